@@ -1,0 +1,2 @@
+/** A number never travels without its unit: moments, half-open spans, money. */
+package platecall.units;
