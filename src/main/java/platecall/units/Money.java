@@ -14,7 +14,8 @@ public record Money(long cents) implements Comparable<Money> {
 
     /** The amount, rounded half up to hundredths. */
     public static Money of(BigDecimal amount) {
-        return new Money(amount.movePointRight(2).setScale(0, RoundingMode.HALF_UP).longValueExact());
+        return new Money(
+                amount.movePointRight(2).setScale(0, RoundingMode.HALF_UP).longValueExact());
     }
 
     public Money plus(Money other) {

@@ -1,0 +1,46 @@
+package platecall.day;
+
+import platecall.units.Moment;
+
+/**
+ * When one copy of a need is wanted at camera, and for how long it is looked at.
+ *
+ * @param due the minute it must be at camera
+ * @param showMinutes minutes from {@code due} in which the camera sees it, 0 or more
+ */
+public record CameraTime(Moment due, int showMinutes) {
+
+    /** Copy {@code number}, counted from 1, of {@code need} at {@code setup}. */
+    public static CameraTime of(Setup setup, Need need, int number) {
+        if (need.part() == Part.STAND_IN) {
+            return new CameraTime(setup.lighting().orElse(setup.call()), 0);
+        }
+        int set = (number - 1) / need.platesPerTake();
+        if (need.use() instanceof Use.LastsTakes lasts) {
+            int takes = lasts.takes();
+            int shown = Math.min(takes, Math.max(1, setup.takesWorst() - set * takes));
+            return new CameraTime(
+                    setup.rollOf(set * takes), (shown - 1) * setup.cycleMinutes() + setup.rollingMinutes());
+        }
+        if (need.use() instanceof Use.ToppedUp) {
+            return new CameraTime(setup.call(), setup.rollingMinutes());
+        }
+        return new CameraTime(setup.rollOf(set), setup.rollingMinutes());
+    }
+
+    /** Copies that the takes at worst use up, plates per take counted; stand-ins one set. */
+    public static int copiesAtWorst(Setup setup, Need need) {
+        return need.platesPerTake() * setsFor(need, setup.takesWorst());
+    }
+
+    /** Sets of plates that {@code takes} takes use up, 1 or more. */
+    public static int setsFor(Need need, int takes) {
+        if (need.part() == Part.STAND_IN || need.use() instanceof Use.ToppedUp) {
+            return 1;
+        }
+        if (need.use() instanceof Use.LastsTakes lasts) {
+            return (takes + lasts.takes() - 1) / lasts.takes();
+        }
+        return takes;
+    }
+}

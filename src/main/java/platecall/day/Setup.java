@@ -1,0 +1,62 @@
+package platecall.day;
+
+import java.util.Optional;
+import platecall.units.Moment;
+import platecall.units.Span;
+
+/**
+ * One camera position with its takes.
+ *
+ * @param id short name, unique
+ * @param scene scene number or name; may be empty
+ * @param shot what the shot is; may be empty
+ * @param place where it is shot
+ * @param call the minute its first take should roll
+ * @param lighting when stand-ins must be on set; empty: at the call
+ * @param takesLikely takes expected, at least 1
+ * @param takesWorst takes in a bad case (90th percentile), at least {@code takesLikely}
+ * @param cycleMinutes minutes from one roll to the next, at least 1
+ * @param rollingMinutes minutes that a take rolls, 0 to {@code cycleMinutes}
+ * @param silent whether the set needs silence while it rolls
+ * @param release when its food may be struck
+ * @param weight how much a late minute of this setup counts, at least 1
+ */
+public record Setup(
+        String id,
+        String scene,
+        String shot,
+        String place,
+        Moment call,
+        Optional<Moment> lighting,
+        int takesLikely,
+        int takesWorst,
+        int cycleMinutes,
+        int rollingMinutes,
+        boolean silent,
+        Release release,
+        int weight) {
+
+    public Setup {
+        Demand.text(id, "setup");
+        Demand.text(place, "place");
+        Demand.that(takesLikely >= 1, "takes likely must be at least 1", takesLikely);
+        Demand.that(takesWorst >= takesLikely, "takes at worst must be at least takes likely", takesWorst);
+        Demand.that(takesWorst <= 500, "takes at worst must be at most 500", takesWorst);
+        Demand.that(cycleMinutes >= 1, "take cycle must be at least 1 minute", cycleMinutes);
+        Demand.that(
+                rollingMinutes >= 0 && rollingMinutes <= cycleMinutes,
+                "rolling minutes must be from 0 to the take cycle",
+                rollingMinutes);
+        Demand.that(weight >= 1 && weight <= 1000, "weight must be from 1 to 1000", weight);
+    }
+
+    /** When take {@code number}, counted from 0, rolls if nothing slips. */
+    public Moment rollOf(int number) {
+        return call.plus((long) number * cycleMinutes);
+    }
+
+    /** From the first roll to the end of the last take cycle at worst. */
+    public Span shooting() {
+        return Span.ofMinutes(call, takesWorst * cycleMinutes);
+    }
+}

@@ -1,0 +1,208 @@
+package platecall.plan;
+
+import java.util.List;
+import java.util.Optional;
+import platecall.units.Moment;
+import platecall.units.Money;
+import platecall.units.Span;
+
+/**
+ * A plan for a day: everything that a later command needs.
+ *
+ * @param day title of the day
+ * @param dayDigest digest of the day it was made for, so that it is not used with another
+ * @param version Platecall version that made it
+ * @param seed random seed
+ * @param moves moves that the search tried
+ * @param kitchenCalls first minute of work in each span of kitchen hours that is used
+ * @param copies every copy that is wanted, made or not
+ * @param work every step, once for each copy or batch
+ * @param breaks meal breaks
+ * @param points what the plan costs in points, by kind
+ * @param bound points that no plan can undercut, if one is known
+ * @param verdict what the audit says
+ */
+public record Plan(
+        String day,
+        String dayDigest,
+        String version,
+        long seed,
+        long moves,
+        List<Moment> kitchenCalls,
+        List<PlannedCopy> copies,
+        List<Work> work,
+        List<Break> breaks,
+        Points points,
+        Optional<Long> bound,
+        Verdict verdict) {
+
+    public Plan {
+        kitchenCalls = List.copyOf(kitchenCalls);
+        copies = List.copyOf(copies);
+        work = List.copyOf(work);
+        breaks = List.copyOf(breaks);
+    }
+
+    public Plan withVerdict(Verdict audited) {
+        return new Plan(
+                day, dayDigest, version, seed, moves, kitchenCalls, copies, work, breaks, points, bound, audited);
+    }
+
+    /**
+     * One copy.
+     *
+     * @param id unique: {@code setup/dish/stage/part#number}
+     * @param need key of the need
+     * @param setup the setup's id
+     * @param dish the dish's id
+     * @param stage step after which it is wanted
+     * @param part word of the part: hero, stand-in, insert, background
+     * @param number counted from 1 within its need
+     * @param due when it is wanted at camera
+     * @param showMinutes minutes from then (or from its arrival if late) in which the camera sees it
+     * @param made false if the plan has no place for it; then the times below are empty
+     * @param plated end of its last step in the kitchen, from which its look-life counts
+     * @param ready when it is at camera
+     * @param peakFrom when its peak begins; empty if not made
+     * @param peakTo when its peak ends
+     * @param usableTo when it can't be shown any more
+     * @param lateMinutes minutes it comes late, or is past use while the camera sees it
+     * @param offPeakMinutes minutes outside its peak
+     * @param points what it costs in points: late and off-peak minutes, changes of hands
+     * @param money what it costs in money, dish and ingredients
+     * @param releasedAt when it may be struck
+     * @param heldIn storage in which it waits for release, if any
+     */
+    public record PlannedCopy(
+            String id,
+            String need,
+            String setup,
+            String dish,
+            String stage,
+            String part,
+            int number,
+            Moment due,
+            int showMinutes,
+            boolean made,
+            Optional<Moment> plated,
+            Optional<Moment> ready,
+            Optional<Moment> peakFrom,
+            Optional<Moment> peakTo,
+            Optional<Moment> usableTo,
+            int lateMinutes,
+            int offPeakMinutes,
+            long points,
+            Money money,
+            Moment releasedAt,
+            Optional<String> heldIn) {}
+
+    /**
+     * A step that is done once: for one copy, or for the copies of a batch.
+     *
+     * @param id unique within the plan
+     * @param kind {@code step} for a step of the recipe, {@code carry} for the way to camera
+     * @param dish the dish's id
+     * @param step the step's id; {@code carry} for the way to camera
+     * @param copies ids of the copies it serves, at least one
+     * @param span from start to end
+     * @param stations stations used throughout
+     * @param ovenCelsius oven temperature, if an oven is used at one
+     * @param hands whose hands, when; an empty list if nobody's
+     * @param storage where each copy waits afterwards, if in a storage
+     */
+    public record Work(
+            String id,
+            Kind kind,
+            String dish,
+            String step,
+            List<String> copies,
+            Span span,
+            List<StationHold> stations,
+            Optional<Integer> ovenCelsius,
+            List<Hands> hands,
+            List<Storing> storage) {
+
+        /** Recipe step or the way to camera. */
+        public enum Kind {
+            STEP,
+            CARRY
+        }
+
+        public Work {
+            copies = List.copyOf(copies);
+            stations = List.copyOf(stations);
+            hands = List.copyOf(hands);
+            storage = List.copyOf(storage);
+        }
+    }
+
+    /** Units of a station held throughout a step. */
+    public record StationHold(String station, int units) {}
+
+    /** A person's hands on something for a span. */
+    public record Hands(String person, Span span) {}
+
+    /** A copy that waits in a storage for a span, taking up units of it. */
+    public record Storing(String copy, String station, int units, Span span) {}
+
+    /** A person's meal break. */
+    public record Break(String person, Span span) {}
+
+    /**
+     * Points of a plan by kind; see the day's prices.
+     *
+     * @param late late minutes times weights and price
+     * @param offPeak minutes outside the peak times weights and price
+     * @param kitchen minutes of open kitchen times price
+     * @param handChanges changes of hands times price
+     * @param moved minutes moved from a published plan times price
+     */
+    public record Points(long late, long offPeak, long kitchen, long handChanges, long moved) {
+        public long total() {
+            return late + offPeak + kitchen + handChanges + moved;
+        }
+    }
+
+    /**
+     * What the audit found.
+     *
+     * @param breaches every broken rule
+     * @param lateMinutes sum over copies
+     * @param offPeakMinutes sum over copies
+     * @param setups each setup with its readiness
+     */
+    public record Verdict(List<Breach> breaches, int lateMinutes, int offPeakMinutes, List<Readiness> setups) {
+
+        public Verdict {
+            breaches = List.copyOf(breaches);
+            setups = List.copyOf(setups);
+        }
+
+        /** No rule broken and nothing late. */
+        public boolean sound() {
+            return breaches.isEmpty() && lateMinutes == 0;
+        }
+    }
+
+    /**
+     * Whether a setup is ready at its call.
+     *
+     * @param setup the setup's id
+     * @param call when its first take should roll
+     * @param ready when everything for the first take is at camera; empty if something is not made
+     * @param marginMinutes minutes from ready to call; negative if late
+     * @param heroPeakTo until when the first hero is at its peak, if there is one
+     * @param resetsQueued copies made beyond those of the first take
+     * @param nextResetAt when the next of these is at camera
+     * @param words verdict in words
+     */
+    public record Readiness(
+            String setup,
+            Moment call,
+            Optional<Moment> ready,
+            int marginMinutes,
+            Optional<Moment> heroPeakTo,
+            int resetsQueued,
+            Optional<Moment> nextResetAt,
+            String words) {}
+}
