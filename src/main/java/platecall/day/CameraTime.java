@@ -10,22 +10,26 @@ import platecall.units.Moment;
  */
 public record CameraTime(Moment due, int showMinutes) {
 
-    /** Copy {@code number}, counted from 1, of {@code need} at {@code setup}. */
+    /**
+     * Copy {@code number}, counted from 1, of {@code need} at {@code setup}. Copies beyond those that takes at worst use
+     * up are spares, due with the last of those.
+     */
     public static CameraTime of(Setup setup, Need need, int number) {
         if (need.part() == Part.STAND_IN) {
             return new CameraTime(setup.lighting().orElse(setup.call()), 0);
         }
-        int set = (number - 1) / need.platesPerTake();
+        int take = takeOf(setup, need, number);
         if (need.use() instanceof Use.LastsTakes lasts) {
-            int takes = lasts.takes();
-            int shown = Math.min(takes, Math.max(1, setup.takesWorst() - set * takes));
-            return new CameraTime(
-                    setup.rollOf(set * takes), (shown - 1) * setup.cycleMinutes() + setup.rollingMinutes());
+            int shown = Math.min(lasts.takes(), setup.takesWorst() - take);
+            return new CameraTime(setup.rollOf(take), (shown - 1) * setup.cycleMinutes() + setup.rollingMinutes());
         }
-        if (need.use() instanceof Use.ToppedUp) {
-            return new CameraTime(setup.call(), setup.rollingMinutes());
-        }
-        return new CameraTime(setup.rollOf(set), setup.rollingMinutes());
+        return new CameraTime(setup.rollOf(take), setup.rollingMinutes());
+    }
+
+    /** The take, counted from 0, at which copy {@code number}, counted from 1, is first seen; 0 for stand-ins. */
+    public static int takeOf(Setup setup, Need need, int number) {
+        int set = Math.min((number - 1) / need.platesPerTake(), setsFor(need, setup.takesWorst()) - 1);
+        return need.use() instanceof Use.LastsTakes lasts ? set * lasts.takes() : set;
     }
 
     /** Copies that the takes at worst use up, plates per take counted; stand-ins one set. */

@@ -15,6 +15,8 @@ import java.util.Optional;
  * @param eatenBy ids of the cast who eat of it; may be empty
  * @param copies number of copies if the stylist fixed it, at least 1
  * @param looksWeight how much a minute outside the peak counts, at least 0
+ * @param extraLooks copies wanted whole beside those that takes use up, 0 to 100: one for each still photograph, one for
+ *     each that is held back until release
  */
 public record Need(
         String setup,
@@ -25,7 +27,8 @@ public record Need(
         Part part,
         List<String> eatenBy,
         Optional<Integer> copies,
-        int looksWeight) {
+        int looksWeight,
+        int extraLooks) {
 
     public Need {
         Demand.text(setup, "setup");
@@ -35,6 +38,21 @@ public record Need(
         eatenBy = List.copyOf(eatenBy);
         copies.ifPresent(count -> Demand.that(count >= 1 && count <= 1000, "copies must be from 1 to 1000", count));
         Demand.that(looksWeight >= 0 && looksWeight <= 1000, "looks weight must be from 0 to 1000", looksWeight);
+        Demand.that(extraLooks >= 0 && extraLooks <= 100, "extra looks must be from 0 to 100", extraLooks);
+    }
+
+    /** A need without extra looks. */
+    public Need(
+            String setup,
+            String dish,
+            String stage,
+            int platesPerTake,
+            Use use,
+            Part part,
+            List<String> eatenBy,
+            Optional<Integer> copies,
+            int looksWeight) {
+        this(setup, dish, stage, platesPerTake, use, part, eatenBy, copies, looksWeight, 0);
     }
 
     /** What tells this need from all others: {@code setup/dish/stage/part}. */
