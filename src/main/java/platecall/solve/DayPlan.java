@@ -1,0 +1,89 @@
+package platecall.solve;
+
+import ai.timefold.solver.core.api.domain.solution.PlanningEntityCollectionProperty;
+import ai.timefold.solver.core.api.domain.solution.PlanningScore;
+import ai.timefold.solver.core.api.domain.solution.PlanningSolution;
+import ai.timefold.solver.core.api.domain.solution.ProblemFactCollectionProperty;
+import ai.timefold.solver.core.api.domain.solution.ProblemFactProperty;
+import ai.timefold.solver.core.api.domain.valuerange.CountableValueRange;
+import ai.timefold.solver.core.api.domain.valuerange.ValueRangeProvider;
+import ai.timefold.solver.core.api.score.buildin.hardsoftlong.HardSoftLongScore;
+import java.util.Collections;
+import java.util.Iterator;
+import java.util.List;
+import java.util.Random;
+import platecall.day.Prices;
+import platecall.tasks.TaskNet.Window;
+
+/** The plan as Timefold sees it: blocks with placements, scored by {@link PlanConstraints}. */
+@PlanningSolution
+public class DayPlan {
+
+    @PlanningEntityCollectionProperty
+    private List<Block> blocks;
+
+    @ProblemFactCollectionProperty
+    private List<Window> kitchenSpans;
+
+    @ProblemFactProperty
+    private Prices prices;
+
+    @PlanningScore
+    private HardSoftLongScore score;
+
+    /** For Timefold. */
+    DayPlan() {}
+
+    DayPlan(List<Block> blocks, List<Window> kitchenSpans, Prices prices) {
+        this.blocks = blocks;
+        this.kitchenSpans = kitchenSpans;
+        this.prices = prices;
+    }
+
+    List<Block> blocks() {
+        return blocks;
+    }
+
+    HardSoftLongScore score() {
+        return score;
+    }
+
+    /** Any placement may be chosen: those that the search makes cannot be listed beforehand. */
+    @ValueRangeProvider(id = "placements")
+    CountableValueRange<Placement> placements() {
+        return new AnyPlacement();
+    }
+
+    private static final class AnyPlacement implements CountableValueRange<Placement> {
+
+        @Override
+        public long getSize() {
+            return 1;
+        }
+
+        @Override
+        public Placement get(long index) {
+            return Placement.NOWHERE;
+        }
+
+        @Override
+        public Iterator<Placement> createOriginalIterator() {
+            return Collections.singleton(Placement.NOWHERE).iterator();
+        }
+
+        @Override
+        public boolean isEmpty() {
+            return false;
+        }
+
+        @Override
+        public boolean contains(Placement placement) {
+            return placement != null;
+        }
+
+        @Override
+        public Iterator<Placement> createRandomIterator(Random random) {
+            return createOriginalIterator();
+        }
+    }
+}

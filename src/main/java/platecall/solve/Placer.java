@@ -1,0 +1,430 @@
+package platecall.solve;
+
+import platecall.tasks.TaskNet.Arc;
+import platecall.tasks.TaskNet.Recipe;
+
+/**
+ * Finds a place for one copy, or for the part of it that is missing: plate-up as late as the call allows, then each
+ * earlier task as late as its waits allow, with bounded backtracking; later than the call only if nothing else fits.
+ */
+final class Placer {
+
+    private static final int MOST_TRIES = 40;
+    private static final double TAIL_SLACK = 0.4;
+    private static final int FIRST_DOWN = 60;
+    private static final int FIRST_UP = 120;
+    private static final long ENDLESS = Long.MAX_VALUE / 4;
+
+    private final Kitchen kitchen;
+    private final Dice dice;
+    private final int[][] order;
+    private final boolean[] branching;
+    private int tries;
+    private boolean ripe;
+
+    Placer(Kitchen kitchen, Dice dice) {
+        this.kitchen = kitchen;
+        this.dice = dice;
+        int longest = 1;
+        for (Recipe recipe : kitchen.recipe) {
+            longest = Math.max(longest, recipe.size());
+        }
+        order = new int[2][longest];
+        branching = new boolean[kitchen.copies];
+        for (int c = 0; c < kitchen.copies; c++) {
+            for (int g = kitchen.base[c]; g < kitchen.base[c + 1]; g++) {
+                branching[c] |= kitchen.into[g].length > 1;
+            }
+        }
+    }
+
+    /**
+     * Places the tail of a copy, or the whole of it.
+     *
+     * @param whole whether the head is placed with it
+     * @param budget points that it may cost at most
+     * @param free whether it may aim earlier than need be, to make room
+     * @return whether it is placed
+     */
+    boolean placeCopy(int c, boolean whole, long budget, boolean free) {
+        Recipe recipe = kitchen.recipe[c];
+        int last = kitchen.base[c + 1] - 1;
+        int tailCount = sortTail(c);
+        int headCount = whole ? sortHead(c) : 0;
+        int early = free && dice.chance(0.6) ? dice.below(recipe.peakTo() - recipe.peakFrom() + 2) : 0;
+        if (recipe.plated() == recipe.last()) {
+            early += recipe.peakFrom();
+        }
+        ripe = true;
+        int mark = kitchen.mark();
+        boolean found = down(c, last, tailCount, headCount, early, budget);
+        long cost = found ? kitchen.lookCost(c) : ENDLESS;
+        boolean poor = cost > recipe.lateWeight() || cost > 0 && early > 0;
+        if (!found || poor) {
+            int[] kept = found ? remember(c) : null;
+            long[] keptHands = found ? rememberHands(c) : null;
+            kitchen.rollback(mark);
+            boolean other = up(c, last, tailCount, headCount, Math.min(budget, cost - 1));
+            long otherCost = other ? kitchen.lookCost(c) : ENDLESS;
+            if (recipe.peakFrom() > 0 && Math.min(cost, otherCost) > 0) {
+                int[] late = other ? remember(c) : null;
+                long[] lateHands = other ? rememberHands(c) : null;
+                kitchen.rollback(mark);
+                ripe = false;
+                long limit = Math.min(budget, Math.min(cost, otherCost) - 1);
+                if (down(c, last, tailCount, headCount, 0, limit)) {
+                    return true;
+                }
+                if (other) {
+                    recall(c, late, lateHands);
+                }
+            }
+            if (!other && found) {
+                recall(c, kept, keptHands);
+            }
+            return other || found;
+        }
+        return true;
+    }
+
+    /** Places the head of a copy whose tail is placed. */
+    boolean placeHead(int c) {
+        int count = sortHead(c);
+        if (count == 0) {
+            return true;
+        }
+        tries = 0;
+        return placeFrom(c, order[1], 0, count, true);
+    }
+
+    private int[] remember(int c) {
+        int from = kitchen.base[c];
+        int size = kitchen.base[c + 1] - from;
+        int[] kept = new int[size * 5];
+        for (int i = 0; i < size; i++) {
+            int g = from + i;
+            kept[i * 5] = kitchen.start[g];
+            kept[i * 5 + 1] = kitchen.duration[g];
+            kept[i * 5 + 2] = kitchen.way[g];
+            kept[i * 5 + 3] = kitchen.batch[g];
+            kept[i * 5 + 4] = kitchen.batch[g] < 0 ? 0 : kitchen.batchRoom[kitchen.batch[g]];
+        }
+        return kept;
+    }
+
+    private long[] rememberHands(int c) {
+        int from = kitchen.base[c];
+        int size = kitchen.base[c + 1] - from;
+        long[] kept = new long[size * 2];
+        for (int i = 0; i < size; i++) {
+            kept[i * 2] = kitchen.handsA[from + i];
+            kept[i * 2 + 1] = kitchen.handsB[from + i];
+        }
+        return kept;
+    }
+
+    /** Places a copy as remembered, into the state in which it was remembered; a batch of its own may get a new number. */
+    private void recall(int c, int[] kept, long[] hands) {
+        int from = kitchen.base[c];
+        for (int i = kept.length / 5 - 1; i >= 0; i--) {
+            int b = kept[i * 5 + 3];
+            if (kept[i * 5] != Kitchen.NONE && kitchen.start[from + i] == Kitchen.NONE) {
+                if (b >= 0 && kitchen.batchCount[b] == 0) {
+                    b = kitchen.newBatch(kept[i * 5 + 4]);
+                }
+                kitchen.place(
+                        from + i, kept[i * 5], kept[i * 5 + 1], kept[i * 5 + 2], hands[i * 2], hands[i * 2 + 1], b);
+            }
+        }
+    }
+
+    private int sortTail(int c) {
+        return sort(c, true, order[0]);
+    }
+
+    private int sortHead(int c) {
+        return sort(c, false, order[1]);
+    }
+
+    /** Tasks of one part, each before those it comes after; ties now and then at random. */
+    private int sort(int c, boolean tail, int[] into) {
+        int from = kitchen.base[c];
+        int to = kitchen.base[c + 1];
+        int count = 0;
+        for (int g = to - 1; g >= from; g--) {
+            if (kitchen.inTail[g] == tail) {
+                into[count++] = g;
+            }
+        }
+        if (branching[c] && count > 1 && dice.chance(0.5)) {
+            int first = tail ? 1 : 0;
+            for (int pass = dice.below(count); pass >= 0; pass--) {
+                for (int i = first; i + 1 < count; i++) {
+                    if (dice.chance(0.5) && !follows(c, into[i], into[i + 1])) {
+                        int swap = into[i];
+                        into[i] = into[i + 1];
+                        into[i + 1] = swap;
+                    }
+                }
+            }
+        }
+        return count;
+    }
+
+    private boolean follows(int c, int after, int before) {
+        int base = kitchen.base[c];
+        for (Arc arc : kitchen.outOf[before]) {
+            if (base + arc.after() == after) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** Minutes that a batch opened now should have room for. */
+    private int roomFor(Kind k) {
+        int most = Math.min(k.batchMost, kitchen.groupMembers[k.group].length);
+        return k.minutesPerCopy == 0 || dice.chance(0.4) ? most : 1 + dice.below(most);
+    }
+
+    private boolean down(int c, int last, int tailCount, int headCount, int early, long budget) {
+        Recipe recipe = kitchen.recipe[c];
+        Kind k = kitchen.kind[last];
+        int target = kitchen.due[c] - early;
+        long staleMost = recipe.offPeakWeight() == 0 ? ENDLESS : budget / recipe.offPeakWeight();
+        int low = k.earliest;
+        if (staleMost < kitchen.horizon) {
+            int latestPlated = kitchen.due[c] + kitchen.show[c] - recipe.peakTo() - (int) staleMost;
+            low = Math.max(low, recipe.plated() == recipe.last() ? latestPlated - k.minutesFor(k.batchMost) : latestPlated);
+        }
+        if (k.batchMost > 0 && dice.chance(0.8)) {
+            int b = joinable(last, low, target, null, NO_LIMIT);
+            while (b >= 0) {
+                int start = batchStart;
+                if (finish(c, last, tailCount, headCount, b)) {
+                    return true;
+                }
+                b = joinable(last, low, target, null, start);
+            }
+        }
+        int room = k.batchMost > 0 ? roomFor(k) : 0;
+        int d = k.minutesFor(room);
+        int count = 0;
+        int t = kitchen.findLatest(k, d, low, target - d);
+        while (t != Kitchen.NONE) {
+            if (begin(c, last, t, d, room, tailCount, headCount)) {
+                return true;
+            }
+            int step = 1 + (++count > FIRST_DOWN ? count / 4 : 0);
+            t = kitchen.findLatest(k, d, low, t - step);
+        }
+        return false;
+    }
+
+    private boolean up(int c, int last, int tailCount, int headCount, long budget) {
+        Recipe recipe = kitchen.recipe[c];
+        Kind k = kitchen.kind[last];
+        int room = k.batchMost > 0 ? roomFor(k) : 0;
+        int d = k.minutesFor(room);
+        long lateMost = recipe.lateWeight() == 0 ? kitchen.horizon : Math.min(kitchen.horizon, budget / recipe.lateWeight());
+        int high = (int) Math.min(kitchen.horizon, kitchen.due[c] + lateMost) - d;
+        if (k.batchMost > 0) {
+            int b = joinable(last, kitchen.due[c] - k.minutesFor(k.batchMost), kitchen.due[c] + (int) lateMost, null, NO_LIMIT);
+            while (b >= 0) {
+                int start = batchStart;
+                if (finish(c, last, tailCount, headCount, b)) {
+                    return true;
+                }
+                b = joinable(last, kitchen.due[c] - k.minutesFor(k.batchMost), kitchen.due[c] + (int) lateMost, null, start);
+            }
+        }
+        int count = 0;
+        int t = kitchen.findEarliest(k, d, Math.max(k.earliest, kitchen.due[c] - d + 1), high);
+        while (t != Kitchen.NONE) {
+            if (begin(c, last, t, d, room, tailCount, headCount)) {
+                return true;
+            }
+            int step = 1 + (++count > FIRST_UP ? count / 4 : 0);
+            t = kitchen.findEarliest(k, d, t + step, high);
+        }
+        return false;
+    }
+
+    private boolean begin(int c, int g, int t, int d, int room, int tailCount, int headCount) {
+        int mark = kitchen.mark();
+        putFound(c, g, t, d, room);
+        return rest(c, tailCount, headCount, mark);
+    }
+
+    private boolean finish(int c, int g, int tailCount, int headCount, int batch) {
+        int mark = kitchen.mark();
+        join(g, batch);
+        return rest(c, tailCount, headCount, mark);
+    }
+
+    private boolean rest(int c, int tailCount, int headCount, int mark) {
+        tries = 0;
+        if (placeFrom(c, order[0], 1, tailCount, false)) {
+            tries = 0;
+            if (headCount == 0 || placeFrom(c, order[1], 0, headCount, true)) {
+                return true;
+            }
+        }
+        kitchen.rollback(mark);
+        return false;
+    }
+
+    /** Places {@code tasks[index..count)}, each as late as those after it allow. */
+    private boolean placeFrom(int c, int[] tasks, int index, int count, boolean head) {
+        if (index == count) {
+            return true;
+        }
+        int g = tasks[index];
+        Kind k = kitchen.kind[g];
+        Recipe recipe = kitchen.recipe[c];
+        int base = kitchen.base[c];
+        int room = k.batchMost > 0 ? roomFor(k) : 0;
+        int d = k.minutesFor(room);
+        int latestEnd = kitchen.horizon;
+        int earliestEnd = 0;
+        int waitsUntil = 0;
+        for (Arc arc : kitchen.outOf[g]) {
+            int next = kitchen.start[base + arc.after()];
+            latestEnd = Math.min(latestEnd, next - arc.least());
+            if (arc.most() != Integer.MAX_VALUE) {
+                earliestEnd = Math.max(earliestEnd, next - arc.most());
+            }
+            waitsUntil = Math.max(waitsUntil, next);
+        }
+        if (ripe && g == base + recipe.plated() && g != base + recipe.last()) {
+            latestEnd = Math.min(latestEnd, Math.max(kitchen.due[c], kitchen.end(g + 1)) - recipe.peakFrom());
+        }
+        if (k.waitWord >= 0) {
+            earliestEnd = Math.max(earliestEnd, kitchen.storedFrom(k, waitsUntil, Math.max(earliestEnd, k.earliest)));
+        }
+        if (earliestEnd > latestEnd) {
+            return false;
+        }
+        boolean joinFirst = k.batchMost > 0 && dice.chance(0.8);
+        if (joinFirst && placeByJoining(c, tasks, index, count, head, g, earliestEnd, latestEnd)) {
+            return true;
+        }
+        int lo = Math.max(k.earliest, earliestEnd - d);
+        int hi = latestEnd - d;
+        int s = Kitchen.NONE;
+        if (hi >= lo) {
+            boolean slack = head ? dice.chance(index == 0 ? 0.3 : 0.1) : dice.chance(TAIL_SLACK);
+            if (slack) {
+                int width = head && dice.chance(0.33) ? hi - lo : Math.min(hi - lo, 30);
+                s = kitchen.findLatest(k, d, lo, hi - dice.below(width + 1));
+            }
+            if (s == Kitchen.NONE) {
+                s = kitchen.findLatest(k, d, lo, hi);
+            }
+        }
+        while (s != Kitchen.NONE) {
+            int mark = kitchen.mark();
+            putFound(c, g, s, d, room);
+            if (placeFrom(c, tasks, index + 1, count, head)) {
+                return true;
+            }
+            kitchen.rollback(mark);
+            if (++tries > MOST_TRIES) {
+                return false;
+            }
+            s = kitchen.findLatest(k, d, lo, s - 1);
+        }
+        return k.batchMost > 0 && !joinFirst && placeByJoining(c, tasks, index, count, head, g, earliestEnd, latestEnd);
+    }
+
+    private boolean placeByJoining(
+            int c, int[] tasks, int index, int count, boolean head, int g, int earliestEnd, int latestEnd) {
+        int b = joinable(g, earliestEnd, latestEnd, kitchen.kind[g], NO_LIMIT);
+        while (b >= 0) {
+            int at = batchStart;
+            int mark = kitchen.mark();
+            join(g, b);
+            if (placeFrom(c, tasks, index + 1, count, head)) {
+                return true;
+            }
+            kitchen.rollback(mark);
+            if (++tries > MOST_TRIES) {
+                return false;
+            }
+            b = joinable(g, earliestEnd, latestEnd, kitchen.kind[g], at);
+        }
+        return false;
+    }
+
+    private static final int NO_LIMIT = Integer.MAX_VALUE;
+    private int batchStart;
+    private int batchMember;
+
+    /**
+     * The latest batch of the task's group, started before {@code below}, that has room and ends within
+     * {@code [earliestEnd, latestEnd]} ({@code unused == null}: starts at {@code earliestEnd} or later); -1 if none.
+     */
+    private int joinable(int g, int earliestEnd, int latestEnd, Kind byEnd, int below) {
+        Kind k = kitchen.kind[g];
+        int best = -1;
+        batchStart = -1;
+        for (int member : kitchen.groupMembers[k.group]) {
+            int b = kitchen.batch[member];
+            if (b < 0 || kitchen.batchCount[b] >= kitchen.batchRoom[b]) {
+                continue;
+            }
+            int at = kitchen.start[member];
+            int end = at + kitchen.duration[member];
+            boolean fits = end <= latestEnd && (byEnd == null ? at : end) >= earliestEnd && at >= k.earliest;
+            if (fits && at < below && at > batchStart) {
+                best = b;
+                batchStart = at;
+                batchMember = member;
+            }
+        }
+        return best;
+    }
+
+    private void join(int g, int b) {
+        int m = batchMember;
+        kitchen.place(
+                g, kitchen.start[m], kitchen.duration[m], kitchen.way[m], kitchen.handsA[m], kitchen.handsB[m], b);
+    }
+
+    private void putFound(int c, int g, int t, int d, int room) {
+        Kind k = kitchen.kind[g];
+        int way = kitchen.foundWay;
+        long freeA = kitchen.foundA;
+        long freeB = kitchen.foundB;
+        long a = k.partA == null ? 0 : pick(c, freeA, k.handsNeeded);
+        long b = k.partB == null ? 0 : pick(c, freeB, k.handsNeeded);
+        kitchen.place(g, t, d, way, a, b, k.batchMost > 0 ? kitchen.newBatch(room) : -1);
+    }
+
+    /** Whose hands: least flexible first, now and then whoever has the copy in hand already, seldom anyone. */
+    private long pick(int c, long mask, int needed) {
+        long picked = 0;
+        long used = 0;
+        double luck = dice.unit();
+        if (luck < 0.45) {
+            for (int g = kitchen.base[c]; g < kitchen.base[c + 1]; g++) {
+                if (kitchen.start[g] != Kitchen.NONE) {
+                    used |= kitchen.handsA[g] | kitchen.handsB[g];
+                }
+            }
+        }
+        for (int n = 0; n < needed; n++) {
+            long open = mask & ~picked;
+            long kept = open & used;
+            long from = kept != 0 ? kept : open;
+            if (luck > 0.95) {
+                int skip = dice.below(Long.bitCount(from));
+                while (skip-- > 0) {
+                    from &= from - 1;
+                }
+            }
+            picked |= Long.lowestOneBit(from);
+        }
+        return picked;
+    }
+}

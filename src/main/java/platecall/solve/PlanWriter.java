@@ -1,0 +1,288 @@
+package platecall.solve;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import platecall.day.Day;
+import platecall.day.Dish;
+import platecall.day.Ingredient;
+import platecall.day.Setup;
+import platecall.day.Station;
+import platecall.plan.Plan;
+import platecall.plan.Plan.Hands;
+import platecall.plan.Plan.PlannedCopy;
+import platecall.plan.Plan.Points;
+import platecall.plan.Plan.StationHold;
+import platecall.plan.Plan.Storing;
+import platecall.plan.Plan.Work;
+import platecall.tasks.TaskNet;
+import platecall.tasks.TaskNet.Arc;
+import platecall.tasks.TaskNet.Copy;
+import platecall.tasks.TaskNet.HandPart;
+import platecall.tasks.TaskNet.Recipe;
+import platecall.tasks.TaskNet.Task;
+import platecall.tasks.TaskNet.Window;
+import platecall.units.Money;
+import platecall.units.Moment;
+import platecall.units.Span;
+
+/** Writes what the search found as a {@link Plan}, in the stylist's words. */
+final class PlanWriter {
+
+    private final Day day;
+    private final TaskNet net;
+    private final List<Block> blocks;
+    private final Map<String, Work> work = new LinkedHashMap<>();
+
+    private PlanWriter(Day day, TaskNet net, DayPlan solved) {
+        this.day = day;
+        this.net = net;
+        this.blocks = solved.blocks();
+    }
+
+    static Plan write(
+            Day day, TaskNet net, DayPlan solved, String digest, String version, long seed, long moves, long bound) {
+        PlanWriter writer = new PlanWriter(day, net, solved);
+        List<PlannedCopy> copies = new ArrayList<>();
+        long late = 0;
+        long offPeak = 0;
+        long handChanges = 0;
+        long moved = 0;
+        for (int c = 0; c < net.copies().size(); c++) {
+            Block block = writer.blocks.get(c);
+            copies.add(writer.copy(net.copies().get(c), block));
+            if (block.isPlacedCopy()) {
+                late += block.latePoints();
+                offPeak += block.offPeakPoints();
+                handChanges += (long) block.placement().handChanges() * net.prices().handChange();
+                moved += block.movedMinutes() * net.prices().movedMinute();
+            }
+        }
+        List<Moment> calls = writer.kitchenCalls();
+        return new Plan(
+                day.facts().title(),
+                digest,
+                version,
+                seed,
+                moves,
+                calls,
+                copies,
+                writer.sortedWork(),
+                writer.breaks(),
+                new Points(late, offPeak, writer.kitchenPoints(), handChanges, moved),
+                Optional.of(bound),
+                new Plan.Verdict(List.of(), 0, 0, List.of()));
+    }
+
+    private PlannedCopy copy(Copy copy, Block block) {
+        Recipe recipe = copy.recipe();
+        Setup setup = day.setup(recipe.need().setup()).orElseThrow();
+        Dish dish = day.dish(recipe.need().dish()).orElseThrow();
+        Placement placement = block.placement();
+        boolean made = !placement.nowhere();
+        int plated = made ? placement.end(recipe.plated()) : 0;
+        int ready = made ? placement.end(recipe.last()) : 0;
+        if (made) {
+            for (int i = 0; i < recipe.size(); i++) {
+                addWork(copy, placement, i, dish);
+            }
+        }
+        return new PlannedCopy(
+                copy.id(),
+                recipe.need().key(),
+                setup.id(),
+                dish.id(),
+                recipe.need().stage(),
+                recipe.need().part().word(),
+                copy.number(),
+                net.momentOf(copy.due()),
+                copy.show(),
+                made,
+                when(made, plated),
+                when(made, ready),
+                when(made, plated + recipe.peakFrom()),
+                when(made, plated + recipe.peakTo()),
+                when(made, plated + recipe.usableTo()),
+                made ? recipe.lateMinutes(copy.due(), copy.show(), plated, ready) : 0,
+                made ? recipe.offPeakMinutes(copy.due(), copy.show(), plated, ready) : 0,
+                made
+                        ? block.latePoints()
+                                + block.offPeakPoints()
+                                + (long) placement.handChanges() * net.prices().handChange()
+                        : 0,
+                costOf(dish),
+                day.releaseOf(setup),
+                dish.heldIn());
+    }
+
+    private Optional<Moment> when(boolean made, int minute) {
+        return made ? Optional.of(net.momentOf(minute)) : Optional.empty();
+    }
+
+    private Money costOf(Dish dish) {
+        Money sum = dish.cost();
+        for (Ingredient ingredient : day.ingredients()) {
+            if (ingredient.dish().equals(dish.id())) {
+                sum = sum.plus(ingredient.cost());
+            }
+        }
+        return sum;
+    }
+
+    private Span span(int start, int end) {
+        return new Span(net.momentOf(start), net.momentOf(end));
+    }
+
+    private void addWork(Copy copy, Placement placement, int i, Dish dish) {
+        Task task = copy.recipe().tasks().get(i);
+        String key = placement.batch()[i] >= 0
+                ? "batch " + placement.batch()[i]
+                : copy.id() + " " + task.name();
+        List<Storing> storing = storing(copy, placement, i);
+        Work known = work.get(key);
+        if (known != null) {
+            work.put(
+                    key,
+                    new Work(
+                            known.id(),
+                            known.kind(),
+                            known.dish(),
+                            known.step(),
+                            with(known.copies(), copy.id()),
+                            known.span(),
+                            known.stations(),
+                            known.ovenCelsius(),
+                            known.hands(),
+                            concat(known.storage(), storing)));
+            return;
+        }
+        int start = placement.start()[i];
+        int end = placement.end(i);
+        List<StationHold> stations = task.modes().get(placement.way()[i]).stations();
+        boolean inOven = stations.stream()
+                .anyMatch(hold -> day.station(hold.station()).orElseThrow().kind() == Station.Kind.OVEN);
+        work.put(
+                key,
+                new Work(
+                        "",
+                        task.step() == null ? Work.Kind.CARRY : Work.Kind.STEP,
+                        dish.id(),
+                        task.name(),
+                        List.of(copy.id()),
+                        span(start, end),
+                        stations,
+                        inOven && task.ovenCelsius() > 0 ? Optional.of(task.ovenCelsius()) : Optional.empty(),
+                        hands(task, placement, i),
+                        storing));
+    }
+
+    private List<Hands> hands(Task task, Placement placement, int i) {
+        List<Hands> hands = new ArrayList<>();
+        for (int part = 0; part < task.handParts().size(); part++) {
+            HandPart handPart = task.handParts().get(part);
+            int duration = placement.duration()[i];
+            int from = placement.start()[i] + handPart.offset(duration);
+            long people = part == 0 ? placement.handsA()[i] : placement.handsB()[i];
+            for (int p = 0; p < net.people().size(); p++) {
+                if ((people >>> p & 1) != 0) {
+                    hands.add(new Hands(net.people().get(p), span(from, from + handPart.lengthIn(duration))));
+                }
+            }
+        }
+        return hands;
+    }
+
+    private List<Storing> storing(Copy copy, Placement placement, int i) {
+        Task task = copy.recipe().tasks().get(i);
+        int until = placement.end(i);
+        for (Arc arc : copy.recipe().outOf().get(i)) {
+            until = Math.max(until, placement.start()[arc.after()]);
+        }
+        if (task.waitLane() < 0 || until == placement.end(i)) {
+            return List.of();
+        }
+        return List.of(new Storing(
+                copy.id(), net.lanes().get(task.waitLane()).station(), task.waitUnits(), span(placement.end(i), until)));
+    }
+
+    private static <T> List<T> with(List<T> list, T item) {
+        return concat(list, List.of(item));
+    }
+
+    private static <T> List<T> concat(List<T> one, List<T> other) {
+        List<T> both = new ArrayList<>(one);
+        both.addAll(other);
+        return both;
+    }
+
+    /** Work in order of time, numbered. */
+    private List<Work> sortedWork() {
+        List<Work> sorted = new ArrayList<>(work.values());
+        sorted.sort(Comparator.comparing(Work::span)
+                .thenComparing(Work::dish)
+                .thenComparing(Work::step)
+                .thenComparing(item -> item.copies().get(0)));
+        List<Work> numbered = new ArrayList<>();
+        for (Work item : sorted) {
+            numbered.add(new Work(
+                    "w" + (numbered.size() + 1),
+                    item.kind(),
+                    item.dish(),
+                    item.step(),
+                    item.copies(),
+                    item.span(),
+                    item.stations(),
+                    item.ovenCelsius(),
+                    item.hands(),
+                    item.storage()));
+        }
+        return numbered;
+    }
+
+    private int firstIn(Window span) {
+        int first = Integer.MAX_VALUE;
+        for (Block block : blocks) {
+            if (block.isPlacedCopy()) {
+                first = Math.min(first, block.placement().firstIn(span));
+            }
+        }
+        return first;
+    }
+
+    private List<Moment> kitchenCalls() {
+        List<Moment> calls = new ArrayList<>();
+        for (Window span : net.kitchenSpans()) {
+            int first = firstIn(span);
+            if (first != Integer.MAX_VALUE) {
+                calls.add(net.momentOf(first));
+            }
+        }
+        return calls;
+    }
+
+    private long kitchenPoints() {
+        long points = 0;
+        for (Window span : net.kitchenSpans()) {
+            int first = firstIn(span);
+            points += first == Integer.MAX_VALUE ? 0 : (long) (span.end() - first) * net.prices().kitchenMinute();
+        }
+        return points;
+    }
+
+    private List<Plan.Break> breaks() {
+        List<Plan.Break> breaks = new ArrayList<>();
+        for (int i = 0; i < net.breaks().size(); i++) {
+            Placement placement = blocks.get(net.copies().size() + i).placement();
+            if (!placement.nowhere()) {
+                breaks.add(new Plan.Break(
+                        net.people().get(net.breaks().get(i).person()),
+                        span(placement.start()[0], placement.end(0))));
+            }
+        }
+        breaks.sort(Comparator.comparing(Plan.Break::span).thenComparing(Plan.Break::person));
+        return breaks;
+    }
+}

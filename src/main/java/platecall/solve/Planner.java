@@ -1,0 +1,268 @@
+package platecall.solve;
+
+import ai.timefold.solver.core.api.score.director.ScoreDirector;
+import ai.timefold.solver.core.api.solver.SolverFactory;
+import ai.timefold.solver.core.api.solver.phase.PhaseCommand;
+import ai.timefold.solver.core.config.phase.custom.CustomPhaseConfig;
+import ai.timefold.solver.core.config.solver.EnvironmentMode;
+import ai.timefold.solver.core.config.solver.SolverConfig;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import java.util.function.BooleanSupplier;
+import platecall.day.Day;
+import platecall.plan.Plan;
+import platecall.tasks.TaskNet;
+import platecall.tasks.TaskNet.BreakTask;
+
+/** Plans a day: searches on one or two threads, each a Timefold solver with its own seed, and keeps the better plan. */
+public final class Planner {
+
+    /**
+     * How long to search.
+     *
+     * @param seconds wall-clock seconds at most; above 0
+     * @param steps moves at most on each thread; with them the same input and seed give the same plan, whatever the clock
+     * @param seed random seed
+     * @param threads searches side by side, 1 or 2
+     */
+    public record Limits(double seconds, Optional<Long> steps, long seed, int threads) {
+
+        public Limits {
+            if (!(seconds > 0) || threads < 1 || threads > 2 || steps.orElse(1L) < 1) {
+                throw new IllegalArgumentException("limits must be above 0, threads 1 or 2: [" + seconds + " s, "
+                        + steps + " steps, " + threads + " threads]");
+            }
+        }
+    }
+
+    /**
+     * Where a search stands.
+     *
+     * @param seconds since its start
+     * @param missing copies and breaks that have no place
+     * @param points of the best plan so far
+     * @param moves tried
+     */
+    public record Progress(double seconds, long missing, long points, long moves) {}
+
+    /** Watches a search and may end it. */
+    public interface Watcher {
+        /** Told a few times a second; from several threads, one at a time. */
+        void progress(Progress progress);
+
+        /** Whether to stop with the best plan so far. */
+        boolean stop();
+
+        /** Watches nothing, never stops. */
+        Watcher NONE = new Watcher() {
+            @Override
+            public void progress(Progress progress) {}
+
+            @Override
+            public boolean stop() {
+                return false;
+            }
+        };
+    }
+
+    /**
+     * What a search found.
+     *
+     * @param plan the plan, not yet audited
+     * @param brokenTotal copies and breaks without a place, as scored
+     * @param points soft points, as scored
+     * @param moves moves tried by all threads
+     * @param firstPlanSeconds from the start of the search to its first complete plan
+     */
+    public record Found(Plan plan, long brokenTotal, long points, long moves, double firstPlanSeconds) {}
+
+    private Planner() {}
+
+    /**
+     * Plans a day.
+     *
+     * @param day a day without troubles
+     * @param net its tasks
+     * @param digest digest of the day, kept in the plan
+     * @param version version of Platecall, kept in the plan
+     * @param limits when to stop
+     * @param held a plan of the same day to stay close to, if any
+     * @param watcher is told how it goes
+     */
+    public static Found plan(
+            Day day,
+            TaskNet net,
+            String digest,
+            String version,
+            Limits limits,
+            Optional<Plan> held,
+            Watcher watcher) {
+        return plan(day, net, digest, version, limits, held, watcher, EnvironmentMode.NO_ASSERT);
+    }
+
+    static Found plan(
+            Day day,
+            TaskNet net,
+            String digest,
+            String version,
+            Limits limits,
+            Optional<Plan> held,
+            Watcher watcher,
+            EnvironmentMode mode) {
+        long bound = Bound.of(net);
+        Published published = held.map(plan -> Published.of(net, plan)).orElse(null);
+        List<Callable<Searched>> searches = new ArrayList<>();
+        for (int thread = 0; thread < limits.threads(); thread++) {
+            long seed = limits.seed() + 7919L * thread;
+            searches.add(() -> new Searched(net, seed, limits, bound, published, watcher, mode));
+        }
+        List<Searched> done = runAll(searches);
+        Searched best = done.get(0);
+        for (Searched other : done) {
+            if (other.solved.score().compareTo(best.solved.score()) > 0) {
+                best = other;
+            }
+        }
+        long moves = done.stream().mapToLong(search -> search.moves).sum();
+        Plan plan = PlanWriter.write(day, net, best.solved, digest, version, limits.seed(), moves, bound);
+        return new Found(
+                plan,
+                -best.solved.score().hardScore(),
+                -best.solved.score().softScore(),
+                moves,
+                best.firstPlanSeconds);
+    }
+
+    private static List<Searched> runAll(List<Callable<Searched>> searches) {
+        ExecutorService threads = Executors.newFixedThreadPool(searches.size(), task -> {
+            Thread thread = new Thread(task, "search");
+            thread.setDaemon(true);
+            return thread;
+        });
+        try {
+            List<Searched> done = new ArrayList<>();
+            for (Future<Searched> future : threads.invokeAll(searches)) {
+                done.add(future.get());
+            }
+            return done;
+        } catch (InterruptedException interrupted) {
+            Thread.currentThread().interrupt();
+            throw new IllegalStateException("the search was interrupted", interrupted);
+        } catch (ExecutionException failed) {
+            throw new IllegalStateException("the search failed", failed.getCause());
+        } finally {
+            threads.shutdownNow();
+        }
+    }
+
+    /** One search on one thread. */
+    private static final class Searched implements PhaseCommand<DayPlan>, Search.Effort {
+
+        private final TaskNet net;
+        private final long seed;
+        private final Limits limits;
+        private final long bound;
+        private final Published published;
+        private final Watcher watcher;
+        private final long started = System.nanoTime();
+        private BooleanSupplier terminated;
+        private double lastTold = -1;
+        private boolean stop;
+        double firstPlanSeconds = -1;
+        long moves;
+        DayPlan solved;
+
+        Searched(
+                TaskNet net,
+                long seed,
+                Limits limits,
+                long bound,
+                Published published,
+                Watcher watcher,
+                EnvironmentMode mode) {
+            this.net = net;
+            this.seed = seed;
+            this.limits = limits;
+            this.bound = bound;
+            this.published = published;
+            this.watcher = watcher;
+            SolverConfig config = new SolverConfig()
+                    .withSolutionClass(DayPlan.class)
+                    .withEntityClasses(Block.class)
+                    .withConstraintProviderClass(PlanConstraints.class)
+                    .withEnvironmentMode(mode)
+                    .withPhases(new CustomPhaseConfig().withCustomPhaseCommands(this));
+            solved = SolverFactory.<DayPlan>create(config).buildSolver().solve(unplaced());
+        }
+
+        private DayPlan unplaced() {
+            List<Block> blocks = new ArrayList<>();
+            for (int c = 0; c < net.copies().size(); c++) {
+                blocks.add(Block.ofCopy(net.copies().get(c), published == null ? null : published.starts(c)));
+            }
+            List<BreakTask> breaks = net.breaks();
+            for (int i = 0; i < breaks.size(); i++) {
+                blocks.add(Block.ofBreak(i));
+            }
+            return new DayPlan(blocks, net.kitchenSpans(), net.prices());
+        }
+
+        @Override
+        public void changeWorkingSolution(ScoreDirector<DayPlan> director, BooleanSupplier isPhaseTerminated) {
+            terminated = isPhaseTerminated;
+            Search search = new Search(net, seed, this, bound, published);
+            search.run();
+            moves = search.moves;
+            List<Block> blocks = director.getWorkingSolution().blocks();
+            for (int i = 0; i < blocks.size(); i++) {
+                Block block = blocks.get(i);
+                director.beforeVariableChanged(block, "placement");
+                block.placement(search.best().placementOf(search.kitchen(), i));
+                director.afterVariableChanged(block, "placement");
+            }
+            director.triggerVariableListeners();
+        }
+
+        private double elapsed() {
+            return (System.nanoTime() - started) / 1e9;
+        }
+
+        @Override
+        public double used(long moves) {
+            double clock = elapsed() / limits.seconds();
+            return limits.steps().isPresent() ? (double) moves / limits.steps().get() : clock;
+        }
+
+        @Override
+        public double seconds() {
+            return limits.steps().isPresent() ? limits.steps().get() / 50_000.0 : limits.seconds();
+        }
+
+        @Override
+        public BooleanSupplier stopped() {
+            return () -> stop || terminated.getAsBoolean();
+        }
+
+        @Override
+        public void progress(Search search, long moves) {
+            double now = elapsed();
+            if (firstPlanSeconds < 0) {
+                firstPlanSeconds = now;
+            }
+            if (now - lastTold > 0.2) {
+                lastTold = now;
+                synchronized (watcher) {
+                    watcher.progress(new Progress(
+                            now, search.bestCost() / Search.MISSING, search.bestCost() % Search.MISSING, moves));
+                    stop = watcher.stop();
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,798 @@
+package platecall.solve;
+
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.function.BooleanSupplier;
+import java.util.stream.IntStream;
+import platecall.tasks.TaskNet;
+import platecall.tasks.TaskNet.Window;
+
+/**
+ * Ruin and recreate on segments: takes a few copies, or only the movable heads of some, out of the kitchen and finds new
+ * places for them; keeps the result if it is not much worse than before, less and less as time goes on.
+ *
+ * <p>A copy is split at its unlimited waits into a movable head (preparation) and a tail bound to camera. Tails are
+ * placed first, then heads are fitted into what is left. The threshold of acceptance is drawn before the move and serves
+ * as its budget, so that hopeless moves end early.
+ */
+final class Search {
+
+    /** Points for a copy that has no place: more than any lateness within a day. */
+    static final long MISSING = 1_000_000_000L;
+
+    private static final int MOST_RUINED = 40;
+    private static final int CLOCK_EVERY = 64;
+
+    private final TaskNet net;
+    private final Kitchen kitchen;
+    private final Dice dice;
+    private final Placer placer;
+    private final Effort effort;
+    private final long bound;
+
+    private final int[] byDue;
+    private final int[] rank;
+    private final int[][] ofSetup;
+    private final long[] tailLanes;
+    private final long[] cost;
+    private final Published published;
+    private long looks;
+    private long kitchenCost;
+    private int missing;
+    private int missingBreaks;
+
+    private final int[] full;
+    private int fullCount;
+    private final int[] heads;
+    private int headCount;
+    private final byte[] role;
+    private final int[] items;
+    private final long[] itemKeys;
+    private final int[] touched;
+    private final long[] oldCost;
+    private int touchedCount;
+    private final int[] movedBreaks;
+    private final int[] oldBreakStart;
+    private int movedBreakCount;
+
+    private Arrangement best;
+    private long bestCost;
+    private long chainBestCost;
+    private Arrangement chainBest;
+    private double lastImprovedShare;
+
+    /** How much work a search may do and what stops it; a search asks it for its progress. */
+    interface Effort {
+        /** Share of the effort used, from 0 to 1; at 1 or more the search ends. */
+        double used(long moves);
+
+        /** Seconds that the whole search may take; sizes the first phase. */
+        double seconds();
+
+        /** Whether the search is to stop at once. */
+        BooleanSupplier stopped();
+
+        /** Told now and then about the best cost so far. */
+        void progress(Search search, long moves);
+    }
+
+    long moves;
+
+    Search(TaskNet net, long seed, Effort effort, long bound, Published published) {
+        this.net = net;
+        this.effort = effort;
+        this.bound = bound;
+        kitchen = new Kitchen(net);
+        dice = new Dice(seed);
+        placer = new Placer(kitchen, dice);
+        int copies = kitchen.copies;
+        byDue = IntStream.range(0, copies)
+                .boxed()
+                .sorted(Comparator.comparingInt((Integer c) -> kitchen.due[c]).thenComparing(c -> c))
+                .mapToInt(Integer::intValue)
+                .toArray();
+        rank = new int[copies];
+        for (int r = 0; r < copies; r++) {
+            rank[byDue[r]] = r;
+        }
+        int setups = 1 + Arrays.stream(kitchen.setup).max().orElse(0);
+        ofSetup = new int[setups][];
+        for (int s = 0; s < setups; s++) {
+            int wanted = s;
+            ofSetup[s] = Arrays.stream(byDue).filter(c -> kitchen.setup[c] == wanted).toArray();
+        }
+        tailLanes = new long[copies];
+        for (int c = 0; c < copies; c++) {
+            for (int g = kitchen.base[c]; g < kitchen.base[c + 1]; g++) {
+                if (kitchen.inTail[g]) {
+                    for (TaskNet.Mode mode : kitchen.kind[g].task.modes()) {
+                        for (int lane : mode.lanes()) {
+                            tailLanes[c] |= 1L << lane;
+                        }
+                    }
+                }
+            }
+        }
+        cost = new long[copies];
+        this.published = published;
+        full = new int[copies];
+        heads = new int[copies];
+        role = new byte[copies];
+        items = new int[copies];
+        itemKeys = new long[copies];
+        touched = new int[copies];
+        oldCost = new long[copies];
+        movedBreaks = new int[kitchen.breaks.length];
+        oldBreakStart = new int[kitchen.breaks.length];
+    }
+
+    Kitchen kitchen() {
+        return kitchen;
+    }
+
+    long bestCost() {
+        return bestCost;
+    }
+
+    Arrangement best() {
+        return best;
+    }
+
+    // ---- cost -------------------------------------------------------------------------------------------------
+
+    private long copyCost(int c) {
+        return kitchen.lookCost(c)
+                + (long) kitchen.handChanges(c) * net.prices().handChange()
+                + (published == null ? 0 : movedMinutes(c) * net.prices().movedMinute());
+    }
+
+    private long movedMinutes(int c) {
+        int[] before = published.starts(c);
+        long moved = 0;
+        for (int i = 0; before != null && i < before.length; i++) {
+            moved += Math.abs(kitchen.start[kitchen.base[c] + i] - before[i]);
+        }
+        return moved;
+    }
+
+    private long total() {
+        return looks + kitchenCost + MISSING * ((long) missing + missingBreaks);
+    }
+
+    private long kitchenCost() {
+        return kitchen.kitchenMinutes() * net.prices().kitchenMinute();
+    }
+
+    private void recount() {
+        looks = 0;
+        missing = 0;
+        for (int c = 0; c < kitchen.copies; c++) {
+            cost[c] = kitchen.placed(c) ? copyCost(c) : MISSING;
+            if (kitchen.placed(c)) {
+                looks += cost[c];
+            } else {
+                missing++;
+            }
+        }
+        kitchenCost = kitchenCost();
+        missingBreaks = 0;
+        for (int start : kitchen.breakStart) {
+            missingBreaks += start == Kitchen.NONE ? 1 : 0;
+        }
+    }
+
+    // ---- starting plan ----------------------------------------------------------------------------------------
+
+    /** The best of a few plans built copy by copy; whatever has no place stays out and counts as missing. */
+    private void construct() {
+        build(byDue);
+        keepBest();
+        if (bestCost > bound) {
+            int[] latestFirst = new int[byDue.length];
+            for (int i = 0; i < byDue.length; i++) {
+                latestFirst[i] = byDue[byDue.length - 1 - i];
+            }
+            build(latestFirst);
+            keepBest();
+        }
+        restore(best);
+    }
+
+    private void build(int[] sequence) {
+        clear();
+        for (int i = 0; i < kitchen.breaks.length; i++) {
+            Window window = kitchen.breakWindow(i);
+            int at = kitchen.findBreak(i, window.start(), window.end(), (window.start() + window.end()) / 2);
+            if (at != Kitchen.NONE) {
+                kitchen.placeBreak(i, at);
+            }
+        }
+        for (int c : sequence) {
+            placer.placeCopy(c, false, Long.MAX_VALUE / 4, false);
+        }
+        int[] deadlines = Arrays.stream(sequence)
+                .filter(kitchen::placed)
+                .boxed()
+                .sorted(Comparator.comparingInt((Integer c) -> -tailStart(c)))
+                .mapToInt(Integer::intValue)
+                .toArray();
+        for (int c : deadlines) {
+            if (!placer.placeHead(c)) {
+                removeCopy(c);
+                placer.placeCopy(c, true, Long.MAX_VALUE / 4, false);
+            }
+        }
+        for (int c : sequence) {
+            if (!kitchen.placed(c)) {
+                placer.placeCopy(c, true, Long.MAX_VALUE / 4, false);
+            }
+        }
+        kitchen.commit();
+        recount();
+    }
+
+    private void clear() {
+        for (int c = 0; c < kitchen.copies; c++) {
+            removeCopy(c);
+        }
+        for (int i = 0; i < kitchen.breaks.length; i++) {
+            if (kitchen.breakStart[i] != Kitchen.NONE) {
+                kitchen.removeBreak(i);
+            }
+        }
+        kitchen.commit();
+    }
+
+    private void removeCopy(int c) {
+        for (int g = kitchen.base[c]; g < kitchen.base[c + 1]; g++) {
+            if (kitchen.start[g] != Kitchen.NONE) {
+                kitchen.remove(g);
+            }
+        }
+    }
+
+    private void removeHead(int c) {
+        for (int g = kitchen.base[c]; g < kitchen.base[c + 1]; g++) {
+            if (!kitchen.inTail[g] && kitchen.start[g] != Kitchen.NONE) {
+                kitchen.remove(g);
+            }
+        }
+    }
+
+    private int tailStart(int c) {
+        int first = Integer.MAX_VALUE;
+        for (int g = kitchen.base[c]; g < kitchen.base[c + 1]; g++) {
+            if (kitchen.inTail[g]) {
+                first = Math.min(first, kitchen.start[g]);
+            }
+        }
+        return first;
+    }
+
+    private boolean hasHead(int c) {
+        return !kitchen.inTail[kitchen.base[c]];
+    }
+
+    // ---- the search -------------------------------------------------------------------------------------------
+
+    /** Builds plans to start from and searches until the effort is used. */
+    void run() {
+        construct();
+        effort.progress(this, moves);
+        int copies = Math.max(1, kitchen.copies);
+        long initial = total();
+        double hot = Math.max(5_000, Math.min(20_000, 0.4 * Math.min(initial, 1e12) / copies));
+        int race = (int) Math.max(1, Math.min(4, 15 * effort.seconds() / copies));
+        Arrangement origin = best;
+        double at = 0;
+        if (race > 1) {
+            for (int i = 0; i < race && !finished(); i++) {
+                restore(origin);
+                double until = at + 0.70 / race;
+                chain(at, until, hot, 200, 10);
+                at = until;
+            }
+        } else {
+            chain(0, 0.75, hot, 200, 3);
+            at = 0.75;
+        }
+        for (int i = 0; i < 2 && !finished(); i++) {
+            restore(best);
+            double until = i == 0 ? at + (1 - at) / 2 : 1;
+            chain(at, until, race > 1 && i == 0 ? 0 : hot, 60, 3);
+            at = until;
+        }
+        restore(best);
+        effort.progress(this, moves);
+    }
+
+    private boolean finished() {
+        return bestCost <= bound || effort.stopped().getAsBoolean() || stalled();
+    }
+
+    /** Two thirds of a long search without a gain: another third would bring none. */
+    private boolean stalled() {
+        double used = effort.used(moves);
+        return used > 0.5 && used - lastImprovedShare > 0.45;
+    }
+
+    private boolean trouble() {
+        return missing + missingBreaks > 0 || looks >= net.prices().lateMinute() && anyLate();
+    }
+
+    private boolean anyLate() {
+        for (int c = 0; c < kitchen.copies; c++) {
+            if (cost[c] >= kitchen.recipe[c].lateWeight() && kitchen.recipe[c].lateWeight() > 0) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** One run of cooling between two shares of the effort; first a hot phase if something is late. */
+    private void chain(double from, double to, double hot, double warm, double cold) {
+        chainBestCost = Long.MAX_VALUE;
+        rememberChain();
+        double at = from;
+        if (hot > 0 && trouble()) {
+            double half = from + (to - from) / 2;
+            int calm = 0;
+            while (!finished() && calm < 2) {
+                double used = effort.used(moves);
+                if (used >= half) {
+                    break;
+                }
+                double share = Math.max(0, (used - from) / (half - from));
+                cool(hot * Math.pow(warm / hot, share), 4 * CLOCK_EVERY);
+                calm = trouble() ? 0 : calm + 1;
+            }
+            restore(chainBest);
+            at = Math.min(effort.used(moves), to);
+        }
+        while (!finished()) {
+            double used = effort.used(moves);
+            if (used >= to) {
+                break;
+            }
+            double share = Math.max(0, Math.min(1, (used - at) / Math.max(1e-9, to - at)));
+            cool(warm * Math.pow(cold / warm, share), CLOCK_EVERY);
+        }
+    }
+
+    private void cool(double temperature, int count) {
+        for (int i = 0; i < count; i++) {
+            move(temperature);
+            moves++;
+            if (total() < chainBestCost) {
+                rememberChain();
+                if (chainBestCost <= bound) {
+                    return;
+                }
+            }
+        }
+        effort.progress(this, moves);
+    }
+
+    private void rememberChain() {
+        long now = total();
+        if (now < chainBestCost) {
+            chainBestCost = now;
+            if (best == null || now < bestCost) {
+                keepBest();
+                chainBest = best;
+            } else {
+                chainBest = Arrangement.of(kitchen);
+            }
+        }
+    }
+
+    private void keepBest() {
+        long now = total();
+        if (best == null || now < bestCost) {
+            best = Arrangement.of(kitchen);
+            bestCost = now;
+            lastImprovedShare = effort.used(moves);
+        }
+    }
+
+    private void restore(Arrangement arrangement) {
+        clear();
+        arrangement.into(kitchen);
+        kitchen.commit();
+        recount();
+    }
+
+    // ---- one move ---------------------------------------------------------------------------------------------
+
+    private void move(double temperature) {
+        long now = total();
+        long threshold = now + (long) Math.min(1e15, -Math.log(1 - dice.unit()) * temperature);
+        int seed = seed();
+        fullCount = 0;
+        headCount = 0;
+        touchedCount = 0;
+        movedBreakCount = 0;
+        choose(seed);
+
+        for (int i = 0; i < fullCount; i++) {
+            touch(full[i]);
+            removeCopy(full[i]);
+        }
+        for (int i = 0; i < headCount; i++) {
+            touch(heads[i]);
+            removeHead(heads[i]);
+        }
+        chooseBreaks(seed);
+        boolean done = recreate(threshold);
+        for (int i = 0; i < touchedCount; i++) {
+            role[touched[i]] = 0;
+        }
+        if (done) {
+            kitchenCost = kitchenCost();
+            done = total() <= threshold;
+        }
+        if (done) {
+            kitchen.commit();
+        } else {
+            undo();
+        }
+    }
+
+    private void touch(int c) {
+        touched[touchedCount] = c;
+        oldCost[touchedCount++] = cost[c];
+        if (cost[c] == MISSING) {
+            missing--;
+        } else {
+            looks -= cost[c];
+        }
+    }
+
+    private void undo() {
+        for (int i = 0; i < movedBreakCount; i++) {
+            if (kitchen.breakStart[movedBreaks[i]] != Kitchen.NONE) {
+                kitchen.removeBreak(movedBreaks[i]);
+            } else {
+                missingBreaks--;
+            }
+        }
+        kitchen.rollback(0);
+        for (int i = 0; i < movedBreakCount; i++) {
+            if (oldBreakStart[i] != Kitchen.NONE) {
+                kitchen.placeBreak(movedBreaks[i], oldBreakStart[i]);
+            } else {
+                missingBreaks++;
+            }
+        }
+        for (int i = 0; i < touchedCount; i++) {
+            int c = touched[i];
+            if (settled(i)) {
+                if (cost[c] == MISSING) {
+                    missing--;
+                } else {
+                    looks -= cost[c];
+                }
+            }
+            cost[c] = oldCost[i];
+            if (cost[c] == MISSING) {
+                missing++;
+            } else {
+                looks += cost[c];
+            }
+        }
+        settledCount = 0;
+        kitchenCost = kitchenCost();
+    }
+
+    private int settledCount;
+
+    private boolean settled(int i) {
+        return i < settledCount;
+    }
+
+    private int seed() {
+        int copies = kitchen.copies;
+        if (dice.chance(0.5)) {
+            int worst = dice.below(copies);
+            for (int i = 0; i < 3; i++) {
+                int other = dice.below(copies);
+                if (cost[other] > cost[worst]) {
+                    worst = other;
+                }
+            }
+            return worst;
+        }
+        if (dice.chance(0.125)) {
+            return opener();
+        }
+        return dice.below(copies);
+    }
+
+    /** A copy whose work opens the kitchen in some span of its hours. */
+    private int opener() {
+        Window span = net.kitchenSpans().get(dice.below(net.kitchenSpans().size()));
+        int first = kitchen.firstStart(span.start(), span.end());
+        if (first == Kitchen.NONE) {
+            return dice.below(kitchen.copies);
+        }
+        for (int g = 0; g < kitchen.tasks; g++) {
+            if (kitchen.start[g] == first) {
+                return kitchen.copyOf[g];
+            }
+        }
+        return dice.below(kitchen.copies);
+    }
+
+    private void addFull(int c) {
+        if (role[c] == 0 && fullCount < MOST_RUINED) {
+            role[c] = 1;
+            full[fullCount++] = c;
+        }
+    }
+
+    private void addHead(int c) {
+        if (role[c] == 0 && headCount < MOST_RUINED && hasHead(c) && cost[c] != MISSING) {
+            role[c] = 2;
+            heads[headCount++] = c;
+        }
+    }
+
+    private void choose(int seed) {
+        int copies = kitchen.copies;
+        addFull(seed);
+        int k = 1 + dice.below(5);
+        if (tailLanes[seed] != 0 && dice.chance(0.25)) {
+            int wanted = Math.min(k + 1 + dice.below(3), copies);
+            for (int tries = 0; tries < 4 * wanted && fullCount < wanted; tries++) {
+                int c = near(seed, 16, 16);
+                if ((tailLanes[c] & tailLanes[seed]) != 0) {
+                    addFull(c);
+                }
+            }
+        } else {
+            int w = k + dice.below(8);
+            for (int tries = 0; tries < 3 * k && fullCount < k; tries++) {
+                addFull(near(seed, w, w));
+            }
+        }
+        if (dice.chance(0.25)) {
+            for (int c : ofSetup[kitchen.setup[seed]]) {
+                addFull(c);
+            }
+        }
+        if (kitchen.groupMembers.length > 0 && dice.chance(0.25)) {
+            addBatchOf(seed);
+        }
+        if (dice.chance(0.5)) {
+            addHeadsInWindow(seed);
+        } else {
+            for (int n = dice.below(9); n > 0; n--) {
+                addHead(near(seed, 8, 21));
+            }
+        }
+    }
+
+    private int near(int c, int before, int after) {
+        int lo = Math.max(0, rank[c] - before);
+        int hi = Math.min(kitchen.copies - 1, rank[c] + after);
+        return byDue[lo + dice.below(hi - lo + 1)];
+    }
+
+    /** All that ride with the seed in one of its batches: in its head they lose the head, in its tail everything. */
+    private void addBatchOf(int seed) {
+        int from = kitchen.base[seed];
+        int g = from + dice.below(kitchen.base[seed + 1] - from);
+        int b = kitchen.batch[g];
+        if (b < 0) {
+            return;
+        }
+        for (int member : kitchen.groupMembers[kitchen.kind[g].group]) {
+            if (kitchen.batch[member] == b) {
+                if (kitchen.inTail[member]) {
+                    addFull(kitchen.copyOf[member]);
+                } else {
+                    addHead(kitchen.copyOf[member]);
+                }
+            }
+        }
+    }
+
+    private void addHeadsInWindow(int seed) {
+        int to = kitchen.due[seed] + dice.below(10) - (dice.chance(0.33) ? dice.below(60) : 0);
+        int from = to - 8 - dice.below(90);
+        double q = dice.chance(0.5) ? 1 : 0.3 + 0.7 * dice.unit();
+        boolean withHold = dice.chance(0.3);
+        int lo = Math.max(0, rank[seed] - 12);
+        int hi = Math.min(kitchen.copies - 1, rank[seed] + 35);
+        int count = hi - lo + 1;
+        int rotate = dice.below(count);
+        for (int i = 0; i < count; i++) {
+            int c = byDue[lo + (i + rotate) % count];
+            if (role[c] == 0 && cost[c] != MISSING && hasHead(c) && headOverlaps(c, from, to, withHold) && dice.chance(q)) {
+                addHead(c);
+            }
+        }
+    }
+
+    private boolean headOverlaps(int c, int from, int to, boolean withHold) {
+        for (int g = kitchen.base[c]; g < kitchen.base[c + 1]; g++) {
+            if (!kitchen.inTail[g]) {
+                int end = withHold && kitchen.heldTo[g] > 0 ? kitchen.heldTo[g] : kitchen.end(g);
+                if (kitchen.start[g] < to && end > from) {
+                    return true;
+                }
+            }
+        }
+        return false;
+    }
+
+    /** Takes out missing breaks always, those near the seed's call now and then. */
+    private void chooseBreaks(int seed) {
+        for (int i = 0; i < kitchen.breaks.length; i++) {
+            int at = kitchen.breakStart[i];
+            boolean take = at == Kitchen.NONE
+                    || Math.abs(at - kitchen.due[seed]) < 90 && dice.chance(0.1);
+            if (take) {
+                movedBreaks[movedBreakCount] = i;
+                oldBreakStart[movedBreakCount++] = at;
+                if (at == Kitchen.NONE) {
+                    missingBreaks--;
+                } else {
+                    kitchen.removeBreak(i);
+                }
+            }
+        }
+        breaksOut = movedBreakCount;
+    }
+
+    private int breaksOut;
+
+    private boolean placeBreaks() {
+        boolean all = true;
+        for (int n = 0; n < movedBreakCount; n++) {
+            int i = movedBreaks[n];
+            Window window = kitchen.breakWindow(i);
+            int wanted = window.start() + dice.below(window.end() - window.start() + 1);
+            int at = kitchen.findBreak(i, window.start(), window.end(), wanted);
+            if (at != Kitchen.NONE) {
+                kitchen.placeBreak(i, at);
+            } else {
+                missingBreaks++;
+                all &= oldBreakStart[n] == Kitchen.NONE;
+            }
+        }
+        breaksOut = 0;
+        return all;
+    }
+
+    private boolean recreate(long threshold) {
+        settledCount = 0;
+        boolean breaksFirst = movedBreakCount > 0 && dice.chance(0.5);
+        if (breaksFirst && !placeBreaks()) {
+            return false;
+        }
+        sortFull();
+        boolean joint = dice.chance(0.4);
+        long spent = looks + MISSING * ((long) missing + missingBreaks);
+        for (int i = 0; i < fullCount; i++) {
+            int c = full[i];
+            long budget = threshold - spent;
+            if (budget < 0) {
+                return failed();
+            }
+            if (placer.placeCopy(c, joint, budget, true)) {
+                spent += kitchen.lookCost(c);
+            } else {
+                spent += MISSING;
+            }
+        }
+        if (spent > threshold) {
+            return failed();
+        }
+        int count = 0;
+        for (int i = 0; i < fullCount && !joint; i++) {
+            if (kitchen.placed(full[i]) && hasHead(full[i])) {
+                items[count++] = full[i];
+            }
+        }
+        for (int i = 0; i < headCount; i++) {
+            items[count++] = heads[i];
+        }
+        sortItems(count);
+        int ejections = 0;
+        for (int i = 0; i < count; i++) {
+            int c = items[i];
+            if (placer.placeHead(c)) {
+                continue;
+            }
+            if (++ejections > 6) {
+                return failed();
+            }
+            spent -= kitchen.lookCost(c);
+            removeCopy(c);
+            spent += placer.placeCopy(c, true, threshold - spent, true) ? kitchen.lookCost(c) : MISSING;
+            if (spent > threshold) {
+                return failed();
+            }
+        }
+        if (!breaksFirst && movedBreakCount > 0 && !placeBreaks()) {
+            return false;
+        }
+        for (int i = 0; i < touchedCount; i++) {
+            int c = touched[i];
+            if (kitchen.placed(c)) {
+                cost[c] = copyCost(c);
+                looks += cost[c];
+            } else {
+                cost[c] = MISSING;
+                missing++;
+            }
+        }
+        settledCount = touchedCount;
+        return true;
+    }
+
+    /** Counts breaks that are still out as missing, so that undoing finds what it expects. */
+    private boolean failed() {
+        missingBreaks += breaksOut;
+        breaksOut = 0;
+        return false;
+    }
+
+    private void sortFull() {
+        dice.shuffle(full, fullCount);
+        int mode = dice.below(4);
+        if (mode == 0 || fullCount < 2) {
+            return;
+        }
+        for (int i = 1; i < fullCount; i++) {
+            int c = full[i];
+            int j = i - 1;
+            while (j >= 0 && before(c, full[j], mode)) {
+                full[j + 1] = full[j];
+                j--;
+            }
+            full[j + 1] = c;
+        }
+        if (dice.chance(0.5)) {
+            int a = dice.below(fullCount);
+            int b = dice.below(fullCount);
+            int swap = full[a];
+            full[a] = full[b];
+            full[b] = swap;
+        }
+    }
+
+    private boolean before(int a, int b, int mode) {
+        if (mode == 1) {
+            return kitchen.due[a] < kitchen.due[b];
+        }
+        if (mode == 2) {
+            return kitchen.due[a] > kitchen.due[b];
+        }
+        long weightA = kitchen.recipe[a].lateWeight();
+        long weightB = kitchen.recipe[b].lateWeight();
+        return weightA != weightB ? weightA > weightB : kitchen.recipe[a].size() > kitchen.recipe[b].size();
+    }
+
+    /** Heads by deadline, latest first; now and then earliest first, so that a batch opens early enough for all. */
+    private void sortItems(int count) {
+        int jitter = dice.chance(0.67) ? 1 + dice.below(40) : 1;
+        int sign = kitchen.groupMembers.length > 0 && dice.chance(0.4) ? 1 : -1;
+        for (int i = 0; i < count; i++) {
+            itemKeys[i] = sign * ((long) tailStart(items[i]) + dice.below(jitter));
+        }
+        for (int i = 1; i < count; i++) {
+            int c = items[i];
+            long key = itemKeys[i];
+            int j = i - 1;
+            while (j >= 0 && itemKeys[j] > key) {
+                items[j + 1] = items[j];
+                itemKeys[j + 1] = itemKeys[j];
+                j--;
+            }
+            items[j + 1] = c;
+            itemKeys[j + 1] = key;
+        }
+    }
+}
