@@ -204,7 +204,7 @@ public record Day(
     }
 
     private String kitchenPlaceOf(Step step) {
-        for (String before : step.after()) {
+        for (String before : step.predecessors()) {
             Optional<Step> earlier = step(step.dish(), before);
             if (earlier.isPresent()) {
                 return placeAfter(earlier.get());
@@ -241,7 +241,7 @@ public record Day(
             return;
         }
         step(dish, id).ifPresent(step -> {
-            step.after().forEach(before -> collect(dish, before, ordered, seen));
+            step.predecessors().forEach(before -> collect(dish, before, ordered, seen));
             ordered.add(step);
         });
     }

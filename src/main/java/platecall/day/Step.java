@@ -2,13 +2,14 @@ package platecall.day;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * A step of a dish.
  *
  * @param dish the dish's id
  * @param id the step's name, unique within the dish
- * @param after steps of the same dish that must have ended
+ * @param after steps of the same dish that must have ended; the waits count from each of them
  * @param leastWait minutes to wait at least after those, 0 or more
  * @param mostWait minutes to wait at most after those; empty: no limit
  * @param minutesLow optimistic minutes, at least 1
@@ -26,6 +27,7 @@ import java.util.Optional;
  * @param waitsIn storage in which the copy waits from the end of this step to the start of the next, if any
  * @param raw whether the food is still raw when this step has ended
  * @param coreCelsius core temperature to reach, if any
+ * @param anyTimeAfter further steps of the same dish that must have ended, however long ago
  */
 public record Step(
         String dish,
@@ -47,12 +49,14 @@ public record Step(
         boolean noisy,
         Optional<String> waitsIn,
         boolean raw,
-        Optional<Double> coreCelsius) {
+        Optional<Double> coreCelsius,
+        List<String> anyTimeAfter) {
 
     public Step {
         Demand.text(dish, "dish");
         Demand.text(id, "step");
         after = List.copyOf(after);
+        anyTimeAfter = List.copyOf(anyTimeAfter);
         Demand.that(leastWait >= 0 && leastWait <= 20_000, "least wait must be from 0 to 20000 minutes", leastWait);
         int least = leastWait;
         mostWait.ifPresent(most -> Demand.that(most >= least, "most wait must be at least the least wait", most));
@@ -70,6 +74,57 @@ public record Step(
                 celsius -> Demand.that(celsius >= 30 && celsius <= 550, "oven must be from 30 to 550 °C", celsius));
         coreCelsius.ifPresent(
                 celsius -> Demand.that(celsius >= -40 && celsius <= 150, "core must be from -40 to 150 °C", celsius));
+    }
+
+    /** A step whose waits count from every step before it. */
+    public Step(
+            String dish,
+            String id,
+            List<String> after,
+            int leastWait,
+            Optional<Integer> mostWait,
+            int minutesLow,
+            int minutesLikely,
+            int minutesHigh,
+            int minutesPerCopy,
+            Optional<Integer> batchMost,
+            int hands,
+            Optional<String> skill,
+            Optional<Integer> handsFirst,
+            Optional<Integer> handsLast,
+            List<StationUse> stations,
+            Optional<Integer> ovenCelsius,
+            boolean noisy,
+            Optional<String> waitsIn,
+            boolean raw,
+            Optional<Double> coreCelsius) {
+        this(
+                dish,
+                id,
+                after,
+                leastWait,
+                mostWait,
+                minutesLow,
+                minutesLikely,
+                minutesHigh,
+                minutesPerCopy,
+                batchMost,
+                hands,
+                skill,
+                handsFirst,
+                handsLast,
+                stations,
+                ovenCelsius,
+                noisy,
+                waitsIn,
+                raw,
+                coreCelsius,
+                List.of());
+    }
+
+    /** Every step that must have ended before this one: those that its waits count from, then the others. */
+    public List<String> predecessors() {
+        return Stream.concat(after.stream(), anyTimeAfter.stream()).toList();
     }
 
     public boolean perBatch() {

@@ -114,9 +114,11 @@ final class Kitchen {
         java.util.Map<Recipe, Kind[]> packed = new java.util.IdentityHashMap<>();
         for (int c = 0; c < copies; c++) {
             Recipe r = recipe[c];
-            Kind[] kinds = packed.computeIfAbsent(r, key -> key.tasks().stream()
-                    .map(task -> new Kind(net, task, apartOf, personBit))
-                    .toArray(Kind[]::new));
+            Kind[] kinds = packed.computeIfAbsent(
+                    r,
+                    key -> key.tasks().stream()
+                            .map(task -> new Kind(net, task, apartOf, personBit))
+                            .toArray(Kind[]::new));
             for (int i = 0; i < r.size(); i++) {
                 int g = base[c] + i;
                 kind[g] = kinds[i];
@@ -129,7 +131,9 @@ final class Kitchen {
         groupMembers = new int[net.batchGroups()][];
         for (int group = 0; group < groupMembers.length; group++) {
             int wanted = group;
-            groupMembers[group] = IntStream.range(0, tasks).filter(g -> kind[g].group == wanted).toArray();
+            groupMembers[group] = IntStream.range(0, tasks)
+                    .filter(g -> kind[g].group == wanted)
+                    .toArray();
         }
         breaks = net.breaks().toArray(BreakTask[]::new);
 
@@ -141,7 +145,8 @@ final class Kitchen {
         batch = filled(tasks, NONE);
         heldTo = filled(tasks, NONE);
         breakStart = filled(breaks.length, NONE);
-        int batchTasks = Arrays.stream(groupMembers).mapToInt(members -> members.length).sum();
+        int batchTasks =
+                Arrays.stream(groupMembers).mapToInt(members -> members.length).sum();
         batchCount = new int[batchTasks];
         batchRoom = new int[batchTasks];
         freeBatches = new int[batchTasks];
@@ -156,7 +161,8 @@ final class Kitchen {
             int[] units = net.lanes().get(lane).free();
             for (int t = 0; t < horizon; t++) {
                 if (units[t] >= 1 << (Kind.BITS - 1)) {
-                    throw new IllegalArgumentException("a lane holds at most 32767 units, but it has [" + units[t] + "]");
+                    throw new IllegalArgumentException(
+                            "a lane holds at most 32767 units, but it has [" + units[t] + "]");
                 }
                 free[lane / Kind.LANES_A_WORD][t] += Kind.request(lane, units[t]);
             }

@@ -17,12 +17,18 @@ import platecall.tasks.TaskNet.Window;
 record Placement(int[] start, int[] duration, int[] way, long[] handsA, long[] handsB, int[] batch, int[] batchRoom) {
 
     /** A block that has no place in the plan. */
-    static final Placement NOWHERE = new Placement(
-            new int[0], new int[0], new int[0], new long[0], new long[0], new int[0], new int[0]);
+    static final Placement NOWHERE =
+            new Placement(new int[0], new int[0], new int[0], new long[0], new long[0], new int[0], new int[0]);
 
     static Placement ofBreak(int start, int minutes) {
         return new Placement(
-                new int[] {start}, new int[] {minutes}, new int[1], new long[1], new long[1], new int[] {-1}, new int[1]);
+                new int[] {start},
+                new int[] {minutes},
+                new int[1],
+                new long[1],
+                new long[1],
+                new int[] {-1},
+                new int[1]);
     }
 
     boolean nowhere() {

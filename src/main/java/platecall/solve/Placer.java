@@ -195,7 +195,8 @@ final class Placer {
         int low = k.earliest;
         if (staleMost < kitchen.horizon) {
             int latestPlated = kitchen.due[c] + kitchen.show[c] - recipe.peakTo() - (int) staleMost;
-            low = Math.max(low, recipe.plated() == recipe.last() ? latestPlated - k.minutesFor(k.batchMost) : latestPlated);
+            low = Math.max(
+                    low, recipe.plated() == recipe.last() ? latestPlated - k.minutesFor(k.batchMost) : latestPlated);
         }
         if (k.batchMost > 0 && dice.chance(0.8)) {
             int b = joinable(last, low, target, null, NO_LIMIT);
@@ -226,16 +227,19 @@ final class Placer {
         Kind k = kitchen.kind[last];
         int room = k.batchMost > 0 ? roomFor(k) : 0;
         int d = k.minutesFor(room);
-        long lateMost = recipe.lateWeight() == 0 ? kitchen.horizon : Math.min(kitchen.horizon, budget / recipe.lateWeight());
+        long lateMost =
+                recipe.lateWeight() == 0 ? kitchen.horizon : Math.min(kitchen.horizon, budget / recipe.lateWeight());
         int high = (int) Math.min(kitchen.horizon, kitchen.due[c] + lateMost) - d;
         if (k.batchMost > 0) {
-            int b = joinable(last, kitchen.due[c] - k.minutesFor(k.batchMost), kitchen.due[c] + (int) lateMost, null, NO_LIMIT);
+            int b = joinable(
+                    last, kitchen.due[c] - k.minutesFor(k.batchMost), kitchen.due[c] + (int) lateMost, null, NO_LIMIT);
             while (b >= 0) {
                 int start = batchStart;
                 if (finish(c, last, tailCount, headCount, b)) {
                     return true;
                 }
-                b = joinable(last, kitchen.due[c] - k.minutesFor(k.batchMost), kitchen.due[c] + (int) lateMost, null, start);
+                b = joinable(
+                        last, kitchen.due[c] - k.minutesFor(k.batchMost), kitchen.due[c] + (int) lateMost, null, start);
             }
         }
         int count = 0;

@@ -40,8 +40,7 @@ public final class PlanConstraints implements ConstraintProvider {
                     .filter(block -> block.isPlacedCopy() && block.movedMinutes() > 0)
                     .join(Prices.class)
                     .penalizeLong(
-                            HardSoftLongScore.ONE_SOFT,
-                            (block, prices) -> block.movedMinutes() * prices.movedMinute())
+                            HardSoftLongScore.ONE_SOFT, (block, prices) -> block.movedMinutes() * prices.movedMinute())
                     .asConstraint("moved from the published plan"),
             factory.forEach(Window.class)
                     .join(Block.class)
@@ -49,7 +48,8 @@ public final class PlanConstraints implements ConstraintProvider {
                             block.isPlacedCopy() && block.placement().firstIn(span) != Integer.MAX_VALUE)
                     .groupBy(
                             (span, block) -> span,
-                            ConstraintCollectors.min((Window span, Block block) -> block.placement().firstIn(span)))
+                            ConstraintCollectors.min((Window span, Block block) ->
+                                    block.placement().firstIn(span)))
                     .join(Prices.class)
                     .penalizeLong(
                             HardSoftLongScore.ONE_SOFT,

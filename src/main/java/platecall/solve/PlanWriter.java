@@ -25,8 +25,8 @@ import platecall.tasks.TaskNet.HandPart;
 import platecall.tasks.TaskNet.Recipe;
 import platecall.tasks.TaskNet.Task;
 import platecall.tasks.TaskNet.Window;
-import platecall.units.Money;
 import platecall.units.Moment;
+import platecall.units.Money;
 import platecall.units.Span;
 
 /** Writes what the search found as a {@link Plan}, in the stylist's words. */
@@ -57,7 +57,8 @@ final class PlanWriter {
             if (block.isPlacedCopy()) {
                 late += block.latePoints();
                 offPeak += block.offPeakPoints();
-                handChanges += (long) block.placement().handChanges() * net.prices().handChange();
+                handChanges +=
+                        (long) block.placement().handChanges() * net.prices().handChange();
                 moved += block.movedMinutes() * net.prices().movedMinute();
             }
         }
@@ -138,9 +139,7 @@ final class PlanWriter {
 
     private void addWork(Copy copy, Placement placement, int i, Dish dish) {
         Task task = copy.recipe().tasks().get(i);
-        String key = placement.batch()[i] >= 0
-                ? "batch " + placement.batch()[i]
-                : copy.id() + " " + task.name();
+        String key = placement.batch()[i] >= 0 ? "batch " + placement.batch()[i] : copy.id() + " " + task.name();
         List<Storing> storing = storing(copy, placement, i);
         Work known = work.get(key);
         if (known != null) {
@@ -205,7 +204,10 @@ final class PlanWriter {
             return List.of();
         }
         return List.of(new Storing(
-                copy.id(), net.lanes().get(task.waitLane()).station(), task.waitUnits(), span(placement.end(i), until)));
+                copy.id(),
+                net.lanes().get(task.waitLane()).station(),
+                task.waitUnits(),
+                span(placement.end(i), until)));
     }
 
     private static <T> List<T> with(List<T> list, T item) {
@@ -267,7 +269,9 @@ final class PlanWriter {
         long points = 0;
         for (Window span : net.kitchenSpans()) {
             int first = firstIn(span);
-            points += first == Integer.MAX_VALUE ? 0 : (long) (span.end() - first) * net.prices().kitchenMinute();
+            points += first == Integer.MAX_VALUE
+                    ? 0
+                    : (long) (span.end() - first) * net.prices().kitchenMinute();
         }
         return points;
     }

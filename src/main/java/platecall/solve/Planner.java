@@ -96,13 +96,7 @@ public final class Planner {
      * @param watcher is told how it goes
      */
     public static Found plan(
-            Day day,
-            TaskNet net,
-            String digest,
-            String version,
-            Limits limits,
-            Optional<Plan> held,
-            Watcher watcher) {
+            Day day, TaskNet net, String digest, String version, Limits limits, Optional<Plan> held, Watcher watcher) {
         return plan(day, net, digest, version, limits, held, watcher, EnvironmentMode.NO_ASSERT);
     }
 
@@ -132,11 +126,7 @@ public final class Planner {
         long moves = done.stream().mapToLong(search -> search.moves).sum();
         Plan plan = PlanWriter.write(day, net, best.solved, digest, version, limits.seed(), moves, bound);
         return new Found(
-                plan,
-                -best.solved.score().hardScore(),
-                -best.solved.score().softScore(),
-                moves,
-                best.firstPlanSeconds);
+                plan, -best.solved.score().hardScore(), -best.solved.score().softScore(), moves, best.firstPlanSeconds);
     }
 
     private static List<Searched> runAll(List<Callable<Searched>> searches) {

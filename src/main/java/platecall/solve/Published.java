@@ -21,7 +21,9 @@ final class Published {
         Map<String, Integer> startOf = new HashMap<>();
         for (Plan.Work work : plan.work()) {
             for (String copy : work.copies()) {
-                startOf.put(copy + " " + work.step(), net.origin().minutesUntil(work.span().start()));
+                startOf.put(
+                        copy + " " + work.step(),
+                        net.origin().minutesUntil(work.span().start()));
             }
         }
         List<Copy> copies = net.copies();

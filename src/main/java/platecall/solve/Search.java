@@ -99,7 +99,8 @@ final class Search {
         ofSetup = new int[setups][];
         for (int s = 0; s < setups; s++) {
             int wanted = s;
-            ofSetup[s] = Arrays.stream(byDue).filter(c -> kitchen.setup[c] == wanted).toArray();
+            ofSetup[s] =
+                    Arrays.stream(byDue).filter(c -> kitchen.setup[c] == wanted).toArray();
         }
         tailLanes = new long[copies];
         for (int c = 0; c < copies; c++) {
@@ -608,7 +609,11 @@ final class Search {
         int rotate = dice.below(count);
         for (int i = 0; i < count; i++) {
             int c = byDue[lo + (i + rotate) % count];
-            if (role[c] == 0 && cost[c] != MISSING && hasHead(c) && headOverlaps(c, from, to, withHold) && dice.chance(q)) {
+            if (role[c] == 0
+                    && cost[c] != MISSING
+                    && hasHead(c)
+                    && headOverlaps(c, from, to, withHold)
+                    && dice.chance(q)) {
                 addHead(c);
             }
         }
@@ -630,8 +635,7 @@ final class Search {
     private void chooseBreaks(int seed) {
         for (int i = 0; i < kitchen.breaks.length; i++) {
             int at = kitchen.breakStart[i];
-            boolean take = at == Kitchen.NONE
-                    || Math.abs(at - kitchen.due[seed]) < 90 && dice.chance(0.1);
+            boolean take = at == Kitchen.NONE || Math.abs(at - kitchen.due[seed]) < 90 && dice.chance(0.1);
             if (take) {
                 movedBreaks[movedBreakCount] = i;
                 oldBreakStart[movedBreakCount++] = at;

@@ -197,7 +197,8 @@ public final class Breakdown {
                 continue;
             }
             int hottest = day.steps().stream()
-                    .filter(step -> step.stations().stream().anyMatch(use -> use.anyOf().contains(station.id())))
+                    .filter(step ->
+                            step.stations().stream().anyMatch(use -> use.anyOf().contains(station.id())))
                     .mapToInt(step -> step.ovenCelsius().orElse(0))
                     .max()
                     .orElse(0);
@@ -248,10 +249,12 @@ public final class Breakdown {
         for (Step step : steps) {
             int index = tasks.size();
             int earliest = supplies(step);
-            for (String before : step.after()) {
+            for (String before : step.predecessors()) {
+                boolean timed = step.after().contains(before);
                 int from = indexOf.get(before);
-                arcs.add(new Arc(from, index, step.leastWait(), step.mostWait().orElse(FOREVER)));
-                earliest = Math.max(earliest, ends.get(from) + step.leastWait());
+                int least = timed ? step.leastWait() : 0;
+                arcs.add(new Arc(from, index, least, timed ? step.mostWait().orElse(FOREVER) : FOREVER));
+                earliest = Math.max(earliest, ends.get(from) + least);
             }
             indexOf.put(step.id(), index);
             Task task = task(step, dish, earliest);
@@ -335,7 +338,10 @@ public final class Breakdown {
         int earliest = 0;
         for (Ingredient ingredient : day.ingredients()) {
             boolean here = ingredient.dish().equals(step.dish())
-                    && ingredient.step().map(step.id()::equals).orElse(step.after().isEmpty());
+                    && ingredient
+                            .step()
+                            .map(step.id()::equals)
+                            .orElse(step.predecessors().isEmpty());
             if (here && ingredient.arrives().isPresent()) {
                 earliest = Math.max(earliest, minuteOf(ingredient.arrives().get()));
             }
@@ -344,9 +350,8 @@ public final class Breakdown {
     }
 
     private Task task(Step step, Dish dish, int earliest) {
-        int group = step.perBatch()
-                ? groupOf.computeIfAbsent(step.dish() + "/" + step.id(), key -> groupOf.size())
-                : -1;
+        int group =
+                step.perBatch() ? groupOf.computeIfAbsent(step.dish() + "/" + step.id(), key -> groupOf.size()) : -1;
         int waitLane = step.waitsIn().map(laneOf::get).orElse(-1);
         return new Task(
                 step,
@@ -448,11 +453,7 @@ public final class Breakdown {
             for (int number = 1; number <= copiesOf.applyAsInt(recipe.need()); number++) {
                 CameraTime camera = CameraTime.of(setup, recipe.need(), number);
                 copies.add(new Copy(
-                        recipe,
-                        setupIndex.get(setup.id()),
-                        number,
-                        minuteOf(camera.due()),
-                        camera.showMinutes()));
+                        recipe, setupIndex.get(setup.id()), number, minuteOf(camera.due()), camera.showMinutes()));
             }
         }
         return List.copyOf(copies);
