@@ -1,0 +1,111 @@
+package platecall.bench;
+
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.Locale;
+
+/**
+ * Reads single-mode projects in the {@code .sm} layout of PSPLIB (Kolisch and Sprecher, European Journal of Operational
+ * Research 96, 1997, 205-216): a head with counts, then the tables of precedence, requests and availabilities.
+ */
+final class ProjectFile {
+
+    private enum Table {
+        NONE,
+        PRECEDENCE,
+        REQUESTS,
+        AVAILABILITIES
+    }
+
+    private ProjectFile() {}
+
+    /** @throws BadFileException if the file is no sound single-mode project; it says everything that is wrong */
+    static Project read(Path file) throws BadFileException {
+        NumberedLines in = new NumberedLines(file);
+        int tasks = count(in, "jobs");
+        int resources = count(in, "- renewable");
+        if (count(in, "- nonrenewable") > 0 || count(in, "- doubly constrained") > 0) {
+            in.problem("only renewable resources can be planned");
+        }
+        in.refuseProblems();
+
+        int[][] successors = new int[tasks][];
+        int[] durations = new int[tasks];
+        int[][] requests = new int[tasks][];
+        int[] capacities = null;
+        Table table = Table.NONE;
+        for (NumberedLines.Line line : in.lines) {
+            String text = line.text();
+            if (text.startsWith("PRECEDENCE RELATIONS")) {
+                table = Table.PRECEDENCE;
+            } else if (text.startsWith("REQUESTS/DURATIONS")) {
+                table = Table.REQUESTS;
+            } else if (text.startsWith("RESOURCEAVAILABILITIES")) {
+                table = Table.AVAILABILITIES;
+            } else if (table == Table.NONE || text.isEmpty() || "*-jR".indexOf(text.charAt(0)) >= 0) {
+                continue;
+            } else if (table == Table.AVAILABILITIES) {
+                capacities = in.numbers(line);
+                if (capacities.length != resources) {
+                    in.problem(line, capacities.length + " capacities for " + resources + " resources");
+                }
+            } else {
+                int[] row = in.numbers(line);
+                if (row[0] < 1 || row[0] > tasks || row.length < 3) {
+                    in.problem(line, "a row begins with a job from 1 to " + tasks + " and has at least 3 numbers");
+                } else if (table == Table.PRECEDENCE) {
+                    if (row[1] != 1) {
+                        in.problem(line, "job " + row[0] + " has " + row[1] + " modes; only 1 can be planned");
+                    }
+                    if (row.length != 3 + row[2]) {
+                        in.problem(line, (row.length - 3) + " successors where " + row[2] + " are announced");
+                    }
+                    successors[row[0] - 1] = Arrays.stream(row, 3, row.length)
+                            .map(after -> after - 1)
+                            .distinct()
+                            .toArray();
+                } else {
+                    if (row.length != 3 + resources) {
+                        in.problem(line, (row.length - 3) + " requests for " + resources + " resources");
+                    }
+                    durations[row[0] - 1] = row[2];
+                    requests[row[0] - 1] = Arrays.copyOfRange(row, 3, row.length);
+                }
+            }
+        }
+        if (capacities == null) {
+            in.problem("there are no resource availabilities");
+        }
+        for (int task = 0; task < tasks; task++) {
+            if (successors[task] == null) {
+                in.problem("job " + (task + 1) + " is missing from the precedence relations");
+            }
+            if (requests[task] == null) {
+                in.problem("job " + (task + 1) + " is missing from the requests");
+            }
+        }
+        in.refuseProblems();
+        try {
+            return new Project(file.getFileName().toString(), durations, successors, requests, capacities);
+        } catch (IllegalArgumentException e) {
+            throw new BadFileException(file, e.getMessage());
+        }
+    }
+
+    /** The number behind the colon of a head line, such as {@code - renewable : 4 R}. */
+    private static int count(NumberedLines in, String label) {
+        for (NumberedLines.Line line : in.lines) {
+            int colon = line.text().indexOf(':');
+            if (colon > 0 && line.text().toLowerCase(Locale.ROOT).startsWith(label)) {
+                int count =
+                        in.number(line, line.text().substring(colon + 1).strip().split("\\s+")[0]);
+                if (count < 0 || count > 10_000) {
+                    in.problem(line, count + " is out of range; at most 10000");
+                }
+                return count;
+            }
+        }
+        in.problem("there is no line '" + label + " ... : number'");
+        return 0;
+    }
+}

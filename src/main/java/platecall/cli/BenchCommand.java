@@ -1,0 +1,106 @@
+package platecall.cli;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.util.List;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import platecall.bench.BadFileException;
+import platecall.bench.BenchRow;
+import platecall.bench.BenchTable;
+import platecall.bench.Benchmark;
+
+/** Solves a folder of published scheduling files and prints the result beside the best known. */
+@Command(
+        name = "bench",
+        mixinStandardHelpOptions = true,
+        description =
+                "Solve published scheduling files (.sm projects, .jss job shops) for makespan, beside the best known.",
+        footer = {
+            "",
+            "Each file is searched by one thread; seconds are CPU time of that thread. Every schedule is checked.",
+            "With --schedules alone, the same seed gives the same result.",
+            "Best known makespans come from best-known.csv beside the files (columns file, best_known_makespan).",
+            "Exit code: 0 done, 1 cannot write, 2 bad file or option."
+        })
+public final class BenchCommand implements Callable<Integer> {
+
+    private static final double DEFAULT_SECONDS = 5;
+
+    @Spec
+    private CommandSpec spec;
+
+    @Parameters(paramLabel = "FOLDER", description = "folder with .sm or .jss files, searched with all below it")
+    private Path folder;
+
+    @Option(names = "--seconds", paramLabel = "N", description = "CPU seconds a file (5 if no limit is given)")
+    private Double seconds;
+
+    @Option(names = "--schedules", paramLabel = "N", description = "most schedules built for a file")
+    private Long schedules;
+
+    @Option(
+            names = "--threads",
+            paramLabel = "N",
+            defaultValue = "1",
+            description = "files at a time (${DEFAULT-VALUE})")
+    private int threads;
+
+    @Option(names = "--seed", paramLabel = "N", defaultValue = "1", description = "random seed (${DEFAULT-VALUE})")
+    private long seed;
+
+    @Option(names = "--csv", paramLabel = "FILE", description = "also write a row a file as comma-separated values")
+    private Path csv;
+
+    @Override
+    public Integer call() throws InterruptedException {
+        PrintWriter out = spec.commandLine().getOut();
+        PrintWriter err = spec.commandLine().getErr();
+        try {
+            Benchmark.Limits limits = limits();
+            out.println(BenchTable.head());
+            List<BenchRow> rows = Benchmark.run(folder, limits, row -> {
+                out.println(BenchTable.line(row));
+                out.flush();
+            });
+            out.println();
+            BenchTable.averages(rows).forEach(out::println);
+            out.println("One search thread a file; seconds are CPU time of that thread.");
+            out.flush();
+            if (csv != null) {
+                write(BenchTable.csv(rows, limits));
+            }
+            return 0;
+        } catch (BadFileException | IllegalArgumentException e) {
+            err.println(e.getMessage());
+            return 2;
+        } catch (IOException e) {
+            err.println(csv + ": cannot be written (" + e.getMessage() + ")");
+            return 1;
+        }
+    }
+
+    private Benchmark.Limits limits() {
+        double cpuSeconds = seconds != null ? seconds : schedules != null ? Double.POSITIVE_INFINITY : DEFAULT_SECONDS;
+        return new Benchmark.Limits(cpuSeconds, schedules != null ? schedules : Long.MAX_VALUE, threads, seed);
+    }
+
+    private void write(String text) throws IOException {
+        Path target = csv.toAbsolutePath();
+        Path half = Files.createTempFile(target.getParent(), "bench", ".tmp");
+        try {
+            Files.writeString(half, text, StandardCharsets.UTF_8);
+            Files.move(half, target, StandardCopyOption.REPLACE_EXISTING);
+        } finally {
+            Files.deleteIfExists(half);
+        }
+    }
+}
