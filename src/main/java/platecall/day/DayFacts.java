@@ -24,7 +24,7 @@ import platecall.units.Span;
  * @param lightWattsPerSquareMetre light on the plate, 0 to 2000
  * @param silence when noise from the kitchen is forbidden
  * @param mealAfterMinutes longest work of one person without a meal break; empty: no meal rule
- * @param mealMinutes length of a meal break, at least 1
+ * @param mealMinutes length of a meal break, 1 to 1440
  * @param prices points by which plans are compared
  */
 public record DayFacts(
@@ -59,8 +59,9 @@ public record DayFacts(
                 lightWattsPerSquareMetre >= 0 && lightWattsPerSquareMetre <= 2000,
                 "light must be from 0 to 2000 W/m2",
                 lightWattsPerSquareMetre);
-        mealAfterMinutes.ifPresent(after -> Demand.that(after >= 1, "meal after must be at least 1 minute", after));
-        Demand.that(mealMinutes >= 1, "meal minutes must be at least 1", mealMinutes);
+        mealAfterMinutes.ifPresent(
+                after -> Demand.that(after >= 1 && after <= 1440, "meal after must be from 1 to 1440 minutes", after));
+        Demand.that(mealMinutes >= 1 && mealMinutes <= 1440, "meal minutes must be from 1 to 1440", mealMinutes);
     }
 
     /** Crew cost known and above zero. */

@@ -47,6 +47,7 @@ public record Look(Kind kind, Optional<Integer> peakFrom, Optional<Integer> peak
 
     public Look {
         peakFrom.ifPresent(from -> Demand.that(from >= 0, "peak from must be 0 minutes or more", from));
+        usableTo.ifPresent(to -> Demand.that(to <= 100_000, "usable to must be at most 100000 minutes", to));
         if (peakFrom.isPresent() && peakTo.isPresent()) {
             Demand.that(peakTo.get() >= peakFrom.get(), "peak to must not come before peak from", peakTo.get());
         }

@@ -15,7 +15,7 @@ import platecall.units.Span;
  * @param lighting when stand-ins must be on set; empty: at the call
  * @param takesLikely takes expected, at least 1
  * @param takesWorst takes in a bad case (90th percentile), at least {@code takesLikely}
- * @param cycleMinutes minutes from one roll to the next, at least 1
+ * @param cycleMinutes minutes from one roll to the next, 1 to 1440
  * @param rollingMinutes minutes that a take rolls, 0 to {@code cycleMinutes}
  * @param silent whether the set needs silence while it rolls
  * @param release when its food may be struck
@@ -42,7 +42,8 @@ public record Setup(
         Demand.that(takesLikely >= 1, "takes likely must be at least 1", takesLikely);
         Demand.that(takesWorst >= takesLikely, "takes at worst must be at least takes likely", takesWorst);
         Demand.that(takesWorst <= 500, "takes at worst must be at most 500", takesWorst);
-        Demand.that(cycleMinutes >= 1, "take cycle must be at least 1 minute", cycleMinutes);
+        Demand.that(
+                cycleMinutes >= 1 && cycleMinutes <= 1440, "take cycle must be from 1 to 1440 minutes", cycleMinutes);
         Demand.that(
                 rollingMinutes >= 0 && rollingMinutes <= cycleMinutes,
                 "rolling minutes must be from 0 to the take cycle",

@@ -59,7 +59,10 @@ public record Step(
         anyTimeAfter = List.copyOf(anyTimeAfter);
         Demand.that(leastWait >= 0 && leastWait <= 20_000, "least wait must be from 0 to 20000 minutes", leastWait);
         int least = leastWait;
-        mostWait.ifPresent(most -> Demand.that(most >= least, "most wait must be at least the least wait", most));
+        mostWait.ifPresent(most -> {
+            Demand.that(most >= least, "most wait must be at least the least wait", most);
+            Demand.that(most <= 100_000, "most wait must be at most 100000 minutes", most);
+        });
         Demand.that(minutesLow >= 1, "minutes low must be at least 1", minutesLow);
         Demand.that(minutesLikely >= minutesLow, "minutes likely must be at least minutes low", minutesLikely);
         Demand.that(minutesHigh >= minutesLikely, "minutes high must be at least minutes likely", minutesHigh);
@@ -67,8 +70,10 @@ public record Step(
         Demand.that(minutesPerCopy >= 0 && minutesPerCopy <= 240, "minutes per copy must be 0 to 240", minutesPerCopy);
         batchMost.ifPresent(most -> Demand.that(most >= 1 && most <= 500, "batch must be 1 to 500 copies", most));
         Demand.that(hands >= 0 && hands <= 4, "hands must be from 0 to 4", hands);
-        handsFirst.ifPresent(minutes -> Demand.that(minutes >= 0, "hands first must be 0 or more minutes", minutes));
-        handsLast.ifPresent(minutes -> Demand.that(minutes >= 0, "hands last must be 0 or more minutes", minutes));
+        handsFirst.ifPresent(minutes ->
+                Demand.that(minutes >= 0 && minutes <= 10_000, "hands first must be from 0 to 10000 minutes", minutes));
+        handsLast.ifPresent(minutes ->
+                Demand.that(minutes >= 0 && minutes <= 10_000, "hands last must be from 0 to 10000 minutes", minutes));
         stations = List.copyOf(stations);
         ovenCelsius.ifPresent(
                 celsius -> Demand.that(celsius >= 30 && celsius <= 550, "oven must be from 30 to 550 °C", celsius));

@@ -1,0 +1,194 @@
+package platecall.intake;
+
+import java.time.DateTimeException;
+import java.time.LocalDate;
+import java.time.LocalDateTime;
+import java.time.LocalTime;
+import java.time.ZoneOffset;
+import java.time.ZonedDateTime;
+import java.time.temporal.ChronoUnit;
+import java.util.List;
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import platecall.units.Moment;
+import platecall.units.Span;
+
+/**
+ * Dates, times and spans in cells. A time without a date falls on the day's date; in the hour that clocks repeat it is
+ * the earlier one unless an offset from UTC says otherwise.
+ */
+final class Clock {
+
+    /** Days from the day's date within which all its times must lie. */
+    static final int FARTHEST_DAYS = 30;
+
+    private static final Pattern DATE = Pattern.compile("([0-9]{4})-([0-9]{1,2})-([0-9]{1,2})");
+    private static final String OFFSET = "Z|[+-][0-9]{2}:[0-9]{2}";
+    private static final Pattern TIME = Pattern.compile(
+            "(?:(?<date>[0-9]{4}-[0-9]{1,2}-[0-9]{1,2})(?:\\s+|T))?(?<hour>[0-9]{1,2}):(?<minute>[0-9]{2})(?::00)?\\s*(?<offset>"
+                    + OFFSET + ")?");
+    private static final Pattern SPACED_DASH = Pattern.compile("\\s+[-–]\\s*|\\s*[-–]\\s+|–");
+    private static final Pattern TIGHT_SPAN = Pattern.compile("([^-]*[0-9]{1,2}:[0-9]{2})-([0-9]{1,2}:[0-9]{2})"
+            + "|([0-9]{4}-[0-9]{1,2}-[0-9]{1,2}[\\sT]+[0-9]{1,2}:[0-9]{2})-([0-9]{1,2}:[0-9]{2}|[0-9]{4}-.*)");
+
+    private static final String TIME_EXAMPLE = "Maybe 18:30, or 2026-03-14 18:30.";
+    private static final String SPAN_EXAMPLE = "Maybe 06:00-18:00, or 2026-03-13 14:00 - 2026-03-14 02:00.";
+
+    static final Grammar<LocalDate> CALENDAR_DATE = Grammar.text(
+                    "a date", "2026-03-14", (text, frame) -> date(text), (value, frame) -> value.toString())
+            .matching("^[0-9]{4}-[0-9]{1,2}-[0-9]{1,2}$");
+
+    static final Grammar<Moment> MOMENT = Grammar.text(
+                    "a time", "18:30", (text, frame) -> moment(text, frame), Clock::write)
+            .matching("^([0-9]{4}-[0-9]{1,2}-[0-9]{1,2}[ T]+)?[0-9]{1,2}:[0-9]{2}(:00)?\\s*(" + OFFSET + ")?$");
+
+    static final Grammar<Span> SPAN = Grammar.text("a span of time", "06:00-18:00", Clock::span, Clock::write);
+
+    static final Grammar<List<Span>> SPANS = Grammars.list(SPAN);
+
+    private Clock() {}
+
+    /** Whether {@code text} is meant as a time or a span, even if it can't be read as one. */
+    static boolean looksLikeTime(String text) {
+        return !text.isEmpty() && Character.isDigit(text.charAt(0));
+    }
+
+    private static LocalDate date(String text) {
+        Matcher matcher = DATE.matcher(text);
+        if (!matcher.matches()) {
+            throw new Unreadable("is not a date", "Maybe 2026-03-14.");
+        }
+        try {
+            LocalDate date = LocalDate.of(
+                    Integer.parseInt(matcher.group(1)),
+                    Integer.parseInt(matcher.group(2)),
+                    Integer.parseInt(matcher.group(3)));
+            if (date.getYear() < 2000 || date.getYear() > 2199) {
+                throw new Unreadable("is not a date from 2000 to 2199", "Maybe 2026-03-14.");
+            }
+            return date;
+        } catch (DateTimeException noSuchDay) {
+            throw new Unreadable("is not a date in the calendar", "Maybe 2026-03-14.");
+        }
+    }
+
+    /** A time as written: the date may be missing, and the hour may be 24. */
+    private record Written(Optional<LocalDate> date, int minuteOfDay, Optional<ZoneOffset> offset) {
+
+        static Written of(String text, String wayOut) {
+            Matcher matcher = TIME.matcher(text.strip());
+            if (!matcher.matches()) {
+                throw new Unreadable("is not a time", wayOut);
+            }
+            int hour = Integer.parseInt(matcher.group("hour"));
+            int minute = Integer.parseInt(matcher.group("minute"));
+            if (minute > 59 || hour > 24 || hour == 24 && minute > 0) {
+                throw new Unreadable("is not a time: hours go from 00:00 to 24:00", wayOut);
+            }
+            Optional<ZoneOffset> offset;
+            try {
+                offset = Optional.ofNullable(matcher.group("offset")).map(ZoneOffset::of);
+            } catch (DateTimeException tooFar) {
+                throw new Unreadable("has an offset from UTC that no clock has", "Maybe +01:00.");
+            }
+            return new Written(Optional.ofNullable(matcher.group("date")).map(Clock::date), hour * 60 + minute, offset);
+        }
+
+        /** Whether clocks show this time twice on {@code day}. */
+        boolean isRepeatedOn(LocalDate day, Frame frame) {
+            LocalDateTime local = day.atStartOfDay().plusMinutes(minuteOfDay);
+            return frame.zone().getRules().getValidOffsets(local).size() > 1;
+        }
+
+        Moment on(LocalDate dateIfNone, Frame frame) {
+            LocalDate day = date.orElse(dateIfNone);
+            if (frame.bounded() && Math.abs(ChronoUnit.DAYS.between(frame.date(), day)) > FARTHEST_DAYS) {
+                throw new Unreadable(
+                        "lies more than " + FARTHEST_DAYS + " days from the day's date " + frame.date(),
+                        "Maybe the year or the month is wrong.");
+            }
+            LocalDateTime local = day.atStartOfDay().plusMinutes(minuteOfDay);
+            List<ZoneOffset> offsets = frame.zone().getRules().getValidOffsets(local);
+            if (offsets.isEmpty()) {
+                throw new Unreadable(
+                        "never shows on a clock in " + frame.zone() + ": clocks are put forward over it on "
+                                + local.toLocalDate(),
+                        "Maybe " + clock(ZonedDateTime.of(local, frame.zone()).toLocalDateTime()) + ".");
+            }
+            if (offset.isPresent() && !offsets.contains(offset.get())) {
+                throw new Unreadable(
+                        "has an offset from UTC that " + frame.zone() + " does not have then",
+                        "Maybe " + offsets.get(0) + ".");
+            }
+            return Moment.of(local.atOffset(offset.orElse(offsets.get(0))).toZonedDateTime());
+        }
+    }
+
+    private static Moment moment(String text, Frame frame) {
+        return Written.of(text, TIME_EXAMPLE).on(frame.date(), frame);
+    }
+
+    private static Span span(String text, Frame frame) {
+        String[] sides = SPACED_DASH.split(text, -1);
+        if (sides.length != 2) {
+            Matcher tight = TIGHT_SPAN.matcher(text);
+            if (!tight.matches()) {
+                throw new Unreadable("is not a span of time", SPAN_EXAMPLE);
+            }
+            sides = tight.group(1) != null
+                    ? new String[] {tight.group(1), tight.group(2)}
+                    : new String[] {tight.group(3), tight.group(4)};
+        }
+        Written from = Written.of(sides[0], SPAN_EXAMPLE);
+        Written to = Written.of(sides[1], SPAN_EXAMPLE);
+        LocalDate startDate = from.date().orElse(frame.date());
+        Moment start = from.on(startDate, frame);
+        boolean nextDay = to.date().isEmpty()
+                && to.minuteOfDay() < from.minuteOfDay()
+                && !(to.offset().isPresent() && to.isRepeatedOn(startDate, frame));
+        Moment end = to.on(nextDay ? startDate.plusDays(1) : startDate, frame);
+        if (!end.isAfter(start)) {
+            throw new Unreadable("ends before it has begun", SPAN_EXAMPLE);
+        }
+        return new Span(start, end);
+    }
+
+    private static String write(Moment moment, Frame frame) {
+        ZonedDateTime time = moment.in(frame.zone());
+        String date = time.toLocalDate().equals(frame.date()) ? "" : time.toLocalDate() + " ";
+        return date + clockWithOffset(time);
+    }
+
+    private static String write(Span span, Frame frame) {
+        ZonedDateTime start = span.start().in(frame.zone());
+        ZonedDateTime end = span.end().in(frame.zone());
+        boolean plain = start.toLocalDate().equals(frame.date())
+                && !ambiguous(start)
+                && !ambiguous(end)
+                && (end.toLocalDate().equals(start.toLocalDate())
+                                && end.toLocalTime().isAfter(start.toLocalTime())
+                        || end.toLocalDate().equals(start.toLocalDate().plusDays(1))
+                                && end.toLocalTime().isBefore(start.toLocalTime()));
+        if (plain) {
+            return clock(start.toLocalDateTime()) + "-" + clock(end.toLocalDateTime());
+        }
+        return start.toLocalDate() + " " + clockWithOffset(start) + " - " + end.toLocalDate() + " "
+                + clockWithOffset(end);
+    }
+
+    private static boolean ambiguous(ZonedDateTime time) {
+        return time.getZone().getRules().getValidOffsets(time.toLocalDateTime()).size() > 1;
+    }
+
+    private static String clockWithOffset(ZonedDateTime time) {
+        return clock(time.toLocalDateTime())
+                + (ambiguous(time) ? time.getOffset().getId() : "");
+    }
+
+    private static String clock(LocalDateTime time) {
+        LocalTime clock = time.toLocalTime();
+        return (clock.getHour() < 10 ? "0" : "") + clock.getHour() + ":" + (clock.getMinute() < 10 ? "0" : "")
+                + clock.getMinute();
+    }
+}

@@ -1,0 +1,347 @@
+package platecall.intake;
+
+import java.text.Normalizer;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.IdentityHashMap;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import platecall.day.Day;
+import platecall.day.DayFacts;
+import platecall.day.Spelling;
+import platecall.day.Trouble;
+
+/** From text in cells to the records of a day, going on after each trouble so that all are told at once. */
+final class DayDecoder {
+
+    private static final int LONGEST_CELL = 5000;
+    private static final Frame NO_FRAME = new Frame(LocalDate.of(2000, 1, 1), ZoneOffset.UTC, false, false);
+
+    private final RawDay raw;
+    private final Troubles troubles;
+    private final Map<String, List<Integer>> rowNumbers = new HashMap<>();
+    private final Map<String, Integer> keyNumbers = new HashMap<>();
+    private Frame frame = NO_FRAME;
+
+    private DayDecoder(RawDay raw, Troubles troubles) {
+        this.raw = raw;
+        this.troubles = troubles;
+    }
+
+    /**
+     * @param troubles what is already known to be wrong
+     * @throws BadDay if anything is wrong
+     */
+    static DayFile decode(String file, RawDay raw, Troubles troubles) {
+        DayDecoder decoder = new DayDecoder(raw, troubles);
+        decoder.lookForStrangers();
+        List<DayFacts> facts = decoder.facts();
+        Map<Sheet<?>, List<?>> records = new IdentityHashMap<>();
+        for (Sheet<?> sheet : DaySheets.ALL) {
+            if (sheet != DaySheets.Facts.SHEET) {
+                records.put(sheet, decoder.records(sheet));
+            }
+        }
+        Whereabouts whereabouts = new Whereabouts(file, raw.rowWord(), decoder.rowNumbers, decoder.keyNumbers);
+        if (!troubles.none()) {
+            throw new BadDay(whereabouts, troubles);
+        }
+        return new DayFile(
+                new Day(
+                        facts.get(0),
+                        of(records, DaySheets.Setups.SHEET),
+                        of(records, DaySheets.Needs.SHEET),
+                        of(records, DaySheets.Dishes.SHEET),
+                        of(records, DaySheets.Looks.SHEET),
+                        of(records, DaySheets.Steps.SHEET),
+                        of(records, DaySheets.Ingredients.SHEET),
+                        of(records, DaySheets.Stations.SHEET),
+                        of(records, DaySheets.Circuits.SHEET),
+                        of(records, DaySheets.People.SHEET),
+                        of(records, DaySheets.Cast.SHEET),
+                        of(records, DaySheets.Places.SHEET)),
+                whereabouts);
+    }
+
+    @SuppressWarnings("unchecked")
+    private static <R> List<R> of(Map<Sheet<?>, List<?>> records, Sheet<R> sheet) {
+        return (List<R>) records.get(sheet);
+    }
+
+    /** Sheets by unknown names: a slip for one that is missing, or none of ours. */
+    private void lookForStrangers() {
+        Set<String> missing = new LinkedHashSet<>();
+        for (Sheet<?> sheet : DaySheets.ALL) {
+            if (!raw.found(sheet.name())) {
+                missing.add(sheet.name());
+            }
+        }
+        Set<String> takenFor = new LinkedHashSet<>();
+        for (String stranger : raw.strangers()) {
+            Optional<String> meant = Spelling.nearest(Names.normal(stranger), missing);
+            if (meant.isPresent() || raw.isClosed()) {
+                troubles.add(new Trouble(
+                        "",
+                        -1,
+                        "",
+                        stranger,
+                        "is not a sheet of a day",
+                        meant.map(name -> "Did you mean " + name + "?")
+                                .orElse("Maybe one of "
+                                        + String.join(
+                                                ", ",
+                                                DaySheets.ALL.stream()
+                                                        .map(Sheet::name)
+                                                        .toList())
+                                        + ".")));
+                meant.ifPresent(takenFor::add);
+            }
+        }
+        for (Sheet<?> sheet : DaySheets.ALL) {
+            if (sheet.required() && missing.contains(sheet.name()) && !takenFor.contains(sheet.name())) {
+                troubles.aboutSheet(
+                        sheet.name(), "this sheet is missing", "Each row of it is " + sheet.oneRowIs() + ".");
+            }
+        }
+    }
+
+    private List<DayFacts> facts() {
+        Sheet<DayFacts> sheet = DaySheets.Facts.SHEET;
+        RawSheet found = raw.sheet(sheet.name());
+        if (found == null) {
+            return List.of();
+        }
+        List<String> header = found.header().stream().map(Names::normal).toList();
+        int key = header.indexOf("key");
+        int value = header.indexOf("value");
+        if (key < 0 || value < 0) {
+            troubles.aboutSheet(
+                    "day", "must have the columns key and value", "Maybe write key, value in its first row.");
+            return List.of();
+        }
+        Map<String, String> cells = new LinkedHashMap<>();
+        Set<String> takenFor = new LinkedHashSet<>();
+        for (RawSheet.RawRow row : found.rows()) {
+            String written = clean(row.cell(key));
+            String name = Names.withoutUnit(written);
+            if (sheet.column(name).isEmpty()) {
+                keyNumbers.put(written, row.number());
+                Optional<String> meant = Spelling.nearest(name, sheet.columnNames());
+                meant.ifPresent(takenFor::add);
+                troubles.add(new Trouble("day", -1, written, "", "there is no such key", didYouMean(meant)));
+            } else if (cells.put(name, row.cell(value)) != null) {
+                troubles.add(new Trouble("day", -1, name, "", "is there twice", "Maybe remove one of the two."));
+            } else {
+                keyNumbers.put(name, row.number());
+            }
+        }
+        int before = troubles.count();
+        frame = frameOf(cells, found.decimalComma());
+        Map<Column<?, ?>, Object> values = new IdentityHashMap<>();
+        for (Column<DayFacts, ?> column : sheet.columns()) {
+            if (column.required() && !cells.containsKey(column.name())) {
+                if (!takenFor.contains(column.name())) {
+                    troubles.add(new Trouble(
+                            "day",
+                            -1,
+                            column.name(),
+                            "",
+                            "this key is missing: " + column.meaning(),
+                            "Maybe " + column.example() + "."));
+                }
+                continue;
+            }
+            read(sheet.name(), -1, column, cells.getOrDefault(column.name(), ""), frame, values);
+        }
+        return before == troubles.count() && takenFor.isEmpty() ? build(sheet, -1, values) : List.of();
+    }
+
+    private Frame frameOf(Map<String, String> cells, boolean decimalComma) {
+        try {
+            LocalDate date =
+                    DaySheets.Facts.DATE.grammar().reader().apply(clean(cells.getOrDefault("date", "")), NO_FRAME);
+            ZoneId zone =
+                    DaySheets.Facts.ZONE.grammar().reader().apply(clean(cells.getOrDefault("zone", "")), NO_FRAME);
+            return new Frame(date, zone, true, decimalComma);
+        } catch (Unreadable toldWithItsCell) {
+            return new Frame(NO_FRAME.date(), NO_FRAME.zone(), false, decimalComma);
+        }
+    }
+
+    private <R> List<R> records(Sheet<R> sheet) {
+        RawSheet found = raw.sheet(sheet.name());
+        if (found == null) {
+            return List.of();
+        }
+        rowNumbers.put(
+                sheet.name(), found.rows().stream().map(RawSheet.RawRow::number).toList());
+        if (found.header().isEmpty()) {
+            if (sheet.required()) {
+                troubles.aboutSheet(
+                        sheet.name(),
+                        "is empty, not even a header is in it",
+                        "Maybe write a first row: " + String.join(", ", sheet.columnNames()) + ".");
+            }
+            return List.of();
+        }
+        Map<Column<R, ?>, Integer> places = new IdentityHashMap<>();
+        Set<String> takenFor = new LinkedHashSet<>();
+        lookAtHeader(sheet, found, places, takenFor);
+        boolean complete = true;
+        for (Column<R, ?> column : sheet.columns()) {
+            if (column.required() && !places.containsKey(column)) {
+                complete = false;
+                if (!takenFor.contains(column.name())) {
+                    troubles.add(new Trouble(
+                            sheet.name(),
+                            -1,
+                            column.name(),
+                            "",
+                            "this column is missing: " + column.meaning(),
+                            "Maybe " + column.example() + "."));
+                }
+            }
+        }
+        Frame here = new Frame(frame.date(), frame.zone(), frame.bounded(), found.decimalComma());
+        List<R> records = new ArrayList<>();
+        for (int index = 0; index < found.rows().size(); index++) {
+            RawSheet.RawRow row = found.rows().get(index);
+            int before = troubles.count();
+            lookBeyondHeader(sheet, index, row, found.header().size());
+            Map<Column<?, ?>, Object> values = new IdentityHashMap<>();
+            for (Column<R, ?> column : sheet.columns()) {
+                Integer place = places.get(column);
+                if (place != null || !column.required()) {
+                    read(sheet.name(), index, column, place == null ? "" : row.cell(place), here, values);
+                }
+            }
+            if (complete && before == troubles.count()) {
+                records.addAll(build(sheet, index, values));
+            }
+        }
+        if (sheet.required() && found.rows().isEmpty()) {
+            troubles.aboutSheet(sheet.name(), "has no row", "Each row of it is " + sheet.oneRowIs() + ".");
+        }
+        return records;
+    }
+
+    private <R> void lookAtHeader(
+            Sheet<R> sheet, RawSheet found, Map<Column<R, ?>, Integer> places, Set<String> takenFor) {
+        for (int place = 0; place < found.header().size(); place++) {
+            String written = clean(found.header().get(place));
+            Optional<Column<R, ?>> column = sheet.column(Names.withoutUnit(written));
+            if (written.isEmpty()) {
+                int nameless = place;
+                found.rows().stream()
+                        .filter(row -> !row.cell(nameless).isBlank())
+                        .findFirst()
+                        .ifPresent(row -> troubles.add(new Trouble(
+                                sheet.name(),
+                                found.rows().indexOf(row),
+                                "",
+                                clean(row.cell(nameless)),
+                                "stands in a column without a name",
+                                "Maybe name it in the first row, or empty it.")));
+            } else if (column.isEmpty()) {
+                Optional<String> meant = Spelling.nearest(Names.withoutUnit(written), sheet.columnNames());
+                meant.ifPresent(takenFor::add);
+                troubles.add(new Trouble(sheet.name(), -1, written, "", "there is no such column", didYouMean(meant)));
+            } else if (places.putIfAbsent(column.get(), place) != null) {
+                troubles.add(new Trouble(
+                        sheet.name(), -1, column.get().name(), "", "is there twice", "Maybe remove one of the two."));
+            }
+        }
+    }
+
+    private void lookBeyondHeader(Sheet<?> sheet, int index, RawSheet.RawRow row, int columns) {
+        for (int place = columns; place < row.cells().size(); place++) {
+            if (!row.cell(place).isBlank()) {
+                troubles.add(new Trouble(
+                        sheet.name(),
+                        index,
+                        "",
+                        clean(row.cell(place)),
+                        "stands to the right of the last column",
+                        "Maybe a cell with the separator in it is not in quotation marks."));
+                return;
+            }
+        }
+    }
+
+    private static String didYouMean(Optional<String> meant) {
+        return meant.map(name -> "Did you mean " + name + "?").orElse("");
+    }
+
+    private <R, V> void read(
+            String sheet, int index, Column<R, V> column, String cell, Frame here, Map<Column<?, ?>, Object> values) {
+        String text = clean(cell);
+        try {
+            if (text.isEmpty()) {
+                values.put(column, valueOfBlank(column, here));
+                return;
+            }
+            lookAtLetters(text);
+            values.put(column, column.grammar().reader().apply(text, here));
+        } catch (Unreadable unreadable) {
+            troubles.add(new Trouble(sheet, index, column.name(), text, unreadable.getMessage(), unreadable.wayOut()));
+        } catch (IllegalArgumentException broken) {
+            troubles.add(new Trouble(
+                    sheet, index, column.name(), "", broken.getMessage(), "Maybe " + column.example() + "."));
+        }
+    }
+
+    /** What a blank cell stands for; an optional column without a usual value has no value. */
+    private static Object valueOfBlank(Column<?, ?> column, Frame here) {
+        if (column.required()) {
+            throw new Unreadable("must not be empty: " + column.meaning(), "Maybe " + column.example() + ".");
+        }
+        return column.blank().isPresent()
+                ? column.grammar().reader().apply(column.blank().get(), here)
+                : Optional.empty();
+    }
+
+    private static void lookAtLetters(String text) {
+        if (text.length() > LONGEST_CELL) {
+            throw new Unreadable("is longer than " + LONGEST_CELL + " letters", "");
+        }
+        boolean strange = text.codePoints()
+                .anyMatch(letter -> letter != '\n' && letter != '\t' && Character.isISOControl(letter)
+                        || letter == 0xFFFD
+                        || letter == 0xFFFE
+                        || letter == 0xFFFF
+                        || letter >= Character.MIN_SURROGATE && letter <= Character.MAX_SURROGATE);
+        if (strange) {
+            throw new Unreadable("has a sign in it that is no letter", "Maybe type it anew.");
+        }
+    }
+
+    private <R> List<R> build(Sheet<R> sheet, int index, Map<Column<?, ?>, Object> values) {
+        try {
+            return List.of(sheet.build().apply(new Row(values)));
+        } catch (IllegalArgumentException broken) {
+            String column = sheet.columnNames().stream()
+                    .filter(name -> broken.getMessage().startsWith(name + " "))
+                    .max(Comparator.comparingInt(String::length))
+                    .orElse("");
+            troubles.add(new Trouble(sheet.name(), index, column, "", broken.getMessage(), ""));
+            return List.of();
+        }
+    }
+
+    /** Letters in one form, line breaks as LF, without blanks around. */
+    private static String clean(String cell) {
+        return Normalizer.normalize(cell, Normalizer.Form.NFC)
+                .replace("\r\n", "\n")
+                .replace('\u00A0', ' ')
+                .replace('\u202F', ' ')
+                .strip();
+    }
+}

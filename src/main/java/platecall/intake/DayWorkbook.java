@@ -1,0 +1,220 @@
+package platecall.intake;
+
+import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.math.RoundingMode;
+import java.nio.file.Path;
+import java.time.LocalDateTime;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.Iterator;
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Stream;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipFile;
+import org.dhatim.fastexcel.Workbook;
+import org.dhatim.fastexcel.Worksheet;
+import org.dhatim.fastexcel.reader.Cell;
+import org.dhatim.fastexcel.reader.CellType;
+import org.dhatim.fastexcel.reader.ReadableWorkbook;
+import org.dhatim.fastexcel.reader.ReadingOptions;
+import org.dhatim.fastexcel.reader.Row;
+import platecall.day.Day;
+
+/** A day as one workbook (Office Open XML, {@code .xlsx}) with a worksheet for each sheet. */
+final class DayWorkbook {
+
+    /** What a workbook may unpack to; more is taken for an attack. */
+    private static final long MOST_UNPACKED_BYTES = 200_000_000;
+
+    private static final int MOST_COLUMNS = 200;
+    private static final double WIDEST = 40;
+
+    private DayWorkbook() {}
+
+    /** @return null if it is no workbook at all */
+    static RawDay read(Path file, byte[] bytes, Troubles troubles) {
+        try {
+            if (unpacksToTooMuch(file)) {
+                troubles.aboutFile("unpacks to more than " + MOST_UNPACKED_BYTES / 1_000_000 + " MB", "");
+                return null;
+            }
+            RawDay day = new RawDay("row", false);
+            try (ReadableWorkbook workbook =
+                    new ReadableWorkbook(new ByteArrayInputStream(bytes), new ReadingOptions(true, false))) {
+                for (org.dhatim.fastexcel.reader.Sheet sheet :
+                        workbook.getSheets().toList()) {
+                    if (day.find(sheet.getName(), troubles)) {
+                        read(Names.normal(sheet.getName()), sheet, day, troubles);
+                    }
+                }
+            }
+            return day;
+        } catch (IOException | RuntimeException notOne) {
+            troubles.aboutFile("is not a workbook that can be read", "Maybe save it anew as .xlsx.");
+            return null;
+        }
+    }
+
+    private static boolean unpacksToTooMuch(Path file) throws IOException {
+        long left = MOST_UNPACKED_BYTES;
+        byte[] buffer = new byte[1 << 16];
+        try (ZipFile zip = new ZipFile(file.toFile())) {
+            for (ZipEntry entry : Collections.list(zip.entries())) {
+                try (InputStream in = zip.getInputStream(entry)) {
+                    for (int read = in.read(buffer); read >= 0; read = in.read(buffer)) {
+                        left -= read;
+                        if (left < 0) {
+                            return true;
+                        }
+                    }
+                }
+            }
+        }
+        return false;
+    }
+
+    private static void read(String name, org.dhatim.fastexcel.reader.Sheet sheet, RawDay day, Troubles troubles)
+            throws IOException {
+        List<String> header = List.of();
+        List<RawSheet.RawRow> rows = new ArrayList<>();
+        try (Stream<Row> stream = sheet.openStream()) {
+            for (Iterator<Row> lines = stream.iterator(); lines.hasNext(); ) {
+                Row line = lines.next();
+                if (line.getCellCount() > MOST_COLUMNS) {
+                    troubles.aboutSheet(name, "has more than " + MOST_COLUMNS + " columns", "");
+                    return;
+                }
+                List<String> cells = new ArrayList<>();
+                for (Cell cell : line) {
+                    cells.add(cell == null ? "" : text(cell));
+                }
+                if (cells.stream().allMatch(String::isBlank)) {
+                    continue;
+                }
+                if (header.isEmpty()) {
+                    header = cells;
+                } else if (rows.size() < RawDay.MOST_ROWS) {
+                    rows.add(new RawSheet.RawRow(line.getRowNum(), cells));
+                } else {
+                    troubles.aboutSheet(name, "has more than " + RawDay.MOST_ROWS + " rows", "");
+                    return;
+                }
+            }
+        }
+        day.add(new RawSheet(name, header, rows, false));
+    }
+
+    /** A cell as its user sees it, as far as a day's grammar goes: times as clock times, shares in percent. */
+    private static String text(Cell cell) {
+        String raw = cell.getRawValue() == null ? "" : cell.getRawValue();
+        if (cell.getType() == CellType.BOOLEAN) {
+            return cell.asBoolean() ? "yes" : "no";
+        }
+        if (cell.getType() == CellType.STRING) {
+            return cell.asString();
+        }
+        if (cell.getType() != CellType.NUMBER && cell.getType() != CellType.FORMULA) {
+            return raw;
+        }
+        BigDecimal number;
+        try {
+            number = new BigDecimal(raw.strip());
+        } catch (NumberFormatException textOfFormula) {
+            return raw;
+        }
+        if (Math.abs((long) number.scale()) > 400) {
+            return raw;
+        }
+        String format = format(cell);
+        if (format.contains("%")) {
+            return Grammars.plain(tidy(number.movePointRight(2))) + " %";
+        }
+        if (format.matches(".*[ymdhs].*")) {
+            return time(number);
+        }
+        return Grammars.plain(tidy(number));
+    }
+
+    /** Without quoted text, colours in brackets and escaped letters, which may hold any letter. */
+    private static String format(Cell cell) {
+        String format = cell.getDataFormatString();
+        return format == null
+                ? ""
+                : format.toLowerCase(Locale.ROOT)
+                        .replaceAll("\"[^\"]*\"|\\[[^\\]]*\\]|\\\\.|_.", "")
+                        .replace("general", "");
+    }
+
+    /** Spreadsheets keep numbers in binary and write 17 digits: 0.1 + 0.2 stands there as 0.30000000000000004. */
+    private static BigDecimal tidy(BigDecimal number) {
+        return number.precision() > 15 ? number.round(new MathContext(15, RoundingMode.HALF_EVEN)) : number;
+    }
+
+    /** Days since the end of 1899, as spreadsheets count them; below one only a time. */
+    private static String time(BigDecimal days) {
+        double value = days.doubleValue();
+        if (value < 0 || value > 100_000) {
+            return Grammars.plain(days);
+        }
+        long minutes = Math.round(value * 24 * 60);
+        LocalDateTime time = LocalDateTime.of(1899, 12, 30, 0, 0).plus(minutes, ChronoUnit.MINUTES);
+        String clock = String.format(Locale.ROOT, "%02d:%02d", time.getHour(), time.getMinute());
+        if (minutes < 24 * 60) {
+            return clock;
+        }
+        return minutes % (24 * 60) == 0 ? time.toLocalDate().toString() : time.toLocalDate() + " " + clock;
+    }
+
+    static byte[] bytes(Day day) {
+        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+        try (Workbook workbook = new Workbook(bytes, "Platecall", null)) {
+            for (Sheet<?> sheet : DaySheets.ALL) {
+                write(sheet, DayEncoder.table(sheet, day), workbook.newWorksheet(sheet.name()));
+            }
+        } catch (IOException neverInMemory) {
+            throw new UncheckedIOException(neverInMemory);
+        }
+        return bytes.toByteArray();
+    }
+
+    private static void write(Sheet<?> sheet, List<List<String>> table, Worksheet worksheet) {
+        boolean isDay = sheet == (Object) DaySheets.Facts.SHEET;
+        double[] widths = new double[table.get(0).size()];
+        for (int row = 0; row < table.size(); row++) {
+            for (int column = 0; column < table.get(row).size(); column++) {
+                String text = table.get(row).get(column);
+                widths[column] = Math.max(widths[column], Math.min(WIDEST, text.length() + 2));
+                Grammar.Json form = isDay
+                        ? sheet.columns().get(Math.max(0, row - 1)).grammar().json()
+                        : sheet.columns().get(column).grammar().json();
+                boolean number = row > 0
+                        && !(isDay && column == 0)
+                        && (form == Grammar.Json.WHOLE_NUMBER || form == Grammar.Json.NUMBER)
+                        && isExactNumber(text);
+                if (number) {
+                    worksheet.value(row, column, new BigDecimal(text));
+                } else if (!text.isEmpty()) {
+                    worksheet.value(row, column, text);
+                }
+            }
+        }
+        worksheet.range(0, 0, 0, widths.length - 1).style().bold().set();
+        worksheet.freezePane(0, 1);
+        for (int column = 0; column < widths.length; column++) {
+            worksheet.width(column, widths[column]);
+        }
+    }
+
+    /** Whether a spreadsheet, which keeps 15 digits, shows the same number again. */
+    private static boolean isExactNumber(String text) {
+        return text.matches("-?[0-9.]{1,15}");
+    }
+}

@@ -1,0 +1,391 @@
+package platecall.intake;
+
+import java.math.BigDecimal;
+import java.time.DateTimeException;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.function.Function;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import platecall.day.Absence;
+import platecall.day.Release;
+import platecall.day.Spelling;
+import platecall.day.StationUse;
+import platecall.day.Use;
+import platecall.units.Money;
+
+/** The kinds of values that stand in cells, times apart; see {@link Clock} for those. */
+final class Grammars {
+
+    private static final int LONGEST_NAME = 100;
+    private static final int LONGEST_TEXT = 1000;
+    private static final Pattern NUMBER = Pattern.compile("[+-]?[0-9]{1,15}(\\.[0-9]{1,400})?");
+    private static final Pattern COMMA_NUMBER = Pattern.compile("[+-]?[0-9]{1,15},[0-9]{1,400}");
+    private static final Pattern LASTS = Pattern.compile("lasts ([0-9]{1,6}) takes?");
+    private static final Pattern TOPPED_UP = Pattern.compile("topped up in ([0-9]{1,6})( min(utes?)?)?");
+    private static final Pattern AFTER_SETUP = Pattern.compile("after setup (.+)", Pattern.CASE_INSENSITIVE);
+    private static final Pattern ON_SETUP = Pattern.compile("setup (.+)", Pattern.CASE_INSENSITIVE);
+
+    private Grammars() {}
+
+    static final Grammar<String> TEXT =
+            Grammar.text("text", "soup", (text, frame) -> oneLine(text, LONGEST_TEXT), (value, frame) -> value);
+
+    /** A name that may stand in a list. */
+    static final Grammar<String> NAME =
+            Grammar.text("a name", "soup", (text, frame) -> name(text, ";"), (value, frame) -> value);
+
+    /** A name that may stand before a colon, or between bars. */
+    static final Grammar<String> STATION_NAME =
+            Grammar.text("a name", "hob", (text, frame) -> name(text, ";|:"), (value, frame) -> value);
+
+    static final Grammar<Integer> WHOLE = Grammar.number(
+            "a whole number",
+            "3",
+            Grammar.Json.WHOLE_NUMBER,
+            (text, frame) -> wholeNumber(text, "a whole number", "3"),
+            value -> Integer.toString(value));
+
+    static final Grammar<Integer> MINUTES = Grammar.number(
+            "a number of minutes",
+            "12",
+            Grammar.Json.WHOLE_NUMBER,
+            (text, frame) -> wholeNumber(text, "a number of minutes", "12"),
+            value -> Integer.toString(value));
+
+    static final Grammar<Integer> CELSIUS = Grammar.number(
+            "a whole number of degrees Celsius",
+            "180",
+            Grammar.Json.WHOLE_NUMBER,
+            (text, frame) -> wholeNumber(text, "a whole number of degrees Celsius", "180"),
+            value -> Integer.toString(value));
+
+    static final Grammar<Double> DECIMAL = Grammar.number(
+            "a number",
+            "1.5",
+            Grammar.Json.NUMBER,
+            (text, frame) -> decimal(text, frame, "a number", "1.5").doubleValue(),
+            value -> plain(BigDecimal.valueOf(value)));
+
+    /** A percentage that is kept as one: {@code 45} and {@code 45 %} are the same. */
+    static final Grammar<Double> PERCENT = Grammar.number(
+            "a percentage",
+            "45",
+            Grammar.Json.NUMBER,
+            (text, frame) ->
+                    decimal(withoutPercent(text), frame, "a percentage", "45").doubleValue(),
+            value -> plain(BigDecimal.valueOf(value)));
+
+    /** A share of one: {@code 95 %} and {@code 0.95} are the same. */
+    static final Grammar<Double> SHARE = Grammar.number(
+            "a share",
+            "95 %",
+            Grammar.Json.NUMBER,
+            Grammars::share,
+            value -> plain(BigDecimal.valueOf(value).movePointRight(2)) + " %");
+
+    static final Grammar<Money> MONEY =
+            Grammar.number("an amount of money", "12.50", Grammar.Json.NUMBER, Grammars::money, Money::toString);
+
+    static final Grammar<Boolean> YES_NO = new Grammar<>(
+            "yes or no",
+            "yes",
+            Grammar.Json.YES_NO,
+            List.of("yes", "no"),
+            "",
+            (text, frame) -> yesOrNo(text),
+            (value, frame) -> value ? "yes" : "no");
+
+    static final Grammar<ZoneId> ZONE =
+            Grammar.text("a time zone", "Europe/Berlin", (text, frame) -> zone(text), (value, frame) -> value.getId());
+
+    static final Grammar<List<String>> NAMES = list(NAME);
+
+    static final Grammar<Use> USE = Grammar.text(
+                    "a way in which takes use up a plate",
+                    "fresh; or lasts 3 takes; or topped up in 4 min",
+                    (text, frame) -> use(text),
+                    (value, frame) -> value instanceof Use.LastsTakes lasts
+                            ? "lasts " + lasts.takes() + (lasts.takes() == 1 ? " take" : " takes")
+                            : value instanceof Use.ToppedUp toppedUp
+                                    ? "topped up in " + toppedUp.minutes() + " min"
+                                    : "fresh")
+            .matching("^(fresh|lasts [0-9]+ takes?|topped up in [0-9]+( min(utes?)?)?)$");
+
+    static final Grammar<Release> RELEASE = Grammar.text(
+            "a release",
+            "at end; or 18:30; or after setup 5",
+            Grammars::release,
+            (value, frame) -> value instanceof Release.At at
+                    ? Clock.MOMENT.writer().apply(at.moment(), frame)
+                    : value instanceof Release.After after ? "after setup " + after.setup() : "at end");
+
+    static final Grammar<List<Absence>> ABSENCES = list(Grammar.text(
+            "a setup or a span of time",
+            "setup 3; or 13:00-14:00",
+            Grammars::absence,
+            (value, frame) -> value instanceof Absence.HandDouble handDouble
+                    ? "setup " + handDouble.setup()
+                    : Clock.SPAN.writer().apply(((Absence.During) value).span(), frame)));
+
+    static final Grammar<List<StationUse>> STATION_USES = list(Grammar.text(
+            "a station and how much of it",
+            "hob:1; or oven a|oven b:1",
+            (text, frame) -> stationUse(text),
+            (value, frame) -> String.join("|", value.anyOf()) + ":" + value.units()));
+
+    static final Grammar<Map<String, Integer>> WALK = walk();
+
+    /** One of the words that stand for {@code values}. */
+    static <V> Grammar<V> oneOf(String noun, List<V> values, Function<V, String> word) {
+        Map<String, V> byWord = new LinkedHashMap<>();
+        values.forEach(value -> byWord.put(unhyphened(word.apply(value)), value));
+        List<String> words = values.stream().map(word).toList();
+        return new Grammar<>(
+                noun,
+                words.get(0),
+                Grammar.Json.TEXT,
+                words,
+                "",
+                (text, frame) -> {
+                    V value = byWord.get(unhyphened(text));
+                    if (value == null) {
+                        throw new Unreadable(
+                                "is not " + noun,
+                                Spelling.nearest(text, words)
+                                        .map(near -> "Maybe " + near + ".")
+                                        .orElse("Maybe one of " + String.join(", ", words) + "."));
+                    }
+                    return value;
+                },
+                (value, frame) -> word.apply(value));
+    }
+
+    private static String unhyphened(String text) {
+        return Names.normal(text).replace('-', ' ');
+    }
+
+    /** Several of {@code each}, separated by semicolons. */
+    static <V> Grammar<List<V>> list(Grammar<V> each) {
+        return new Grammar<>(
+                each.noun(),
+                each.example(),
+                Grammar.Json.LIST,
+                List.of(),
+                each.pattern(),
+                (text, frame) -> elements(text)
+                        .map(element -> each.reader().apply(element, frame))
+                        .toList(),
+                (values, frame) -> values.stream()
+                        .map(value -> each.writer().apply(value, frame))
+                        .collect(Collectors.joining("; ")));
+    }
+
+    private static Stream<String> elements(String text) {
+        return Stream.of(text.split(";")).map(String::strip).filter(element -> !element.isEmpty());
+    }
+
+    private static String oneLine(String text, int longest) {
+        if (text.length() > longest) {
+            throw new Unreadable("is longer than " + longest + " letters", "");
+        }
+        if (text.indexOf('\n') >= 0) {
+            throw new Unreadable("has a line break in it", "Maybe write it in one line.");
+        }
+        return text;
+    }
+
+    private static String name(String text, String forbidden) {
+        oneLine(text, LONGEST_NAME);
+        for (char c : forbidden.toCharArray()) {
+            if (text.indexOf(c) >= 0) {
+                throw new Unreadable(
+                        "can't be a name, because " + c + " has a meaning of its own",
+                        "Maybe leave out the " + c + ".");
+            }
+        }
+        return text;
+    }
+
+    private static int wholeNumber(String text, String noun, String example) {
+        if (NUMBER.matcher(text).matches()) {
+            try {
+                return new BigDecimal(text).intValueExact();
+            } catch (ArithmeticException fractionOrTooLarge) {
+                throw new Unreadable("is not " + noun + " (whole, below 2 billion)", "Maybe " + example + ".");
+            }
+        }
+        throw new Unreadable("is not " + noun, "Maybe " + example + ".");
+    }
+
+    private static BigDecimal decimal(String text, Frame frame, String noun, String example) {
+        String written = text;
+        if (COMMA_NUMBER.matcher(text).matches()) {
+            written = text.replace(',', '.');
+            if (!frame.decimalComma()) {
+                throw new Unreadable("is not " + noun, "Maybe " + written + ".");
+            }
+        }
+        if (!NUMBER.matcher(written).matches()) {
+            throw new Unreadable("is not " + noun, "Maybe " + example + ".");
+        }
+        return new BigDecimal(written);
+    }
+
+    private static String withoutPercent(String text) {
+        return text.endsWith("%") ? text.substring(0, text.length() - 1).strip() : text;
+    }
+
+    private static double share(String text, Frame frame) {
+        BigDecimal number = decimal(withoutPercent(text), frame, "a share", "95 %");
+        if (text.endsWith("%")) {
+            return number.movePointLeft(2).doubleValue();
+        }
+        if (number.compareTo(BigDecimal.ONE) > 0) {
+            throw new Unreadable("is a share above 1", "Maybe " + plain(number) + " %.");
+        }
+        return number.doubleValue();
+    }
+
+    private static Money money(String text, Frame frame) {
+        BigDecimal amount = decimal(text, frame, "an amount of money", "12.50");
+        if (amount.stripTrailingZeros().scale() > 2) {
+            throw new Unreadable("is not an amount of money: it has more than two decimals", "Maybe 12.50.");
+        }
+        if (amount.signum() < 0 || amount.compareTo(BigDecimal.valueOf(1_000_000_000)) > 0) {
+            throw new Unreadable("is not an amount of money from 0 to 1000000000", "Maybe 12.50.");
+        }
+        return Money.of(amount);
+    }
+
+    /** Without zeros at the end and without an exponent. */
+    static String plain(BigDecimal number) {
+        return number.signum() == 0 ? "0" : number.stripTrailingZeros().toPlainString();
+    }
+
+    private static boolean yesOrNo(String text) {
+        switch (text.toLowerCase(Locale.ROOT)) {
+            case "yes", "y", "true":
+                return true;
+            case "no", "n", "false":
+                return false;
+            default:
+                throw new Unreadable("is neither yes nor no", "Maybe yes.");
+        }
+    }
+
+    private static ZoneId zone(String text) {
+        try {
+            ZoneId zone = ZoneId.of(text);
+            boolean wholeMinutes = Stream.of("2000-01-01", "2000-07-01")
+                    .map(LocalDate::parse)
+                    .allMatch(date -> date.atStartOfDay(zone).getOffset().getTotalSeconds() % 60 == 0);
+            if (wholeMinutes) {
+                return zone;
+            }
+        } catch (DateTimeException unknown) {
+            // told below, with the nearest name
+        }
+        throw new Unreadable(
+                "is not a time zone",
+                Spelling.nearest(
+                                text,
+                                ZoneId.getAvailableZoneIds().stream().sorted().toList())
+                        .map(near -> "Maybe " + near + ".")
+                        .orElse("Maybe Europe/Berlin."));
+    }
+
+    private static Use use(String text) {
+        String words = Names.normal(text);
+        Matcher lasts = LASTS.matcher(words);
+        if (lasts.matches()) {
+            return new Use.LastsTakes(Integer.parseInt(lasts.group(1)));
+        }
+        Matcher toppedUp = TOPPED_UP.matcher(words);
+        if (toppedUp.matches()) {
+            return new Use.ToppedUp(Integer.parseInt(toppedUp.group(1)));
+        }
+        if (words.equals("fresh")) {
+            return new Use.FreshEachTake();
+        }
+        throw new Unreadable(
+                "does not say how takes use up a plate", "Maybe fresh, lasts 3 takes, or topped up in 4 min.");
+    }
+
+    private static Release release(String text, Frame frame) {
+        if (Names.normal(text).equals("at end")) {
+            return new Release.AtEnd();
+        }
+        Matcher after = AFTER_SETUP.matcher(text);
+        if (after.matches()) {
+            return new Release.After(name(after.group(1).strip(), ";"));
+        }
+        if (!Clock.looksLikeTime(text)) {
+            throw new Unreadable("is not a release", "Maybe at end, 18:30, or after setup 5.");
+        }
+        return new Release.At(Clock.MOMENT.reader().apply(text, frame));
+    }
+
+    private static Absence absence(String text, Frame frame) {
+        Matcher onSetup = ON_SETUP.matcher(text);
+        if (onSetup.matches()) {
+            return new Absence.HandDouble(onSetup.group(1).strip());
+        }
+        if (!Clock.looksLikeTime(text)) {
+            throw new Unreadable("is neither a setup nor a span of time", "Maybe setup 3, or 13:00-14:00.");
+        }
+        return new Absence.During(Clock.SPAN.reader().apply(text, frame));
+    }
+
+    private static StationUse stationUse(String text) {
+        int colon = text.lastIndexOf(':');
+        List<String> anyOf = new ArrayList<>();
+        for (String name : (colon < 0 ? text : text.substring(0, colon)).split("\\|", -1)) {
+            if (name.isBlank()) {
+                throw new Unreadable("does not name a station", "Maybe hob:1, or oven a|oven b:1.");
+            }
+            anyOf.add(name(name.strip(), ";|:"));
+        }
+        return new StationUse(
+                anyOf,
+                colon < 0
+                        ? 1
+                        : wholeNumber(text.substring(colon + 1).strip(), "a station and how much of it", "hob:1"));
+    }
+
+    private static Grammar<Map<String, Integer>> walk() {
+        return new Grammar<>(
+                "a place and the minutes to walk there",
+                "set:4",
+                Grammar.Json.LIST,
+                List.of(),
+                "",
+                (text, frame) -> {
+                    Map<String, Integer> minutes = new LinkedHashMap<>();
+                    elements(text).forEach(element -> {
+                        int colon = element.lastIndexOf(':');
+                        if (colon < 1) {
+                            throw new Unreadable(
+                                    "is not a place and the minutes to walk there", "Maybe set:4; barn:12.");
+                        }
+                        String place = name(element.substring(0, colon).strip(), ";|:");
+                        int walk = wholeNumber(
+                                element.substring(colon + 1).strip(), "a place and the minutes to walk there", "set:4");
+                        if (minutes.put(place, walk) != null) {
+                            throw new Unreadable("names " + place + " twice", "");
+                        }
+                    });
+                    return minutes;
+                },
+                (value, frame) -> value.entrySet().stream()
+                        .map(entry -> entry.getKey() + ":" + entry.getValue())
+                        .collect(Collectors.joining("; ")));
+    }
+}
