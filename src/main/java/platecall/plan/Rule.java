@@ -17,7 +17,7 @@ public enum Rule {
             "end_1 + least <= start_2",
             "minutes"),
     MOST_WAIT("a step starts before the most wait is over", "start_2 <= end_1 + most", "minutes"),
-    DURATION("a step takes the minutes that it takes", "end - start >= minutes", "minutes"),
+    DURATION("a step takes the minutes that it takes", "end - start = minutes", "minutes"),
     BATCH("a batch holds no more copies than it may, all of one dish", "copies <= most", "copies"),
     SILENCE("no noisy step is heard while a silent set rolls", "noise and rolling do not overlap", "minutes"),
     OPEN("a station is used only while it is open", "use within hours", "minutes"),
@@ -29,7 +29,8 @@ public enum Rule {
     RAW_APART("raw food and food ready to eat are kept apart", "never in one store", "minutes"),
     ALLERGEN("nobody eats what he or she must not", "allergens and allergies are disjoint", "copies"),
     INEDIBLE("what is only for looks is never eaten", "eaten implies edible", "copies"),
-    DISCARDED("what was thrown away is never eaten", "discarded before use = 0", "copies");
+    DISCARDED("what was thrown away is never eaten", "discarded before use = 0", "copies"),
+    STATEMENT("what the plan says of itself is true", "said = found", "statements");
 
     private final String sentence;
     private final String inequality;

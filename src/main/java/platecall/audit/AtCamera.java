@@ -1,0 +1,119 @@
+package platecall.audit;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Function;
+import platecall.day.CameraTime;
+import platecall.day.Dish;
+import platecall.day.Need;
+import platecall.day.Prices;
+import platecall.plan.Plan.Hands;
+import platecall.plan.Plan.PlannedCopy;
+import platecall.plan.Plan.Work;
+import platecall.units.Moment;
+
+/**
+ * A made copy as the camera sees it, worked out from its work.
+ *
+ * @param copy the copy
+ * @param need what it is for
+ * @param plated end of its stage in the kitchen
+ * @param ready when it is at camera
+ * @param peakFrom when its peak begins
+ * @param peakTo when its peak ends
+ * @param usableTo when it can't be shown any more
+ * @param behindMinutes minutes that it is ready after it is due
+ * @param pastUseMinutes minutes in which the camera sees it past use
+ * @param offPeakMinutes minutes in which the camera sees it before or past its peak
+ * @param handChanges people at it beyond the first
+ */
+record AtCamera(
+        PlannedCopy copy,
+        Need need,
+        Moment plated,
+        Moment ready,
+        Moment peakFrom,
+        Moment peakTo,
+        Moment usableTo,
+        int behindMinutes,
+        int pastUseMinutes,
+        int offPeakMinutes,
+        int handChanges) {
+
+    /** When a dish is at its peak and usable, in minutes after plate-up. */
+    record Shown(int peakFrom, int peakTo, int usableTo) {}
+
+    /** Every copy that the plan says is made and whose way to camera is in it, by id. */
+    static Map<String, AtCamera> of(Ledger ledger, Function<Dish, Shown> looks) {
+        Map<String, AtCamera> seen = new LinkedHashMap<>();
+        for (PlannedCopy copy : ledger.madeCopies()) {
+            of(ledger, copy, looks).ifPresent(atCamera -> seen.putIfAbsent(copy.id(), atCamera));
+        }
+        return seen;
+    }
+
+    private static Optional<AtCamera> of(Ledger ledger, PlannedCopy copy, Function<Dish, Shown> looks) {
+        Need need = ledger.need(copy).orElseThrow();
+        Optional<Moment> plated = end(ledger.work(copy, need.stage()));
+        Optional<Moment> ready = ledger.day().minutesToCamera(need) > 0 ? end(ledger.carries(copy)) : plated;
+        if (plated.isEmpty() || ready.isEmpty()) {
+            return Optional.empty();
+        }
+        Shown shown = looks.apply(ledger.dish(need));
+        CameraTime camera = ledger.cameraTime(copy);
+        Moment roll = Moment.later(camera.due(), ready.get());
+        Moment cut = roll.plus(camera.showMinutes());
+        Moment peakFrom = plated.get().plus(shown.peakFrom());
+        Moment peakTo = plated.get().plus(shown.peakTo());
+        Moment usableTo = plated.get().plus(shown.usableTo());
+        return Optional.of(new AtCamera(
+                copy,
+                need,
+                plated.get(),
+                ready.get(),
+                peakFrom,
+                peakTo,
+                usableTo,
+                minutesOver(camera.due(), ready.get()),
+                minutesOver(usableTo, cut),
+                minutesOver(roll, peakFrom) + minutesOver(peakTo, cut),
+                handChanges(ledger, copy)));
+    }
+
+    private static Optional<Moment> end(List<Work> works) {
+        return works.stream().map(work -> work.span().end()).findFirst();
+    }
+
+    /** Minutes by which {@code moment} is after {@code limit}; 0 if it is not. */
+    private static int minutesOver(Moment limit, Moment moment) {
+        return Math.max(0, limit.minutesUntil(moment));
+    }
+
+    private static int handChanges(Ledger ledger, PlannedCopy copy) {
+        long people = ledger.work(copy).stream()
+                .flatMap(work -> work.hands().stream())
+                .map(Hands::person)
+                .distinct()
+                .count();
+        return (int) Math.max(0, people - 1);
+    }
+
+    /** Minutes late, or past use while the camera sees it. */
+    int lateMinutes() {
+        return behindMinutes + pastUseMinutes;
+    }
+
+    long latePoints(Ledger ledger, Prices prices) {
+        return (long) lateMinutes() * ledger.setup(need).weight() * prices.lateMinute();
+    }
+
+    long offPeakPoints(Prices prices) {
+        return (long) offPeakMinutes * need.looksWeight() * prices.offPeakMinute();
+    }
+
+    long handChangePoints(Prices prices) {
+        return (long) handChanges * prices.handChange();
+    }
+}

@@ -1,0 +1,63 @@
+package platecall.audit;
+
+import java.util.List;
+import java.util.Map;
+import java.util.function.BiConsumer;
+import java.util.function.Function;
+import platecall.day.Day;
+import platecall.day.Dish;
+import platecall.day.Look;
+import platecall.plan.Plan;
+import platecall.plan.Plan.Verdict;
+
+/**
+ * The second opinion on a plan. Every rule is worked out again from the day and the plan alone; how the plan was made is
+ * not known here, so that a mistake there can't hide here.
+ */
+public final class Audit {
+
+    /** Stands for "all day". */
+    private static final int STEADY_MINUTES = 100_000;
+
+    /** The checks, each with the rules that it answers for; a new rule's check is one more line. */
+    private static final List<BiConsumer<Ledger, Breaches>> CHECKS = List.of(
+            CopyRules::check,
+            StationRules::check,
+            OvenRule::check,
+            HandRules::check,
+            TimeRules::check,
+            CircuitRule::check,
+            EaterRules::check);
+
+    private Audit() {}
+
+    /**
+     * What is to be said of a plan: every broken rule with the size of the breach, minutes late and off peak, and the
+     * readiness of each setup. The verdict that the plan carries plays no part in it.
+     *
+     * @param day a day without troubles: every name in it is known in it
+     * @param plan any plan; what it says that the day does not know is a breach, not an error
+     */
+    public static Verdict of(Day day, Plan plan) {
+        Ledger ledger = new Ledger(day, plan);
+        Breaches breaches = new Breaches();
+        CHECKS.forEach(check -> check.accept(ledger, breaches));
+        Map<String, AtCamera> seen = AtCamera.of(ledger, looks());
+        Statements.check(ledger, seen, breaches);
+        return new Verdict(
+                breaches.byRule(),
+                seen.values().stream().mapToInt(AtCamera::lateMinutes).sum(),
+                seen.values().stream().mapToInt(AtCamera::offPeakMinutes).sum(),
+                ReadinessTable.of(ledger, seen));
+    }
+
+    private static Function<Dish, AtCamera.Shown> looks() {
+        return dish -> {
+            Look look = dish.look();
+            return new AtCamera.Shown(
+                    look.peakFrom().orElse(0),
+                    look.peakTo().orElse(STEADY_MINUTES),
+                    look.usableTo().orElse(STEADY_MINUTES));
+        };
+    }
+}

@@ -1,0 +1,34 @@
+package platecall.audit;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.function.Supplier;
+import platecall.plan.Breach;
+import platecall.plan.Rule;
+
+/** Breaches as they are found. */
+final class Breaches {
+
+    private final List<Breach> found = new ArrayList<>();
+
+    /** Notes a breach if there is one: {@code amount} is above 0. */
+    void add(Rule rule, long amount, Supplier<String> what) {
+        if (amount > 0) {
+            found.add(new Breach(rule, amount, what.get()));
+        }
+    }
+
+    void addAll(List<Breach> breaches) {
+        found.addAll(breaches);
+    }
+
+    boolean none() {
+        return found.isEmpty();
+    }
+
+    /** All of them, rule by rule. */
+    List<Breach> byRule() {
+        return found.stream().sorted(Comparator.comparing(Breach::rule)).toList();
+    }
+}

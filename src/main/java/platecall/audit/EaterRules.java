@@ -1,0 +1,64 @@
+package platecall.audit;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
+import platecall.day.Diner;
+import platecall.day.Ingredient;
+import platecall.day.Need;
+import platecall.day.Step;
+import platecall.plan.Rule;
+
+/** Nobody eats what would harm: no allergen of his or hers, nothing that is only for looks. */
+final class EaterRules {
+
+    private EaterRules() {}
+
+    static void check(Ledger ledger, Breaches breaches) {
+        for (Need need : ledger.day().needs()) {
+            if (need.eatenBy().isEmpty()) {
+                continue;
+            }
+            long made = ledger.madeCopies().stream()
+                    .filter(copy -> copy.need().equals(need.key()))
+                    .count();
+            String dish = ledger.name(need.dish()) + " for setup " + need.setup();
+            breaches.add(
+                    Rule.INEDIBLE,
+                    ledger.dish(need).edible() ? 0 : made,
+                    () -> dish + " is only for looks, but eaten by " + Words.list(need.eatenBy()));
+            for (String eater : need.eatenBy()) {
+                Set<String> harmful = harmful(ledger, need, eater);
+                breaches.add(
+                        Rule.ALLERGEN,
+                        harmful.isEmpty() ? 0 : made,
+                        () -> dish + " has " + Words.list(List.copyOf(harmful)) + ", which " + eater + " must not eat");
+            }
+        }
+    }
+
+    private static Set<String> harmful(Ledger ledger, Need need, String eater) {
+        Set<String> allergies = ledger.day().diner(eater).map(Diner::allergies).orElse(List.of()).stream()
+                .map(EaterRules::plain)
+                .collect(Collectors.toSet());
+        Set<String> steps = ledger.recipe(need).stream().map(Step::id).collect(Collectors.toSet());
+        Set<String> harmful = new TreeSet<>();
+        for (Ingredient ingredient : ledger.day().ingredients()) {
+            boolean inIt = ingredient.dish().equals(need.dish())
+                    && ingredient.step().map(steps::contains).orElse(true);
+            if (inIt) {
+                ingredient.allergens().stream()
+                        .map(EaterRules::plain)
+                        .filter(allergies::contains)
+                        .forEach(harmful::add);
+            }
+        }
+        return harmful;
+    }
+
+    private static String plain(String allergen) {
+        return allergen.strip().toLowerCase(Locale.ROOT);
+    }
+}

@@ -1,0 +1,112 @@
+package platecall.audit;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.ToIntFunction;
+import platecall.day.CameraTime;
+import platecall.day.Need;
+import platecall.day.Part;
+import platecall.day.Setup;
+import platecall.plan.Plan.PlannedCopy;
+import platecall.plan.Plan.Readiness;
+import platecall.units.Moment;
+
+/** Whether each setup is ready at its call, in numbers and in words. */
+final class ReadinessTable {
+
+    private final Ledger ledger;
+    private final Map<String, AtCamera> seen;
+
+    private ReadinessTable(Ledger ledger, Map<String, AtCamera> seen) {
+        this.ledger = ledger;
+        this.seen = seen;
+    }
+
+    static List<Readiness> of(Ledger ledger, Map<String, AtCamera> seen) {
+        ReadinessTable table = new ReadinessTable(ledger, seen);
+        return ledger.day().setups().stream().map(table::of).toList();
+    }
+
+    private Readiness of(Setup setup) {
+        List<String> notMade = new ArrayList<>();
+        List<AtCamera> made = new ArrayList<>();
+        List<AtCamera> firstTake = new ArrayList<>();
+        boolean firstTakeMade = true;
+        for (Need need : ledger.day().needs()) {
+            if (!need.setup().equals(setup.id())) {
+                continue;
+            }
+            int first = 0;
+            for (PlannedCopy copy : ledger.knownCopies()) {
+                if (!copy.need().equals(need.key())) {
+                    continue;
+                }
+                AtCamera atCamera = seen.get(copy.id());
+                if (atCamera == null) {
+                    notMade.add(ledger.shortName(copy));
+                    continue;
+                }
+                made.add(atCamera);
+                if (CameraTime.takeOf(setup, need, Math.max(1, copy.number())) == 0) {
+                    firstTake.add(atCamera);
+                    first++;
+                }
+            }
+            int plates = need.platesPerTake();
+            if (first < Math.min(plates, need.copies().orElse(plates))) {
+                firstTakeMade = false;
+                if (notMade.isEmpty()) {
+                    notMade.add(ledger.name(need.dish()));
+                }
+            }
+        }
+        Optional<Moment> ready = firstTakeMade
+                ? firstTake.stream().map(AtCamera::ready).max(Comparator.naturalOrder())
+                : Optional.empty();
+        List<AtCamera> resets =
+                made.stream().filter(copy -> !firstTake.contains(copy)).toList();
+        int margin = ready.map(moment -> moment.minutesUntil(setup.call())).orElse(0);
+        return new Readiness(
+                setup.id(),
+                setup.call(),
+                ready,
+                margin,
+                firstTake.stream()
+                        .filter(copy -> copy.need().part() == Part.HERO)
+                        .map(AtCamera::peakTo)
+                        .min(Comparator.naturalOrder()),
+                resets.size(),
+                resets.stream().map(AtCamera::ready).min(Comparator.naturalOrder()),
+                words(notMade, made, ready.isPresent(), margin));
+    }
+
+    private String words(List<String> notMade, List<AtCamera> made, boolean ready, int margin) {
+        List<String> words = new ArrayList<>();
+        if (!notMade.isEmpty()) {
+            words.add("Not makeable: " + Words.list(notMade));
+        }
+        trouble("LATE", made, AtCamera::behindMinutes).ifPresent(words::add);
+        trouble("PAST USE on camera", made, AtCamera::pastUseMinutes).ifPresent(words::add);
+        if (ready && margin >= 0) {
+            String when = margin == 0 ? "Ready at call" : "Ready " + margin + " min before call";
+            words.add(words.isEmpty() ? when : "first take " + when.toLowerCase(Locale.ROOT));
+        }
+        return words.isEmpty() ? "No food wanted" : String.join("; ", words);
+    }
+
+    private Optional<String> trouble(String what, List<AtCamera> made, ToIntFunction<AtCamera> minutes) {
+        List<AtCamera> troubled =
+                made.stream().filter(copy -> minutes.applyAsInt(copy) > 0).toList();
+        if (troubled.isEmpty()) {
+            return Optional.empty();
+        }
+        int most = troubled.stream().mapToInt(minutes).max().orElseThrow();
+        List<String> names =
+                troubled.stream().map(copy -> ledger.shortName(copy.copy())).toList();
+        return Optional.of(what + " by " + (names.size() > 1 ? "up to " : "") + most + " min: " + Words.list(names));
+    }
+}

@@ -1,0 +1,145 @@
+package platecall.audit;
+
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import platecall.day.Ingredient;
+import platecall.day.Need;
+import platecall.day.Step;
+import platecall.plan.Plan.PlannedCopy;
+import platecall.plan.Plan.Work;
+import platecall.plan.Rule;
+import platecall.units.Moment;
+import platecall.units.Span;
+
+/** Steps follow each other, take their time, wait for supplies, and keep quiet while the set does. */
+final class TimeRules {
+
+    private final Ledger ledger;
+    private final Breaches breaches;
+
+    /** Pairs of works that were compared: those of two batches are shared by many copies and break a rule only once. */
+    private final Set<List<String>> compared = new HashSet<>();
+
+    private TimeRules(Ledger ledger, Breaches breaches) {
+        this.ledger = ledger;
+        this.breaches = breaches;
+    }
+
+    static void check(Ledger ledger, Breaches breaches) {
+        TimeRules rules = new TimeRules(ledger, breaches);
+        ledger.madeCopies().forEach(rules::order);
+        List<Span> quiet = ledger.day().quietSpans();
+        for (Work work : ledger.plan().work()) {
+            rules.duration(work);
+            rules.supply(work);
+            rules.silence(work, quiet);
+        }
+    }
+
+    private void order(PlannedCopy copy) {
+        Need need = ledger.need(copy).orElseThrow();
+        for (Step step : ledger.recipe(need)) {
+            for (Work work : ledger.work(copy, step.id())) {
+                for (String before : step.predecessors()) {
+                    boolean timed = step.after().contains(before);
+                    for (Work earlier : ledger.work(copy, before)) {
+                        wait(earlier, work, timed ? step.leastWait() : 0, timed ? step.mostWait() : Optional.empty());
+                    }
+                }
+            }
+        }
+        for (Work carry : ledger.carries(copy)) {
+            for (Work stage : ledger.work(copy, need.stage())) {
+                wait(stage, carry, 0, Optional.empty());
+            }
+        }
+    }
+
+    private void wait(Work earlier, Work later, int least, Optional<Integer> most) {
+        if (!compared.add(List.of(earlier.id(), later.id()))) {
+            return;
+        }
+        int waited = earlier.span().end().minutesUntil(later.span().start());
+        String after = " minutes after " + earlier.step() + ", which ended at "
+                + ledger.words().clock(earlier.span().end());
+        breaches.add(
+                Rule.ORDER,
+                least - waited,
+                () -> ledger.name(later) + " starts at "
+                        + ledger.words().clock(later.span().start()) + ", but may start only " + least + after);
+        breaches.add(
+                Rule.MOST_WAIT,
+                most.map(minutes -> waited - minutes).orElse(0),
+                () -> ledger.name(later) + " starts at "
+                        + ledger.words().clock(later.span().start()) + ", but must start at most " + most.orElseThrow()
+                        + after);
+    }
+
+    private void duration(Work work) {
+        int least;
+        int most;
+        if (work.kind() == Work.Kind.CARRY) {
+            least = ledger.need(work).map(ledger.day()::minutesToCamera).orElse(0);
+            most = least;
+        } else {
+            Optional<Step> step = ledger.step(work);
+            if (step.isEmpty()) {
+                return;
+            }
+            int copies = work.copies().size();
+            least = step.get().minutesFor(copies);
+            most = step.get().minutesFor(Math.max(copies, step.get().batchMost().orElse(1)));
+        }
+        int minutes = work.span().minutes();
+        breaches.add(
+                Rule.DURATION,
+                Math.max(least - minutes, minutes - most),
+                () -> ledger.name(work) + " at " + ledger.words().clock(work.span().start()) + " is given "
+                        + Words.minutes(minutes) + ", but takes " + (least == most ? "" : least + " to ")
+                        + Words.minutes(most));
+    }
+
+    private void supply(Work work) {
+        Optional<Step> step = ledger.step(work);
+        if (step.isEmpty()) {
+            return;
+        }
+        Moment start = work.span().start();
+        int missing = 0;
+        Ingredient last = null;
+        for (Ingredient ingredient : ledger.day().ingredients()) {
+            if (goesInto(ingredient, step.get()) && ingredient.arrives().isPresent()) {
+                int early = start.minutesUntil(ingredient.arrives().get());
+                if (early > missing) {
+                    missing = early;
+                    last = ingredient;
+                }
+            }
+        }
+        Ingredient late = last;
+        breaches.add(
+                Rule.SUPPLY,
+                missing,
+                () -> ledger.name(work) + " starts at " + ledger.words().clock(start) + ", but " + late.name()
+                        + " arrives at " + ledger.words().clock(late.arrives().orElseThrow()));
+    }
+
+    private static boolean goesInto(Ingredient ingredient, Step step) {
+        return ingredient.dish().equals(step.dish())
+                && ingredient.step().map(step.id()::equals).orElse(step.predecessors().isEmpty());
+    }
+
+    private void silence(Work work, List<Span> quiet) {
+        if (!ledger.disturbsSet(work)) {
+            return;
+        }
+        int heard = quiet.stream().mapToInt(work.span()::sharedMinutes).sum();
+        breaches.add(
+                Rule.SILENCE,
+                heard,
+                () -> ledger.name(work) + " from " + ledger.words().clock(work.span()) + " is heard for "
+                        + Words.minutes(heard) + " while a silent set rolls");
+    }
+}
