@@ -57,8 +57,10 @@ final class CopyRules {
                         + Words.list(
                                 missing.stream().map(number -> "#" + number).toList()));
         int more = tooMany;
-        breaches.add(Rule.COPIES, more, () -> what + ": " + Words.copies(more) + " made beyond the " + wanted
-                + " that are wanted");
+        breaches.add(
+                Rule.COPIES,
+                more,
+                () -> what + ": " + Words.copies(more) + " made beyond the " + wanted + " that are wanted");
     }
 
     private static List<String> wrongWork(Ledger ledger, PlannedCopy copy) {
@@ -88,7 +90,8 @@ final class CopyRules {
         breaches.add(
                 Rule.BATCH,
                 work.copies().size() - most,
-                () -> ledger.name(work) + " at " + ledger.words().clock(work.span().start()) + " serves "
+                () -> ledger.name(work) + " at "
+                        + ledger.words().clock(work.span().start()) + " serves "
                         + Words.copies(work.copies().size()) + ", but may serve " + most);
         List<PlannedCopy> strangers = work.copies().stream()
                 .flatMap(id -> ledger.copy(id).stream())

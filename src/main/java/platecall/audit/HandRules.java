@@ -57,7 +57,8 @@ final class HandRules {
 
     private void oneThingAtATime(String person, List<Doing> all) {
         Doing last = null;
-        for (Doing doing : all.stream().sorted(Comparator.comparing(Doing::span)).toList()) {
+        for (Doing doing :
+                all.stream().sorted(Comparator.comparing(Doing::span)).toList()) {
             if (last != null) {
                 Doing before = last;
                 int shared = doing.span().sharedMinutes(before.span());
@@ -94,8 +95,7 @@ final class HandRules {
         for (Part part : parts(work)) {
             long there = work.hands().stream()
                     .filter(hands -> hasSkill(hands.person(), part.skill()))
-                    .collect(Collectors.groupingBy(
-                            Hands::person, Collectors.mapping(Hands::span, Collectors.toList())))
+                    .collect(Collectors.groupingBy(Hands::person, Collectors.mapping(Hands::span, Collectors.toList())))
                     .values()
                     .stream()
                     .map(spans -> Span.union(spans).stream()
@@ -128,9 +128,7 @@ final class HandRules {
             Optional<Need> need = ledger.need(work);
             int minutes = need.map(ledger.day()::minutesToCamera).orElse(0)
                     + need.map(ledger.day()::minutesBack).orElse(0);
-            return minutes == 0
-                    ? List.of()
-                    : List.of(new Part(Span.ofMinutes(start, minutes), 1, Optional.empty()));
+            return minutes == 0 ? List.of() : List.of(new Part(Span.ofMinutes(start, minutes), 1, Optional.empty()));
         }
         Optional<Step> known = ledger.step(work);
         if (known.isEmpty() || known.get().hands() == 0) {
@@ -169,8 +167,8 @@ final class HandRules {
             breaches.add(
                     Rule.MEAL,
                     missing,
-                    () -> person.id() + " has a meal break from " + ledger.words().clock(meal) + ", "
-                            + Words.minutes(missing) + " too short");
+                    () -> person.id() + " has a meal break from "
+                            + ledger.words().clock(meal) + ", " + Words.minutes(missing) + " too short");
         }
         for (Span shift : shifts(person)) {
             Moment since = shift.start();
@@ -195,7 +193,7 @@ final class HandRules {
         breaches.add(
                 Rule.MEAL,
                 minutes - most,
-                () -> person.id() + " is on from " + ledger.words().clock(new Span(from, to)) + " without a meal break, "
-                        + Words.minutes(minutes - most) + " too long");
+                () -> person.id() + " is on from " + ledger.words().clock(new Span(from, to))
+                        + " without a meal break, " + Words.minutes(minutes - most) + " too long");
     }
 }

@@ -179,7 +179,8 @@ final class Ledger {
         for (Work next : work(copy)) {
             boolean follows = next.kind() == Work.Kind.CARRY
                     ? need.get().stage().equals(work.step())
-                    : step(next).map(then -> then.predecessors().contains(work.step()))
+                    : step(next)
+                            .map(then -> then.predecessors().contains(work.step()))
                             .orElse(false);
             if (follows) {
                 until = Moment.later(until, next.span().start());
@@ -197,8 +198,7 @@ final class Ledger {
             return Optional.empty();
         }
         CameraTime camera = cameraTime(copy);
-        Moment from = Moment.later(
-                day.horizon().start(), camera.due().plus(camera.showMinutes()));
+        Moment from = Moment.later(day.horizon().start(), camera.due().plus(camera.showMinutes()));
         Moment until = Moment.earlier(day.horizon().end(), day.releaseOf(setup(need)));
         return from.isBefore(until)
                 ? Optional.of(new Held(station.get(), dish.storageUnits(), new Span(from, until)))

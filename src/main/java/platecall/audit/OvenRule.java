@@ -42,8 +42,8 @@ final class OvenRule {
     private static List<Work> baked(Ledger ledger, Station oven) {
         return ledger.plan().work().stream()
                 .filter(work -> ledger.step(work).flatMap(Step::ovenCelsius).isPresent())
-                .filter(work -> work.stations().stream()
-                        .anyMatch(hold -> hold.station().equals(oven.id())))
+                .filter(work ->
+                        work.stations().stream().anyMatch(hold -> hold.station().equals(oven.id())))
                 .sorted(Comparator.comparing(Work::span))
                 .toList();
     }
@@ -82,7 +82,8 @@ final class OvenRule {
                 Rule.OVEN,
                 missing,
                 () -> oven.id() + " needs " + Words.minutes(needed) + " from " + from + " to " + to + " °C after "
-                        + ledger.name(last) + " until " + ledger.words().clock(last.span().end()) + ", but "
+                        + ledger.name(last) + " until "
+                        + ledger.words().clock(last.span().end()) + ", but "
                         + ledger.name(next) + " starts at "
                         + ledger.words().clock(next.span().start()) + ", " + Words.minutes(missing) + " too early");
     }

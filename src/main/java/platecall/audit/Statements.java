@@ -124,13 +124,20 @@ final class Statements {
         says("peak from", copy.peakFrom(), found.map(AtCamera::peakFrom));
         says("peak to", copy.peakTo(), found.map(AtCamera::peakTo));
         says("usable to", copy.usableTo(), found.map(AtCamera::usableTo));
-        says("late minutes", copy.lateMinutes(), found.map(AtCamera::lateMinutes).orElse(0));
-        says("off-peak minutes", copy.offPeakMinutes(), found.map(AtCamera::offPeakMinutes).orElse(0));
+        says(
+                "late minutes",
+                copy.lateMinutes(),
+                found.map(AtCamera::lateMinutes).orElse(0));
+        says(
+                "off-peak minutes",
+                copy.offPeakMinutes(),
+                found.map(AtCamera::offPeakMinutes).orElse(0));
         says(
                 "points",
                 copy.points(),
-                found.map(one ->
-                                one.latePoints(ledger, prices) + one.offPeakPoints(prices) + one.handChangePoints(prices))
+                found.map(one -> one.latePoints(ledger, prices)
+                                + one.offPeakPoints(prices)
+                                + one.handChangePoints(prices))
                         .orElse(0L));
     }
 

@@ -60,8 +60,7 @@ final class StationRules {
             return;
         }
         loads.get(station).add(span, units);
-        int open =
-                hours.get(station).stream().mapToInt(span::sharedMinutes).sum();
+        int open = hours.get(station).stream().mapToInt(span::sharedMinutes).sum();
         breaches.add(
                 Rule.OPEN,
                 span.minutes() - open,
@@ -91,15 +90,17 @@ final class StationRules {
         breaches.add(
                 Rule.CAPACITY,
                 (long) missing * work.span().minutes(),
-                () -> ledger.name(work) + " at " + ledger.words().clock(work.span().start()) + " lacks "
-                        + Words.count(missing, "unit") + " of the stations that it needs");
+                () -> ledger.name(work) + " at "
+                        + ledger.words().clock(work.span().start()) + " lacks " + Words.count(missing, "unit")
+                        + " of the stations that it needs");
     }
 
     /** What must wait in a storage and does not. */
     private void notStored(Work work) {
         for (String id : work.copies()) {
-            ledger.copy(id).filter(PlannedCopy::made).ifPresent(copy -> ledger.waiting(work, copy)
-                    .ifPresent(span -> notStored(work, copy, span)));
+            ledger.copy(id)
+                    .filter(PlannedCopy::made)
+                    .ifPresent(copy -> ledger.waiting(work, copy).ifPresent(span -> notStored(work, copy, span)));
         }
     }
 
@@ -107,8 +108,8 @@ final class StationRules {
         String station = ledger.step(work).orElseThrow().waitsIn().orElseThrow();
         int units = ledger.dish(ledger.need(copy).orElseThrow()).storageUnits();
         long stored = work.storage().stream()
-                .filter(storing -> storing.copy().equals(copy.id())
-                        && storing.station().equals(station))
+                .filter(storing ->
+                        storing.copy().equals(copy.id()) && storing.station().equals(station))
                 .mapToLong(storing -> (long) Math.min(units, storing.units()) * span.sharedMinutes(storing.span()))
                 .sum();
         long missing = (long) units * span.minutes() - stored;

@@ -96,7 +96,8 @@ final class TimeRules {
         breaches.add(
                 Rule.DURATION,
                 Math.max(least - minutes, minutes - most),
-                () -> ledger.name(work) + " at " + ledger.words().clock(work.span().start()) + " is given "
+                () -> ledger.name(work) + " at "
+                        + ledger.words().clock(work.span().start()) + " is given "
                         + Words.minutes(minutes) + ", but takes " + (least == most ? "" : least + " to ")
                         + Words.minutes(most));
     }
@@ -128,7 +129,10 @@ final class TimeRules {
 
     private static boolean goesInto(Ingredient ingredient, Step step) {
         return ingredient.dish().equals(step.dish())
-                && ingredient.step().map(step.id()::equals).orElse(step.predecessors().isEmpty());
+                && ingredient
+                        .step()
+                        .map(step.id()::equals)
+                        .orElse(step.predecessors().isEmpty());
     }
 
     private void silence(Work work, List<Span> quiet) {
