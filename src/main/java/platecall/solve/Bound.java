@@ -19,7 +19,8 @@ final class Bound {
         long looks = 0;
         long kitchen = 0;
         for (Copy copy : net.copies()) {
-            looks += leastLooks(copy);
+            looks += leastLooks(copy)
+                    + (long) leastHandChanges(copy) * net.prices().handChange();
             kitchen = Math.max(kitchen, leastKitchen(net, copy));
         }
         return looks + kitchen;
@@ -33,6 +34,17 @@ final class Bound {
         long late = Math.max(0, ready - copy.due()) + Math.max(0, copy.show() - recipe.usableTo());
         long offPeak = Math.max(0, copy.show() - (recipe.peakTo() - recipe.peakFrom()));
         return recipe.lateWeight() * late + recipe.offPeakWeight() * offPeak;
+    }
+
+    /** 1 if no single pair of hands can do all of a copy's hands-on tasks. */
+    private static int leastHandChanges(Copy copy) {
+        long all = -1L;
+        for (Task task : copy.recipe().tasks()) {
+            if (!task.handParts().isEmpty()) {
+                all &= task.handsNeeded() > 1 ? 0 : task.handMask();
+            }
+        }
+        return all == 0 ? 1 : 0;
     }
 
     /**

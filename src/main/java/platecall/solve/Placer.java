@@ -51,12 +51,15 @@ final class Placer {
         int last = kitchen.base[c + 1] - 1;
         int tailCount = sortTail(c);
         int headCount = whole ? sortHead(c) : 0;
-        int early = free && dice.chance(0.6) ? dice.below(recipe.peakTo() - recipe.peakFrom() + 2) : 0;
+        int early = free ? aim(recipe, budget) : 0;
         if (recipe.plated() == recipe.last()) {
             early += recipe.peakFrom();
         }
         ripe = true;
         int mark = kitchen.mark();
+        if (free && dice.chance(0.08) && up(c, last, tailCount, headCount, dice.below(20), budget)) {
+            return true;
+        }
         boolean found = down(c, last, tailCount, headCount, early, budget);
         long cost = found ? kitchen.lookCost(c) : ENDLESS;
         boolean poor = cost > recipe.lateWeight() || cost > 0 && early > 0;
@@ -64,7 +67,7 @@ final class Placer {
             int[] kept = found ? remember(c) : null;
             long[] keptHands = found ? rememberHands(c) : null;
             kitchen.rollback(mark);
-            boolean other = up(c, last, tailCount, headCount, Math.min(budget, cost - 1));
+            boolean other = up(c, last, tailCount, headCount, 0, Math.min(budget, cost - 1));
             long otherCost = other ? kitchen.lookCost(c) : ENDLESS;
             if (recipe.peakFrom() > 0 && Math.min(cost, otherCost) > 0) {
                 int[] late = other ? remember(c) : null;
@@ -85,6 +88,19 @@ final class Placer {
             return other || found;
         }
         return true;
+    }
+
+    /** Minutes before the call to aim at: within the look-life often, before it seldom and never dearer than the budget. */
+    private int aim(Recipe recipe, long budget) {
+        double luck = dice.unit();
+        int life = Math.min(kitchen.horizon, recipe.peakTo() - recipe.peakFrom());
+        if (luck < 0.5) {
+            return dice.below(life + 2);
+        }
+        if (luck < 0.6 && recipe.offPeakWeight() > 0) {
+            return life + dice.below((int) Math.min(120, 2 + budget / recipe.offPeakWeight()));
+        }
+        return 0;
     }
 
     /** Places the head of a copy whose tail is placed. */
@@ -222,7 +238,7 @@ final class Placer {
         return false;
     }
 
-    private boolean up(int c, int last, int tailCount, int headCount, long budget) {
+    private boolean up(int c, int last, int tailCount, int headCount, int later, long budget) {
         Recipe recipe = kitchen.recipe[c];
         Kind k = kitchen.kind[last];
         int room = k.batchMost > 0 ? roomFor(k) : 0;
@@ -243,7 +259,7 @@ final class Placer {
             }
         }
         int count = 0;
-        int t = kitchen.findEarliest(k, d, Math.max(k.earliest, kitchen.due[c] - d + 1), high);
+        int t = kitchen.findEarliest(k, d, Math.max(k.earliest, kitchen.due[c] - d + 1 + later), high);
         while (t != Kitchen.NONE) {
             if (begin(c, last, t, d, room, tailCount, headCount)) {
                 return true;
@@ -278,17 +294,14 @@ final class Placer {
         return false;
     }
 
-    /** Places {@code tasks[index..count)}, each as late as those after it allow. */
-    private boolean placeFrom(int c, int[] tasks, int index, int count, boolean head) {
-        if (index == count) {
-            return true;
-        }
-        int g = tasks[index];
+    private int windowStart;
+    private int windowEnd;
+
+    /** When a task may end, given the tasks after it: at {@code windowStart} to {@code windowEnd}. */
+    private void findWindow(int c, int g) {
         Kind k = kitchen.kind[g];
         Recipe recipe = kitchen.recipe[c];
         int base = kitchen.base[c];
-        int room = k.batchMost > 0 ? roomFor(k) : 0;
-        int d = k.minutesFor(room);
         int latestEnd = kitchen.horizon;
         int earliestEnd = 0;
         int waitsUntil = 0;
@@ -306,6 +319,60 @@ final class Placer {
         if (k.waitWord >= 0) {
             earliestEnd = Math.max(earliestEnd, kitchen.storedFrom(k, waitsUntil, Math.max(earliestEnd, k.earliest)));
         }
+        windowStart = earliestEnd;
+        windowEnd = latestEnd;
+    }
+
+    /**
+     * Places one task whose successors are placed, as late as they allow, without going back on any of them; a last task
+     * goes before its call, else after it.
+     */
+    boolean placeTask(int c, int g, boolean free, long budget) {
+        Kind k = kitchen.kind[g];
+        Recipe recipe = kitchen.recipe[c];
+        boolean last = g == kitchen.base[c + 1] - 1;
+        if (last) {
+            ripe = true;
+            int early = free && dice.chance(0.3) ? aim(recipe, budget) : 0;
+            windowStart = 0;
+            windowEnd = kitchen.due[c] - early - (recipe.plated() == recipe.last() ? recipe.peakFrom() : 0);
+        } else {
+            findWindow(c, g);
+        }
+        int earliestEnd = windowStart;
+        int latestEnd = windowEnd;
+        if (k.batchMost > 0 && dice.chance(0.8)) {
+            int b = joinable(g, earliestEnd, latestEnd, k, NO_LIMIT);
+            if (b >= 0) {
+                join(g, b);
+                return true;
+            }
+        }
+        int room = k.batchMost > 0 ? roomFor(k) : 0;
+        int d = k.minutesFor(room);
+        int t = kitchen.findLatest(k, d, Math.max(k.earliest, earliestEnd - d), latestEnd - d);
+        if (t == Kitchen.NONE && last) {
+            t = kitchen.findEarliest(k, d, Math.max(k.earliest, kitchen.due[c] - d + 1), kitchen.horizon - d);
+        }
+        if (t == Kitchen.NONE) {
+            return false;
+        }
+        putFound(c, g, t, d, room);
+        return true;
+    }
+
+    /** Places {@code tasks[index..count)}, each as late as those after it allow. */
+    private boolean placeFrom(int c, int[] tasks, int index, int count, boolean head) {
+        if (index == count) {
+            return true;
+        }
+        int g = tasks[index];
+        Kind k = kitchen.kind[g];
+        int room = k.batchMost > 0 ? roomFor(k) : 0;
+        int d = k.minutesFor(room);
+        findWindow(c, g);
+        int latestEnd = windowEnd;
+        int earliestEnd = windowStart;
         if (earliestEnd > latestEnd) {
             return false;
         }

@@ -54,6 +54,10 @@ final class Search {
     private final int[] movedBreaks;
     private final int[] oldBreakStart;
     private int movedBreakCount;
+    private final int[] oldEnd;
+    private final long[] taskKey;
+    private final int[] order;
+    private boolean interleaved;
 
     private Arrangement best;
     private long bestCost;
@@ -125,6 +129,9 @@ final class Search {
         oldCost = new long[copies];
         movedBreaks = new int[kitchen.breaks.length];
         oldBreakStart = new int[kitchen.breaks.length];
+        oldEnd = new int[kitchen.tasks];
+        taskKey = new long[kitchen.tasks];
+        order = new int[kitchen.tasks];
     }
 
     Kitchen kitchen() {
@@ -247,6 +254,7 @@ final class Search {
     private void removeCopy(int c) {
         for (int g = kitchen.base[c]; g < kitchen.base[c + 1]; g++) {
             if (kitchen.start[g] != Kitchen.NONE) {
+                oldEnd[g] = kitchen.end(g);
                 kitchen.remove(g);
             }
         }
@@ -255,6 +263,7 @@ final class Search {
     private void removeHead(int c) {
         for (int g = kitchen.base[c]; g < kitchen.base[c + 1]; g++) {
             if (!kitchen.inTail[g] && kitchen.start[g] != Kitchen.NONE) {
+                oldEnd[g] = kitchen.end(g);
                 kitchen.remove(g);
             }
         }
@@ -290,17 +299,17 @@ final class Search {
             for (int i = 0; i < race && !finished(); i++) {
                 restore(origin);
                 double until = at + 0.70 / race;
-                chain(at, until, hot, 200, 10);
+                chain(at, until, hot, 200, 4);
                 at = until;
             }
         } else {
-            chain(0, 0.75, hot, 200, 3);
+            chain(0, 0.75, hot, 200, 2);
             at = 0.75;
         }
         for (int i = 0; i < 2 && !finished(); i++) {
             restore(best);
             double until = i == 0 ? at + (1 - at) / 2 : 1;
-            chain(at, until, race > 1 && i == 0 ? 0 : hot, 60, 3);
+            chain(at, until, race > 1 && i == 0 ? 0 : hot, 60, 0.3);
             at = until;
         }
         restore(best);
@@ -415,7 +424,9 @@ final class Search {
         movedBreakCount = 0;
         choose(seed);
 
+        boolean whole = true;
         for (int i = 0; i < fullCount; i++) {
+            whole &= kitchen.placed(full[i]);
             touch(full[i]);
             removeCopy(full[i]);
         }
@@ -424,6 +435,7 @@ final class Search {
             removeHead(heads[i]);
         }
         chooseBreaks(seed);
+        interleaved = whole && dice.chance(0.1);
         boolean done = recreate(threshold);
         for (int i = 0; i < touchedCount; i++) {
             role[touched[i]] = 0;
@@ -541,7 +553,7 @@ final class Search {
     private void choose(int seed) {
         int copies = kitchen.copies;
         addFull(seed);
-        int k = 1 + dice.below(5);
+        int k = 1 + dice.below(dice.chance(0.1) ? 12 : 5);
         if (tailLanes[seed] != 0 && dice.chance(0.25)) {
             int wanted = Math.min(k + 1 + dice.below(3), copies);
             for (int tries = 0; tries < 4 * wanted && fullCount < wanted; tries++) {
@@ -675,6 +687,9 @@ final class Search {
         if (breaksFirst && !placeBreaks()) {
             return false;
         }
+        if (interleaved) {
+            return interleave(threshold) && (breaksFirst || movedBreakCount == 0 || placeBreaks()) && settle();
+        }
         sortFull();
         boolean joint = dice.chance(0.4);
         long spent = looks + MISSING * ((long) missing + missingBreaks);
@@ -722,6 +737,55 @@ final class Search {
         if (!breaksFirst && movedBreakCount > 0 && !placeBreaks()) {
             return false;
         }
+        return settle();
+    }
+
+    /**
+     * Places all tasks that are out one by one, roughly in the order in which they ended before, latest first: unlike copy
+     * by copy, this reaches every way in which copies can be woven into each other.
+     */
+    private boolean interleave(long threshold) {
+        int jitter = 1 + dice.below(dice.chance(0.5) ? 12 : 60);
+        int count = 0;
+        for (int i = 0; i < touchedCount; i++) {
+            int c = touched[i];
+            for (int g = kitchen.base[c + 1] - 1; g >= kitchen.base[c]; g--) {
+                if (kitchen.start[g] != Kitchen.NONE) {
+                    continue;
+                }
+                long key = 64L * oldEnd[g] + 64L * dice.below(jitter);
+                for (TaskNet.Arc arc : kitchen.outOf[g]) {
+                    int next = kitchen.base[c] + arc.after();
+                    if (kitchen.start[next] == Kitchen.NONE) {
+                        key = Math.min(key, taskKey[next] - 1);
+                    }
+                }
+                taskKey[g] = key;
+                int j = count++ - 1;
+                while (j >= 0 && taskKey[order[j]] < key) {
+                    order[j + 1] = order[j];
+                    j--;
+                }
+                order[j + 1] = g;
+            }
+        }
+        long spent = looks + MISSING * ((long) missing + missingBreaks);
+        for (int i = 0; i < count; i++) {
+            int c = kitchen.copyOf[order[i]];
+            if (!placer.placeTask(c, order[i], true, Math.max(0, threshold - spent))) {
+                return failed();
+            }
+            if (order[i] == kitchen.base[c] + kitchen.recipe[c].plated()) {
+                spent += kitchen.lookCost(c);
+                if (spent > threshold) {
+                    return failed();
+                }
+            }
+        }
+        return true;
+    }
+
+    private boolean settle() {
         for (int i = 0; i < touchedCount; i++) {
             int c = touched[i];
             if (kitchen.placed(c)) {

@@ -3,7 +3,6 @@ package platecall.solve;
 import java.util.Locale;
 import java.util.Optional;
 import platecall.day.Day;
-import platecall.tasks.Breakdown;
 import platecall.tasks.TaskNet;
 
 /** Plans generated days and prints a table: {@code DayBench SECONDS SEEDS SIZE:LOAD:DAYSEED[:plain] ...} */
@@ -17,13 +16,7 @@ public final class DayBench {
             boolean everyRule = parts.length < 4;
             Day day = DayGenerator.day(
                     Integer.parseInt(parts[0]), Double.parseDouble(parts[1]), Long.parseLong(parts[2]), everyRule);
-            TaskNet net = Breakdown.of(
-                    day,
-                    dish -> new Breakdown.LookMinutes(
-                            dish.look().peakFrom().orElse(0),
-                            dish.look().peakTo().orElse(100_000),
-                            dish.look().usableTo().orElse(100_000)),
-                    need -> need.copies().orElseThrow());
+            TaskNet net = DayGenerator.netOf(day);
             for (int seed = 1; seed <= seeds; seed++) {
                 Planner.Found found = Planner.plan(
                         day,

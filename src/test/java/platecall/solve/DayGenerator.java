@@ -25,6 +25,8 @@ import platecall.day.Station;
 import platecall.day.StationUse;
 import platecall.day.Step;
 import platecall.day.Use;
+import platecall.tasks.Breakdown;
+import platecall.tasks.TaskNet;
 import platecall.units.Moment;
 import platecall.units.Money;
 import platecall.units.Span;
@@ -61,6 +63,17 @@ public final class DayGenerator {
      */
     public static Day day(int size, double load, long seed, boolean everyRule) {
         return new DayGenerator(seed, everyRule).build(size, load);
+    }
+
+    /** The tasks of a generated day. */
+    static TaskNet netOf(Day day) {
+        return Breakdown.of(
+                day,
+                dish -> new Breakdown.LookMinutes(
+                        dish.look().peakFrom().orElseThrow(),
+                        dish.look().peakTo().orElseThrow(),
+                        dish.look().usableTo().orElseThrow()),
+                need -> need.copies().orElseThrow());
     }
 
     private int between(int low, int high) {

@@ -1,0 +1,64 @@
+package platecall.solve;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.Locale;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import platecall.day.Day;
+import platecall.tasks.TaskNet;
+
+/** The engine against CP-SAT (Google OR-Tools 9.15), an independent solver that proves its optima. */
+class CpSatComparisonTest {
+
+    private static final int DAYS = 30;
+
+    @Test
+    void comesWithinFivePercentOfProvedOptimaOnRandomSmallDays() {
+        int proved = 0;
+        int reached = 0;
+        double shortfall = 0;
+        for (int n = 0; n < DAYS; n++) {
+            Day day = DayGenerator.day(10 + n, n % 2 == 0 ? 0.7 : 1.1, 1000 + n, true);
+            TaskNet net = DayGenerator.netOf(day);
+            Planner.Found found = Planner.plan(
+                    day,
+                    net,
+                    "",
+                    "test",
+                    new Planner.Limits(60, Optional.of(60_000L), 1, 1),
+                    Optional.empty(),
+                    Planner.Watcher.NONE);
+            CpSatReference.Answer answer = CpSatReference.solve(net, 20, 2, null);
+            assertThat(found.brokenTotal()).as("day %d", n).isZero();
+            assertThat(answer.found()).as("day %d", n).isTrue();
+            assertThat(found.points()).as("day %d: engine against bound", n).isGreaterThanOrEqualTo(answer.bound());
+            assertThat(found.plan().bound().orElseThrow())
+                    .as("day %d: own bound", n)
+                    .isLessThanOrEqualTo(answer.points());
+            if (answer.optimal()) {
+                proved++;
+                reached += found.points() == answer.points() ? 1 : 0;
+                double over = (found.points() - answer.points()) / (double) Math.max(1, answer.points());
+                shortfall += over;
+                if (over > 0) {
+                    System.out.printf(
+                            Locale.ROOT,
+                            "day %d, %d tasks: %d points, proved optimum %d%n",
+                            n,
+                            net.size(),
+                            found.points(),
+                            answer.points());
+                }
+            }
+        }
+        System.out.printf(
+                Locale.ROOT,
+                "reached %d of %d proved optima, mean shortfall %.3f %%%n",
+                reached,
+                proved,
+                100 * shortfall / proved);
+        assertThat(proved).isGreaterThanOrEqualTo(25);
+        assertThat(shortfall / proved).isLessThanOrEqualTo(0.05);
+    }
+}

@@ -1,0 +1,85 @@
+package platecall.solve;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import ai.timefold.solver.core.config.solver.EnvironmentMode;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import platecall.day.Day;
+import platecall.plan.Plan;
+import platecall.tasks.TaskNet;
+
+class PlannerTest {
+
+    private static Planner.Found plan(
+            Day day, TaskNet net, long seed, int threads, Optional<Plan> held, EnvironmentMode mode) {
+        return Planner.plan(
+                day,
+                net,
+                "digest",
+                "test",
+                new Planner.Limits(60, Optional.of(4_000L), seed, threads),
+                held,
+                Planner.Watcher.NONE,
+                mode);
+    }
+
+    @Test
+    void scoresWithTimefoldExactlyAsItsSearchDoes() {
+        Day day = DayGenerator.day(60, 0.8, 7, true);
+        TaskNet net = DayGenerator.netOf(day);
+        Planner.Found found = plan(day, net, 3, 1, Optional.empty(), EnvironmentMode.FULL_ASSERT);
+        assertThat(found.plan().points().total()).isEqualTo(found.points());
+        assertThat(found.brokenTotal()).isZero();
+    }
+
+    @Test
+    void makesTheSamePlanFromTheSameSeedAndSteps() {
+        Day day = DayGenerator.day(60, 0.8, 8, true);
+        TaskNet net = DayGenerator.netOf(day);
+        Plan one = plan(day, net, 5, 2, Optional.empty(), EnvironmentMode.NO_ASSERT)
+                .plan();
+        Plan other = plan(day, net, 5, 2, Optional.empty(), EnvironmentMode.NO_ASSERT)
+                .plan();
+        assertThat(other).isEqualTo(one);
+    }
+
+    @Test
+    void staysCloseToThePlanItHolds() {
+        Day day = DayGenerator.day(60, 0.8, 9, true);
+        TaskNet net = DayGenerator.netOf(day);
+        Plan published = plan(day, net, 1, 1, Optional.empty(), EnvironmentMode.NO_ASSERT)
+                .plan();
+        Planner.Found free = plan(day, net, 2, 1, Optional.empty(), EnvironmentMode.NO_ASSERT);
+        Planner.Found held = plan(day, net, 2, 1, Optional.of(published), EnvironmentMode.FULL_ASSERT);
+        assertThat(held.plan().points().total()).isEqualTo(held.points());
+        assertThat(moved(held.plan(), published)).isLessThan(moved(free.plan(), published));
+    }
+
+    private static long moved(Plan plan, Plan published) {
+        long minutes = 0;
+        for (Plan.Work work : plan.work()) {
+            for (String copy : work.copies()) {
+                Plan.Work before = published.work().stream()
+                        .filter(other -> other.step().equals(work.step())
+                                && other.copies().contains(copy))
+                        .findFirst()
+                        .orElseThrow();
+                minutes +=
+                        Math.abs(before.span().start().minutesUntil(work.span().start()));
+            }
+        }
+        return minutes;
+    }
+
+    @Test
+    void leavesOutWhatAnOverfullDayHasNoRoomForAndNeverFails() {
+        Day day = DayGenerator.day(60, 6, 10, true);
+        TaskNet net = DayGenerator.netOf(day);
+        Planner.Found found = plan(day, net, 1, 1, Optional.empty(), EnvironmentMode.NO_ASSERT);
+        long notMade =
+                found.plan().copies().stream().filter(copy -> !copy.made()).count();
+        assertThat(notMade).isEqualTo(found.brokenTotal());
+        assertThat(found.plan().points().late()).isPositive();
+    }
+}
