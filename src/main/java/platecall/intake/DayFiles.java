@@ -101,8 +101,8 @@ public final class DayFiles {
 
     private static void write(Day day, Path path, boolean replace) {
         String file = nameOf(path);
-        boolean folder = !ends(path, WORKBOOK) && !ends(path, JSON);
-        if (folder && file.lastIndexOf('.') > 0 && !Files.isDirectory(path)) {
+        boolean folder = isFolderName(path);
+        if (folder && file.matches(".+\\.[A-Za-z]{1,5}") && !Files.isDirectory(path)) {
             throw BadDay.file(
                     file,
                     "does not say in which format to write",
@@ -159,6 +159,10 @@ public final class DayFiles {
         } catch (NoSuchAlgorithmException everyJavaHasIt) {
             throw new IllegalStateException(everyJavaHasIt);
         }
+    }
+
+    static boolean isFolderName(Path path) {
+        return !ends(path, WORKBOOK) && !ends(path, JSON);
     }
 
     private static boolean ends(Path path, String ending) {

@@ -629,6 +629,13 @@ final class DaySheets {
                         "core temperature to reach, by the thermometer",
                         "74")
                 .in(CELSIUS);
+        static final Column<Step, List<String>> ANY_TIME_AFTER = usual(
+                "any time after",
+                Grammars.NAMES,
+                Step::anyTimeAfter,
+                "",
+                "further steps of the dish that must have ended before, however long ago; no wait counts from them",
+                "bake base");
 
         static final Sheet<Step> SHEET = new Sheet<>(
                 "steps",
@@ -655,7 +662,8 @@ final class DaySheets {
                         NOISY,
                         WAITS_IN,
                         RAW,
-                        CORE),
+                        CORE,
+                        ANY_TIME_AFTER),
                 row -> new Step(
                         row.get(DISH),
                         row.get(STEP),
@@ -676,7 +684,8 @@ final class DaySheets {
                         row.get(NOISY),
                         row.get(WAITS_IN),
                         row.get(RAW),
-                        row.get(CORE)));
+                        row.get(CORE),
+                        row.get(ANY_TIME_AFTER)));
 
         private Steps() {}
     }

@@ -1,0 +1,90 @@
+package platecall.cli;
+
+import java.io.FileDescriptor;
+import java.io.FileOutputStream;
+import java.io.OutputStreamWriter;
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import platecall.intake.BadDay;
+
+/** The command line. Exit codes: 0 fine, 1 the plan breaks a rule or misses a call, 2 bad input or usage. */
+@Command(
+        name = "platecall",
+        description = "Plans food on a film set: the right plate at camera, at its peak, when the camera rolls.",
+        mixinStandardHelpOptions = true,
+        versionProvider = Version.class,
+        subcommands = {
+            NewCommand.class,
+            CheckCommand.class,
+            ConvertCommand.class,
+            SchemaCommand.class,
+            BenchCommand.class,
+        },
+        footer = {
+            "",
+            "DAY is a folder of CSV sheets, a workbook (.xlsx) or a .json file.",
+            "Exit code: 0 fine, 1 the plan breaks a rule or misses a call, 2 bad input or usage."
+        })
+public final class Main {
+
+    static final int FINE = 0;
+    static final int BAD_INPUT = 2;
+
+    @Option(
+            names = "--debug",
+            scope = CommandLine.ScopeType.INHERIT,
+            description = "if something goes wrong, show where in the program")
+    private boolean debug;
+
+    private Main() {}
+
+    /** Runs a command; ends the Java machine only if the exit code is not 0, so that a caller inside it goes on. */
+    public static void main(String[] args) {
+        // the terminal's own encoding may be anything; all that is printed is UTF-8
+        PrintWriter out = utf8(FileDescriptor.out);
+        PrintWriter err = utf8(FileDescriptor.err);
+        int code = run(out, err, args);
+        if (code != FINE) {
+            System.exit(code);
+        }
+    }
+
+    private static PrintWriter utf8(FileDescriptor stream) {
+        return new PrintWriter(new OutputStreamWriter(new FileOutputStream(stream), StandardCharsets.UTF_8), true);
+    }
+
+    /**
+     * Runs a command.
+     *
+     * @return the exit code
+     */
+    static int run(PrintWriter out, PrintWriter err, String... args) {
+        Main main = new Main();
+        CommandLine line = new CommandLine(main).setOut(out).setErr(err);
+        line.setExecutionExceptionHandler((failure, command, parsed) -> main.tell(failure, err));
+        try {
+            return line.execute(args);
+        } catch (StackOverflowError | OutOfMemoryError tooMuch) {
+            return main.tell(tooMuch, err);
+        } finally {
+            out.flush();
+            err.flush();
+        }
+    }
+
+    private int tell(Throwable failure, PrintWriter err) {
+        if (failure instanceof BadDay bad) {
+            err.println(bad.report());
+        } else {
+            err.println("Something went wrong inside Platecall: " + failure);
+            err.println(debug ? "Where it happened:" : "Maybe run it again with --debug, which shows where.");
+        }
+        if (debug) {
+            failure.printStackTrace(err);
+        }
+        return BAD_INPUT;
+    }
+}

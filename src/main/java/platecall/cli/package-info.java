@@ -1,0 +1,2 @@
+/** The commands that a user types. */
+package platecall.cli;

@@ -1,0 +1,61 @@
+package platecall.intake;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.stream.Stream;
+import platecall.day.Day;
+
+/** A small, filled-in day to start from. */
+public final class ExampleDay {
+
+    private static final String RESOURCE = "new/day.json";
+
+    private ExampleDay() {}
+
+    /** The day. */
+    public static Day day() {
+        Troubles troubles = new Troubles();
+        try (InputStream json = ExampleDay.class.getResourceAsStream(RESOURCE)) {
+            return DayDecoder.decode(RESOURCE, JsonDay.read(json.readAllBytes(), troubles), troubles)
+                    .day();
+        } catch (IOException broken) {
+            throw new UncheckedIOException(broken);
+        }
+    }
+
+    /**
+     * Writes the day, and beside its sheets the page that explains them.
+     *
+     * @param path a folder that does not exist or is empty, or a file ending in .xlsx or .json that does not exist
+     * @return where the page is
+     * @throws BadDay if something is there already, or it can't be written
+     */
+    public static Path write(Path path) {
+        String name = path.toAbsolutePath().normalize().getFileName().toString();
+        boolean folder = DayFiles.isFolderName(path);
+        Path guide = folder
+                ? path.resolve("guide.html")
+                : path.resolveSibling(name.substring(0, name.lastIndexOf('.')) + "-guide.html");
+        try {
+            if (folder && Files.isDirectory(path)) {
+                try (Stream<Path> inside = Files.list(path)) {
+                    if (inside.findAny().isPresent()) {
+                        throw BadDay.file(name, "is not empty", "Maybe give the name of a new folder.");
+                    }
+                }
+            }
+            if (Files.exists(guide)) {
+                throw BadDay.file(guide.getFileName().toString(), "is there already", "");
+            }
+            DayFiles.write(day(), path);
+            Files.writeString(guide, ColumnGuide.html(), StandardCharsets.UTF_8);
+            return guide;
+        } catch (IOException unwritable) {
+            throw BadDay.file(name, "can't be written: " + DayFiles.reason(unwritable), "");
+        }
+    }
+}
