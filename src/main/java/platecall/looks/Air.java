@@ -1,6 +1,8 @@
 package platecall.looks;
 
-import java.util.List;
+import java.util.Map;
+import java.util.NavigableMap;
+import java.util.TreeMap;
 import org.apache.commons.csv.CSVRecord;
 
 /**
@@ -19,7 +21,20 @@ public record Air(
         double viscosityM2PerS,
         double prandtl) {
 
-    private static final List<CSVRecord> ROWS = CommentedCsv.rows("air.csv");
+    private static final NavigableMap<Double, Air> ROWS = new TreeMap<>();
+
+    static {
+        for (CSVRecord row : CommentedCsv.rows("air.csv")) {
+            ROWS.put(
+                    Double.valueOf(row.get("celsius")),
+                    new Air(
+                            Double.parseDouble(row.get("density")),
+                            Double.parseDouble(row.get("specific_heat")),
+                            Double.parseDouble(row.get("conductivity")),
+                            Double.parseDouble(row.get("viscosity")),
+                            Double.parseDouble(row.get("prandtl"))));
+        }
+    }
 
     public Air {
         Limits.positive(densityKgPerM3, "density", "kg/m3");
@@ -32,24 +47,25 @@ public record Air(
     /**
      * Air at a temperature, linear between the rows of Çengel, Heat Transfer, Table A-15.
      *
-     * @param celsius -20 to 100 °C
+     * @param celsius -40 to 100 °C
      * @throws IllegalArgumentException outside the table
      */
     public static Air at(double celsius) {
-        int last = ROWS.size() - 1;
-        Limits.within(celsius, number(0, "celsius"), number(last, "celsius"), "air temperature", "°C");
-        int above = 1;
-        while (number(above, "celsius") < celsius) {
-            above++;
+        Limits.within(celsius, ROWS.firstKey(), ROWS.lastKey(), "air temperature", "°C");
+        Map.Entry<Double, Air> below = ROWS.floorEntry(celsius);
+        Map.Entry<Double, Air> above = ROWS.ceilingEntry(celsius);
+        if (below.getKey().equals(above.getKey())) {
+            return below.getValue();
         }
-        double low = number(above - 1, "celsius");
-        double share = (celsius - low) / (number(above, "celsius") - low);
+        double share = (celsius - below.getKey()) / (above.getKey() - below.getKey());
+        Air low = below.getValue();
+        Air high = above.getValue();
         return new Air(
-                between(above, "density", share),
-                between(above, "specific_heat", share),
-                between(above, "conductivity", share),
-                between(above, "viscosity", share),
-                between(above, "prandtl", share));
+                between(low.densityKgPerM3, high.densityKgPerM3, share),
+                between(low.specificHeatJPerKgK, high.specificHeatJPerKgK, share),
+                between(low.conductivityWPerMK, high.conductivityWPerMK, share),
+                between(low.viscosityM2PerS, high.viscosityM2PerS, share),
+                between(low.prandtl, high.prandtl, share));
     }
 
     /** Thermal diffusivity {@code nu / Pr}, m2/s. */
@@ -57,11 +73,7 @@ public record Air(
         return viscosityM2PerS / prandtl;
     }
 
-    private static double between(int above, String column, double share) {
-        return number(above - 1, column) * (1 - share) + number(above, column) * share;
-    }
-
-    private static double number(int row, String column) {
-        return Double.parseDouble(ROWS.get(row).get(column));
+    private static double between(double low, double high, double share) {
+        return low * (1 - share) + high * share;
     }
 }

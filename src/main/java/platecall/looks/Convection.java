@@ -74,7 +74,7 @@ public final class Convection {
      */
     public static double plateHotSideUp(double rayleigh) {
         Limits.within(rayleigh, 1e4, 1e11, "Rayleigh number of a plate, hot side up", "");
-        return rayleigh <= TURBULENT_FROM ? 0.54 * Math.pow(rayleigh, 0.25) : 0.15 * Math.cbrt(rayleigh);
+        return hotSideUp(rayleigh);
     }
 
     /**
@@ -108,21 +108,21 @@ public final class Convection {
     }
 
     /**
-     * Air over a hot round plate of food, W/(m2 K), at least {@link #LEAST_COEFFICIENT}; a surface colder than the air
-     * gets the least.
+     * Air over a hot round plate of food, W/(m2 K), at least {@link #LEAST_COEFFICIENT}: {@link #plateHotSideUp}, for
+     * small portions carried on below its range. A surface colder than the air gets the least.
      *
-     * @param surfaceCelsius -20 to 100
-     * @param airCelsius -20 to 100
+     * @param surfaceCelsius -40 to 100
+     * @param airCelsius -40 to 100
      * @param diameterMetres more than 0
      */
     public static double overPlate(double surfaceCelsius, double airCelsius, double diameterMetres) {
         double length = Limits.positive(diameterMetres, "diameter", "m") / 4;
         double rayleigh = rayleighInAir(surfaceCelsius, airCelsius, length);
-        if (surfaceCelsius <= airCelsius || rayleigh < 1e4) {
+        if (surfaceCelsius <= airCelsius) {
             return LEAST_COEFFICIENT;
         }
         Air film = Air.at((surfaceCelsius + airCelsius) / 2);
-        double free = coefficient(plateHotSideUp(rayleigh), film.conductivityWPerMK(), length);
+        double free = coefficient(hotSideUp(rayleigh), film.conductivityWPerMK(), length);
         return Math.max(LEAST_COEFFICIENT, free);
     }
 
@@ -138,6 +138,10 @@ public final class Convection {
         Air film = Air.at((surfaceCelsius + airCelsius) / 2);
         double nusselt = horizontalCylinder(rayleighInAir(surfaceCelsius, airCelsius, diameterMetres), film.prandtl());
         return Math.max(LEAST_COEFFICIENT, coefficient(nusselt, film.conductivityWPerMK(), diameterMetres));
+    }
+
+    private static double hotSideUp(double rayleigh) {
+        return rayleigh <= TURBULENT_FROM ? 0.54 * Math.pow(rayleigh, 0.25) : 0.15 * Math.cbrt(rayleigh);
     }
 
     private static double rayleighInAir(double surfaceCelsius, double airCelsius, double lengthMetres) {

@@ -57,10 +57,10 @@ public final class MoistAir {
      * {@code exp(c1/T + c2 + c3 T + c4 T^2 + c5 T^3 + c6 ln T)}, T in K. Source: Hyland and Wexler, 1983, as in the
      * ASHRAE Handbook, Fundamentals, 2017, ch. 1, eq. 6.
      *
-     * @param celsius -20 to 150; below 0 over supercooled water
+     * @param celsius -41 to 150; below 0 over supercooled water
      */
     public static double saturationPa(double celsius) {
-        Limits.within(celsius, -20, 150, "temperature for the saturation pressure", "°C");
+        Limits.within(celsius, -41, 150, "temperature for the saturation pressure", "°C");
         double t = Limits.kelvin(celsius);
         return Math.exp(-5.8002206e3 / t
                 + 1.3914993
@@ -70,7 +70,7 @@ public final class MoistAir {
                 + 6.5459673 * Math.log(t));
     }
 
-    /** Pressure of the vapour in air of this temperature (-20 to 150 °C) and relative humidity (0 to 100 %), Pa. */
+    /** Pressure of the vapour in air of this temperature (-41 to 150 °C) and relative humidity (0 to 100 %), Pa. */
     public static double vapourPa(double celsius, double humidityPercent) {
         return saturationPa(celsius) * Limits.within(humidityPercent, 0, 100, "relative humidity", "%") / 100;
     }
@@ -79,6 +79,16 @@ public final class MoistAir {
     public static double vapourKgPerM3(double vapourPa, double celsius) {
         Limits.within(vapourPa, 0, 1e7, "vapour pressure", "Pa");
         return vapourPa / (WATER_GAS_CONSTANT * Limits.kelvin(celsius));
+    }
+
+    /**
+     * Heat that a kilogram of water takes to turn to vapour, {@code 2501 - 2.326 t} kJ/kg, as J/kg. Source: ASHRAE
+     * Handbook, Fundamentals, 2017, ch. 1, eq. 33.
+     *
+     * @param celsius t, -41 to 150
+     */
+    public static double vaporisationJPerKg(double celsius) {
+        return 2_501_000 - 2326 * Limits.within(celsius, -41, 150, "temperature", "°C");
     }
 
     /**
@@ -133,8 +143,8 @@ public final class MoistAir {
      * steeper than the line at the surface: {@code es'(t) (t - room) > es(t) - e}. Source: mixing-line argument; no
      * published threshold for the eye.
      *
-     * @param surfaceCelsius -19 to 149
-     * @param roomCelsius -20 to 150
+     * @param surfaceCelsius -40 to 149
+     * @param roomCelsius -41 to 150
      * @param humidityPercent of the room, 0 to 100
      */
     public static boolean steamShows(double surfaceCelsius, double roomCelsius, double humidityPercent) {
@@ -145,11 +155,14 @@ public final class MoistAir {
      * The coolest wet surface over which steam still shows in this room, °C; the room's own temperature if its air is
      * saturated.
      *
-     * @param roomCelsius -19 to 60
+     * @param roomCelsius -40 to 60
      * @param humidityPercent 0 to 100
      */
     public static double steamShowsFrom(double roomCelsius, double humidityPercent) {
-        Limits.within(roomCelsius, -19, 60, "room temperature", "°C");
+        Limits.within(roomCelsius, -40, 60, "room temperature", "°C");
+        if (steamExcess(roomCelsius, roomCelsius, humidityPercent) >= 0) {
+            return roomCelsius;
+        }
         return Bisection.zero(surface -> steamExcess(surface, roomCelsius, humidityPercent), roomCelsius, 149);
     }
 

@@ -13,7 +13,7 @@ public final class Slab {
 
     private static final NormalDistribution NORMAL = NormalDistribution.of(0, 1);
     private static final int LEAST_LAYERS = 8;
-    private static final int MOST_LAYERS = 32;
+    private static final int MOST_LAYERS = 128;
     private static final double WANTED_LAYER_METRES = 0.0005;
 
     private Slab() {}
@@ -115,7 +115,7 @@ public final class Slab {
 
     /**
      * Seconds until the open surface of a slab on an insulated base falls to a temperature, by explicit finite
-     * differences in at most 32 layers (energy balance of half a layer at the surface). Empty if it does not within
+     * differences in at most 128 layers (energy balance of half a layer at the surface). Empty if it does not within
      * the limit. Own numerical method; the tests hold it against the one-term and the thick-body solution.
      *
      * @param startCelsius even temperature at the start
@@ -144,8 +144,15 @@ public final class Slab {
         int layers =
                 (int) Math.max(LEAST_LAYERS, Math.min(MOST_LAYERS, Math.round(thicknessMetres / WANTED_LAYER_METRES)));
         double layer = thicknessMetres / layers;
-        // a quarter of the diffusion limit leaves room for the loss at the surface
-        double step = 0.25 * layer * layer * heatJPerM3K / conductivityWPerMK;
+        // half the limit of stability, which a strong loss at the surface lowers
+        double lossPerKelvin =
+                Math.max(0, fluxOut.applyAsDouble(startCelsius) - fluxOut.applyAsDouble(startCelsius - 1));
+        double step = 0.25
+                * layer
+                * layer
+                * heatJPerM3K
+                / conductivityWPerMK
+                / (1 + lossPerKelvin * layer / conductivityWPerMK);
         double exchange = conductivityWPerMK * step / (heatJPerM3K * layer * layer);
         double[] now = new double[layers + 1];
         Arrays.fill(now, startCelsius);

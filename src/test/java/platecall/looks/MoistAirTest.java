@@ -94,6 +94,13 @@ class MoistAirTest {
     }
 
     @Test
+    void boilingWaterTakesTheHeatOfTheSteamTables() {
+        assertThat(MoistAir.vaporisationJPerKg(100)).isCloseTo(2_256_000, withinPercentage(1));
+        assertThat(MoistAir.vaporisationJPerKg(0)).isEqualTo(2_501_000);
+        refused(() -> MoistAir.vaporisationJPerKg(151), "temperature must be from -41 to 150 °C, but it is [151]");
+    }
+
+    @Test
     void enhancementIsThatOfWmoAnnex4B() {
         assertThat(MoistAir.enhancement(100_000)).isCloseTo(1.004676, within(1e-9));
     }
@@ -120,12 +127,15 @@ class MoistAirTest {
         assertThat(MoistAir.steamShows(edge - 0.01, 22, 45)).isFalse();
         assertThat(MoistAir.steamShows(edge + 0.01, 22, 45)).isTrue();
         assertThat(MoistAir.steamShowsFrom(22, 100)).isCloseTo(22, within(0.01));
+        assertThat(MoistAir.steamShowsFrom(1.73, 100))
+                .as("saturated but for rounding")
+                .isCloseTo(1.73, within(0.01));
         assertThat(MoistAir.steamShowsFrom(35, 0)).isGreaterThan(MoistAir.steamShowsFrom(35, 60));
     }
 
     @Test
     void valuesOutsideTheirRangeAreNamedWithTheirValue() {
-        refused(() -> MoistAir.saturationPa(151), "saturation pressure must be from -20 to 150 °C, but it is [151]");
+        refused(() -> MoistAir.saturationPa(151), "saturation pressure must be from -41 to 150 °C, but it is [151]");
         refused(() -> MoistAir.vapourPa(20, 101), "relative humidity must be from 0 to 100 %, but it is [101]");
         refused(() -> MoistAir.vapourKgPerM3(-1, 20), "vapour pressure");
         refused(() -> MoistAir.humidityRatio(1, 0), "pressure must be more than 0 Pa");
