@@ -1,0 +1,90 @@
+package platecall.report;
+
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.util.List;
+import java.util.Locale;
+import platecall.day.Day;
+import platecall.plan.Plan;
+import platecall.units.Moment;
+import platecall.units.Span;
+
+/**
+ * Writes moments as the clock on the wall shows them. If the clocks change between {@code first} and {@code last}, every
+ * time carries its offset from UTC, so that no time is said twice.
+ */
+final class Clock {
+
+    private static final DateTimeFormatter DATE = DateTimeFormatter.ofPattern("EEEE d MMMM uuuu", Locale.ENGLISH);
+    private static final DateTimeFormatter SHORT_DATE = DateTimeFormatter.ofPattern("EEE d MMM", Locale.ENGLISH);
+
+    private final ZoneId zone;
+    private final boolean clocksChange;
+    private final boolean oneDate;
+    private final DateTimeFormatter time;
+    private final DateTimeFormatter stamp;
+
+    private Clock(ZoneId zone, Moment first, Moment last) {
+        this.zone = zone;
+        clocksChange = !first.in(zone).getOffset().equals(last.in(zone).getOffset());
+        oneDate = first.in(zone).toLocalDate().equals(last.in(zone).toLocalDate());
+        time = DateTimeFormatter.ofPattern(clocksChange ? "HH:mm x" : "HH:mm", Locale.ROOT);
+        stamp = DateTimeFormatter.ofPattern(clocksChange ? "uuuu-MM-dd HH:mmxxx" : "uuuu-MM-dd HH:mm", Locale.ROOT);
+    }
+
+    static Clock of(Day day, Plan plan) {
+        Span all = busy(day, plan);
+        return new Clock(day.facts().zone(), all.start(), all.end());
+    }
+
+    /** From the first minute of work or call to the last release. */
+    private static Span busy(Day day, Plan plan) {
+        List<Span> spans = new java.util.ArrayList<>();
+        plan.work().forEach(work -> spans.add(work.span()));
+        day.setups().forEach(setup -> spans.add(setup.shooting()));
+        day.setups().forEach(setup -> spans.add(Span.ofMinutes(day.releaseOf(setup), 1)));
+        if (spans.isEmpty()) {
+            return day.horizon();
+        }
+        Moment start = spans.stream().map(Span::start).min(Moment::compareTo).orElseThrow();
+        Moment end = spans.stream().map(Span::end).max(Moment::compareTo).orElseThrow();
+        return new Span(start, end);
+    }
+
+    /** {@code 05:32}, or {@code 02:30 +01} if the clocks change. */
+    String time(Moment moment) {
+        return moment.in(zone).format(time);
+    }
+
+    /** {@code 2026-03-14 05:32}, as spreadsheets read it. */
+    String stamp(Moment moment) {
+        return moment.in(zone).format(stamp);
+    }
+
+    /** {@code Saturday 14 March 2026}. */
+    String date(Moment moment) {
+        return moment.in(zone).format(DATE);
+    }
+
+    /** {@code Sat 14 Mar}. */
+    String shortDate(Moment moment) {
+        return moment.in(zone).format(SHORT_DATE);
+    }
+
+    /** {@code Sat 14 Mar 05:32}, without the date if everything happens on one. */
+    String timeAndDate(Moment moment) {
+        return oneDate ? time(moment) : shortDate(moment) + " " + time(moment);
+    }
+
+    boolean sameDate(Moment one, Moment other) {
+        return one.in(zone).toLocalDate().equals(other.in(zone).toLocalDate());
+    }
+
+    boolean clocksChange() {
+        return clocksChange;
+    }
+
+    ZoneId zone() {
+        return zone;
+    }
+}

@@ -1,0 +1,36 @@
+package platecall.report;
+
+import platecall.day.Day;
+import platecall.plan.Plan;
+import platecall.plan.Plan.Readiness;
+
+/** Which setups are ready at their calls, as comma-separated values. */
+final class ReadinessCsv {
+
+    private ReadinessCsv() {}
+
+    static byte[] of(Day day, Plan plan) {
+        Clock clock = Clock.of(day, plan);
+        Rows rows = new Rows(
+                "setup",
+                "call",
+                "ready",
+                "margin in minutes",
+                "hero at peak until",
+                "resets queued",
+                "next reset at",
+                "verdict");
+        for (Readiness setup : ReadinessPage.inOrderOfCall(plan)) {
+            rows.add(
+                    setup.setup(),
+                    clock.stamp(setup.call()),
+                    setup.ready().map(clock::stamp).orElse(""),
+                    setup.ready().isPresent() ? (Object) setup.marginMinutes() : "",
+                    ReadinessPage.peakUntil(day, setup).map(clock::stamp).orElse(""),
+                    setup.resetsQueued(),
+                    setup.nextResetAt().map(clock::stamp).orElse(""),
+                    setup.words());
+        }
+        return rows.bytes();
+    }
+}

@@ -1,0 +1,173 @@
+package platecall.report;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import platecall.day.Day;
+import platecall.day.Setup;
+import platecall.plan.Plan;
+import platecall.plan.Plan.Readiness;
+import platecall.units.Moment;
+
+/**
+ * What an assistant director must see in ten seconds, ready for the page.
+ *
+ * @param title the day's name
+ * @param date the shooting date
+ * @param answer the whole in one line
+ * @param good whether the answer is that all is well
+ * @param rows setups in order of call
+ * @param rules what the audit says of the rules, one line
+ * @param breaches the first broken rules, one sentence each
+ * @param print where and when this page comes from
+ * @param fontPoints size of the table's type, so that it stays on one page
+ */
+public record ReadinessPage(
+        String title,
+        String date,
+        String answer,
+        boolean good,
+        List<Row> rows,
+        String rules,
+        List<String> breaches,
+        Imprint print,
+        double fontPoints) {
+
+    private static final int MOST_BREACHES = 3;
+    private static final List<Double> TYPE_POINTS = List.of(16.0, 14.0, 12.0, 10.5, 9.0, 7.5, 6.0, 4.5, 3.0);
+
+    /** What the state's box says and how it looks. */
+    public enum State {
+        READY,
+        LATE,
+        MISSING;
+
+        /** Name of the style on the page. */
+        public String style() {
+            return name().toLowerCase(Locale.ROOT);
+        }
+    }
+
+    /** A setup; every cell is text as printed. */
+    public record Row(
+            String setup,
+            String shot,
+            String call,
+            String ready,
+            String margin,
+            State state,
+            String stateWords,
+            String peakUntil,
+            String resets,
+            String words) {}
+
+    static ReadinessPage of(Day day, Plan plan, Imprint print) {
+        Clock clock = Clock.of(day, plan);
+        List<Row> rows = new ArrayList<>();
+        for (Readiness setup : inOrderOfCall(plan)) {
+            rows.add(row(day, clock, setup));
+        }
+        List<String> breaches = plan.verdict().breaches().stream()
+                .limit(MOST_BREACHES)
+                .map(breach -> Wording.plain(breach.what()))
+                .toList();
+        int broken = plan.verdict().breaches().size();
+        return new ReadinessPage(
+                Wording.plain(day.facts().title()),
+                clock.date(Moment.of(day.facts().date().atTime(12, 0).atZone(clock.zone()))),
+                answer(rows),
+                rows.stream().allMatch(row -> row.state() == State.READY),
+                rows,
+                broken == 0
+                        ? "The plan breaks no rule."
+                        : "The plan breaks " + count(broken, "rule", "rules")
+                                + (broken > MOST_BREACHES ? ", first of them:" : ":"),
+                breaches,
+                print,
+                TYPE_POINTS.get(0));
+    }
+
+    private static Row row(Day day, Clock clock, Readiness setup) {
+        State state = setup.ready().isEmpty() ? State.MISSING : setup.marginMinutes() < 0 ? State.LATE : State.READY;
+        int minutes = setup.marginMinutes();
+        Optional<Moment> peak = peakUntil(day, setup);
+        boolean untilRelease = peak.isPresent() && !peak.equals(setup.heroPeakTo());
+        return new Row(
+                Wording.plain(setup.setup()),
+                Wording.plain(day.setup(setup.setup())
+                        .map(it ->
+                                it.scene() + (it.scene().isEmpty() || it.shot().isEmpty() ? "" : " · ") + it.shot())
+                        .orElse("")),
+                clock.timeAndDate(setup.call()),
+                setup.ready().map(clock::timeAndDate).orElse("never"),
+                state == State.MISSING
+                        ? "none"
+                        : (minutes < 0 ? "\u2212" : minutes > 0 ? "+" : "") + Math.abs(minutes) + " min",
+                state,
+                state == State.READY ? "READY" : state == State.LATE ? "LATE " + -minutes + " min" : "NOT READY",
+                peak.map(moment -> untilRelease ? "release" : clock.timeAndDate(moment))
+                        .orElse("no hero"),
+                setup.resetsQueued() == 0
+                        ? "none"
+                        : setup.resetsQueued()
+                                + setup.nextResetAt()
+                                        .map(at -> ", next " + clock.timeAndDate(at))
+                                        .orElse(""),
+                Wording.plain(setup.words()));
+    }
+
+    private static String answer(List<Row> rows) {
+        if (rows.isEmpty()) {
+            return "No setup has been checked.";
+        }
+        List<String> bad = rows.stream()
+                .filter(row -> row.state() != State.READY)
+                .map(row -> row.setup()
+                        + (row.state() == State.LATE ? " by " + row.stateWords().substring(5) : " not at all"))
+                .toList();
+        if (bad.isEmpty()) {
+            return rows.size() == 1
+                    ? "The setup is ready at its call."
+                    : "All " + rows.size() + " setups are ready at their calls.";
+        }
+        String names = String.join(", ", bad.subList(0, Math.min(4, bad.size())))
+                + (bad.size() > 4 ? " and " + (bad.size() - 4) + " more" : "");
+        return bad.size() + " of " + count(rows.size(), "setup", "setups") + " late: " + names + ".";
+    }
+
+    static String count(int number, String one, String many) {
+        return number + " " + (number == 1 ? one : many);
+    }
+
+    static List<Readiness> inOrderOfCall(Plan plan) {
+        return plan.verdict().setups().stream()
+                .sorted(Comparator.comparing(Readiness::call))
+                .toList();
+    }
+
+    /** When the first hero's peak is over, at the latest when it may be struck; empty without a hero. */
+    static Optional<Moment> peakUntil(Day day, Readiness readiness) {
+        Optional<Moment> release = day.setup(readiness.setup()).map((Setup setup) -> day.releaseOf(setup));
+        return readiness
+                .heroPeakTo()
+                .map(peak -> release.map(it -> Moment.earlier(it, peak)).orElse(peak));
+    }
+
+    /** In the biggest type in which it is one page. */
+    byte[] pdf() {
+        Pdf pdf = null;
+        for (double points : TYPE_POINTS) {
+            pdf = Pdf.of(Html.of("readiness.jte", inType(points)), print);
+            if (pdf.pages() == 1) {
+                break;
+            }
+        }
+        return pdf.bytes();
+    }
+
+    private ReadinessPage inType(double points) {
+        return new ReadinessPage(title, date, answer, good, rows, rules, breaches, print, points);
+    }
+}

@@ -1,0 +1,84 @@
+package platecall.report;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.time.ZonedDateTime;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import platecall.day.Day;
+import platecall.plan.Plan;
+import platecall.units.Moment;
+
+/** All papers, lists and pictures of one plan. */
+public final class Reports {
+
+    private Reports() {}
+
+    /**
+     * Every report by its file name, in the order in which they are best read. The same arguments give the same bytes.
+     *
+     * @param day the day that the plan is for
+     * @param plan an audited plan
+     * @param printedAt the minute that the papers carry
+     */
+    public static Map<String, byte[]> of(Day day, Plan plan, Moment printedAt) {
+        ZonedDateTime at = printedAt.in(day.facts().zone());
+        Imprint print = Imprint.of(plan, at);
+        Map<String, byte[]> files = new LinkedHashMap<>();
+        files.put("readiness.pdf", ReadinessPage.of(day, plan, print).pdf());
+        files.put("readiness.csv", ReadinessCsv.of(day, plan));
+        RunSheet sheet = RunSheet.of(day, plan, print, "A4");
+        files.put("run-sheet.pdf", sheet.pdf());
+        files.put(
+                "run-sheet-letter.pdf", RunSheet.of(day, plan, print, "letter").pdf());
+        files.put("run-sheet.html", sheet.html());
+        files.put("sequence.csv", SequenceCsv.of(day, plan));
+        return files;
+    }
+
+    /**
+     * Writes every report into a folder, which is made if it isn't there.
+     *
+     * @throws UnwritableFolderException if a file can't be written; then no report has been touched, or, if the disk fails
+     *     while they are put in place, each is either the old one or the new one, whole
+     */
+    public static List<Path> writeAll(Day day, Plan plan, Path folder, Moment printedAt)
+            throws UnwritableFolderException {
+        return write(of(day, plan, printedAt), folder);
+    }
+
+    /** Writes files into a folder as {@link #writeAll} does; the paths as written. */
+    public static List<Path> write(Map<String, byte[]> files, Path folder) throws UnwritableFolderException {
+        Map<Path, Path> parts = new LinkedHashMap<>();
+        try {
+            Files.createDirectories(folder);
+            for (Map.Entry<String, byte[]> file : files.entrySet()) {
+                Path part = folder.resolve("." + file.getKey() + ".part");
+                parts.put(part, folder.resolve(file.getKey()));
+                Files.write(part, file.getValue());
+            }
+            for (Map.Entry<Path, Path> part : parts.entrySet()) {
+                Files.move(
+                        part.getKey(),
+                        part.getValue(),
+                        StandardCopyOption.ATOMIC_MOVE,
+                        StandardCopyOption.REPLACE_EXISTING);
+            }
+            return new ArrayList<>(parts.values());
+        } catch (IOException | UnsupportedOperationException e) {
+            UnwritableFolderException unwritable = new UnwritableFolderException(folder, e);
+            for (Path part : parts.keySet()) {
+                try {
+                    Files.deleteIfExists(part);
+                } catch (IOException left) {
+                    unwritable.addSuppressed(left);
+                }
+            }
+            throw unwritable;
+        }
+    }
+}

@@ -1,0 +1,227 @@
+package platecall.report;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeSet;
+import platecall.day.Day;
+import platecall.day.Dish;
+import platecall.day.Setup;
+import platecall.day.Station;
+import platecall.day.Step;
+import platecall.plan.Plan;
+import platecall.plan.Plan.StationHold;
+import platecall.plan.Plan.Storing;
+import platecall.plan.Plan.Work;
+import platecall.units.Moment;
+
+/** The words for one day's plan that all its reports share. */
+final class Wording {
+
+    /** Printed wherever food is handled by a report of ours. */
+    static final String CAUTION = "Food safety, allergens, heat, electricity: local codes, a thermometer and licensed"
+            + " practice decide, not this paper.";
+
+    static final String DO_NOT_EAT = "DO NOT EAT";
+
+    final Day day;
+    final Clock clock;
+    final Copies copies;
+    private final Map<String, Dish> dishes = new LinkedHashMap<>();
+    private final Map<String, Station> stations = new LinkedHashMap<>();
+    private final Map<String, List<Step>> stepsOf = new LinkedHashMap<>();
+    private final Map<String, String> allergensOf = new LinkedHashMap<>();
+
+    Wording(Day day, Plan plan) {
+        this.day = day;
+        clock = Clock.of(day, plan);
+        copies = new Copies(plan);
+        day.dishes().forEach(dish -> dishes.put(dish.id(), dish));
+        day.stations().forEach(station -> stations.put(station.id(), station));
+        day.steps()
+                .forEach(step -> stepsOf.computeIfAbsent(step.dish(), key -> new ArrayList<>())
+                        .add(step));
+        Map<String, TreeSet<String>> allergens = new LinkedHashMap<>();
+        day.ingredients()
+                .forEach(ingredient -> allergens
+                        .computeIfAbsent(ingredient.dish(), key -> new TreeSet<>())
+                        .addAll(ingredient.allergens()));
+        allergens.forEach((dish, names) -> allergensOf.put(dish, String.join(", ", names)));
+    }
+
+    /** A name without characters that no paper can show, so that it can't break a page. */
+    static String plain(String text) {
+        return text.replaceAll("[\\p{Cntrl}\\p{Cs}\uFFFE\uFFFF]+", " ").strip();
+    }
+
+    String dish(String id) {
+        return plain(Optional.ofNullable(dishes.get(id)).map(Dish::name).orElse(id));
+    }
+
+    boolean inedible(String dish) {
+        return Optional.ofNullable(dishes.get(dish)).map(it -> !it.edible()).orElse(false);
+    }
+
+    /** Allergens in the dish's ingredients, in words; empty if none. */
+    String allergens(String dish) {
+        return allergensOf.getOrDefault(dish, "");
+    }
+
+    Optional<Step> step(Work work) {
+        return stepsOf.getOrDefault(work.dish(), List.of()).stream()
+                .filter(step -> step.id().equals(work.step()))
+                .findFirst();
+    }
+
+    Optional<Station> station(String id) {
+        return Optional.ofNullable(stations.get(id));
+    }
+
+    String setups(Work work) {
+        return String.join(", ", copies.setups(work.copies()));
+    }
+
+    /** {@code oven 1}, {@code oven 1 (2 trays)}, or where a carry goes. */
+    String where(Work work) {
+        if (work.kind() == Work.Kind.CARRY) {
+            return "to " + destination(work);
+        }
+        List<String> places = new ArrayList<>();
+        for (StationHold hold : work.stations()) {
+            String unit = station(hold.station()).map(Station::unit).orElse("");
+            places.add(hold.station()
+                    + (hold.units() > 1 && !unit.isEmpty() ? " (" + hold.units() + " " + unit + ")" : ""));
+        }
+        return String.join(", ", places);
+    }
+
+    String destination(Work work) {
+        return String.join(
+                ", ",
+                copies.setups(work.copies()).stream()
+                        .map(id -> day.setup(id).map(Setup::place).orElse(id))
+                        .distinct()
+                        .toList());
+    }
+
+    /** What to do in a stretch: {@code roast}, {@code roast: put in}. */
+    String what(Stretch stretch) {
+        Work work = stretch.work();
+        String name = work.kind() == Work.Kind.CARRY ? "carry" : work.step();
+        return switch (stretch.phase()) {
+            case WHOLE, BETWEEN -> name;
+            case FIRST -> name + ": " + begin(work);
+            case ALONE -> name + ": goes on by itself";
+            case LAST -> name + ": " + finish(work);
+        };
+    }
+
+    private String begin(Work work) {
+        return switch (kindOf(work)) {
+            case OVEN, FRIDGE, FREEZER, HOT_HOLD, RACK -> "put in";
+            case BURNERS -> "put on";
+            case COUNTER, OTHER -> "start";
+        };
+    }
+
+    private String finish(Work work) {
+        return switch (kindOf(work)) {
+            case OVEN, FRIDGE, FREEZER, HOT_HOLD, RACK -> "take out";
+            case BURNERS -> "take off";
+            case COUNTER, OTHER -> "finish";
+        };
+    }
+
+    private Station.Kind kindOf(Work work) {
+        return work.stations().stream()
+                .flatMap(hold -> station(hold.station()).stream())
+                .map(Station::kind)
+                .findFirst()
+                .orElse(Station.Kind.OTHER);
+    }
+
+    /** What else must be known to do it well, each a short phrase. */
+    List<String> notes(Stretch stretch) {
+        Work work = stretch.work();
+        boolean begins = stretch.span().start().equals(work.span().start());
+        boolean ends = stretch.span().end().equals(work.span().end());
+        List<String> notes = new ArrayList<>();
+        if (work.kind() == Work.Kind.CARRY) {
+            notes.add("arrive by " + clock.time(work.span().end()));
+        }
+        if (begins) {
+            work.ovenCelsius().ifPresent(celsius -> notes.add(celsius + " °C"));
+        }
+        if (stretch.phase() == Stretch.Phase.FIRST) {
+            notes.add("until " + clock.time(work.span().end()));
+        }
+        Optional<Step> step = step(work);
+        if (ends) {
+            step.flatMap(Step::coreCelsius).ifPresent(celsius -> notes.add("core " + degrees(celsius) + " by probe"));
+            notes.addAll(storage(work));
+            step.ifPresent(it -> notes.addAll(mostWaits(it)));
+        }
+        if (step.map(Step::noisy).orElse(false)) {
+            notes.add("noisy");
+        }
+        if (ends && step.map(Step::raw).orElse(false)) {
+            notes.add("still raw: keep apart");
+        }
+        return notes;
+    }
+
+    private static String degrees(double celsius) {
+        return (celsius == Math.rint(celsius) ? "" + Math.round(celsius) : "" + celsius) + " °C";
+    }
+
+    /** {@code then to fridge 1 until 06:10}; with several storages which copies go where. */
+    private List<String> storage(Work work) {
+        Map<String, List<Storing>> groups = new LinkedHashMap<>();
+        work.storage()
+                .forEach(storing -> groups.computeIfAbsent(storing.station(), key -> new ArrayList<>())
+                        .add(storing));
+        List<String> notes = new ArrayList<>();
+        groups.forEach((station, storings) -> {
+            Moment first = storings.stream()
+                    .map(storing -> storing.span().end())
+                    .min(Moment::compareTo)
+                    .orElseThrow();
+            boolean together =
+                    storings.stream().allMatch(storing -> storing.span().end().equals(first));
+            boolean all = storings.size() == work.copies().size();
+            notes.add("then to " + station + (together ? " until " : ", first out ") + clock.timeAndDate(first)
+                    + (all
+                            ? ""
+                            : " ("
+                                    + copies.names(
+                                            storings.stream().map(Storing::copy).toList())
+                                    + ")"));
+        });
+        return notes;
+    }
+
+    private List<String> mostWaits(Step step) {
+        List<String> notes = new ArrayList<>();
+        for (Step next : stepsOf.getOrDefault(step.dish(), List.of())) {
+            if (next.after().contains(step.id()) && next.mostWait().isPresent()) {
+                int most = next.mostWait().get();
+                notes.add(most == 0 ? next.id() + " at once" : next.id() + " within " + most + " min");
+            }
+        }
+        return notes;
+    }
+
+    /** Allergens and the warning off dressing. */
+    List<String> warnings(String dish) {
+        List<String> warnings = new ArrayList<>();
+        if (inedible(dish)) {
+            warnings.add(DO_NOT_EAT);
+        }
+        if (!allergens(dish).isEmpty()) {
+            warnings.add("contains " + allergens(dish));
+        }
+        return warnings;
+    }
+}
