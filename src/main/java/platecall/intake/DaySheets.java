@@ -537,15 +537,8 @@ final class DaySheets {
                 Grammars.NAMES,
                 Step::after,
                 "",
-                "steps of the dish that must have ended before; the waits count from each of them",
+                "steps of the dish that must have ended before",
                 "chop; sweat");
-        static final Column<Step, List<String>> ANY_TIME_AFTER = usual(
-                "any time after",
-                Grammars.NAMES,
-                Step::anyTimeAfter,
-                "",
-                "further steps of the dish that must have ended, however long ago",
-                "lay out");
         static final Column<Step, Integer> LEAST_WAIT = usual(
                         "least wait", Grammars.MINUTES, Step::leastWait, "0", "to wait at least after those", "10")
                 .in(MINUTES);
@@ -653,7 +646,6 @@ final class DaySheets {
                         DISH,
                         STEP,
                         AFTER,
-                        ANY_TIME_AFTER,
                         LEAST_WAIT,
                         MOST_WAIT,
                         LOW,
