@@ -145,7 +145,9 @@ final class Statements {
         Optional<Step> step = ledger.step(work);
         knows("dish", work.dish(), ledger.dish(work).isPresent());
         knows("step", work.step(), work.kind() == Work.Kind.CARRY || step.isPresent());
-        knows("copy", "", !work.copies().isEmpty());
+        if (work.copies().isEmpty()) {
+            wrong.add("it serves no copy");
+        }
         for (String id : work.copies()) {
             knows("made copy", id, ledger.copy(id).filter(PlannedCopy::made).isPresent());
         }

@@ -1,0 +1,129 @@
+package platecall.audit;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static platecall.audit.Audited.eggs;
+import static platecall.audit.Audited.secondEgg;
+import static platecall.day.TestDays.at;
+
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import platecall.day.Day;
+import platecall.day.Look;
+import platecall.day.Part;
+import platecall.day.TestDays;
+import platecall.plan.Plan.Readiness;
+import platecall.plan.TestPlans;
+
+class ReadinessTableTest {
+
+    private static Readiness first(Day day, TestPlans plan) {
+        return Audit.of(day, plan.build()).setups().get(0);
+    }
+
+    @Test
+    void aSetupIsReadyWhenItsFirstTakeIsAtCamera() {
+        Day day = TestDays.firstEgg().build();
+
+        assertThat(first(day, eggs(day)))
+                .isEqualTo(new Readiness(
+                        "S1",
+                        at("10:00"),
+                        Optional.of(at("09:57")),
+                        3,
+                        Optional.of(at("10:12")),
+                        1,
+                        Optional.of(at("10:07")),
+                        "Ready 3 min before call"));
+    }
+
+    @Test
+    void aLateFirstTakeHasANegativeMargin() {
+        Day day = TestDays.firstEgg().build();
+        TestPlans plan = secondEgg(TestPlans.of(day)
+                .step("egg", "crack", 1, "10:00-10:02", work -> work.by("Ben"))
+                .step("egg", "fry", 1, "10:02-10:06", work -> work.by("Ben").on("burners", 1))
+                .step("egg", "plate", 1, "10:06-10:07", work -> work.by("Ben")));
+
+        assertThat(first(day, plan).marginMinutes()).isEqualTo(-7);
+        assertThat(first(day, plan).words()).isEqualTo("LATE by 7 min: Egg #1");
+        assertThat(Audit.of(day, plan.build()).lateMinutes()).isEqualTo(7);
+    }
+
+    @Test
+    void aLateResetIsNamedBesideTheReadyFirstTake() {
+        Day day = TestDays.firstEgg().build();
+        TestPlans plan = TestPlans.of(day)
+                .step("egg", "crack", 1, "09:50-09:52", work -> work.by("Ana"))
+                .step("egg", "fry", 1, "09:52-09:56", work -> work.by("Ana").on("burners", 1))
+                .step("egg", "plate", 1, "09:56-09:57", work -> work.by("Ana"))
+                .step("egg", "crack", 2, "10:05-10:07", work -> work.by("Ana"))
+                .step("egg", "fry", 2, "10:07-10:11", work -> work.by("Ana").on("burners", 1))
+                .step("egg", "plate", 2, "10:11-10:12", work -> work.by("Ana"));
+
+        assertThat(first(day, plan).words())
+                .isEqualTo("LATE by 2 min: Egg #2; first take ready 3 min before call");
+    }
+
+    @Test
+    void whatIsNotMadeIsNamed() {
+        Day day = TestDays.firstEgg().build();
+
+        Readiness none = first(day, TestPlans.of(day));
+        assertThat(none.ready()).isEmpty();
+        assertThat(none.marginMinutes()).isZero();
+        assertThat(none.words()).isEqualTo("Not makeable: Egg #1, Egg #2");
+    }
+
+    @Test
+    void whatIsNotEvenInThePlanIsNamed() {
+        Day day = TestDays.firstEgg().build();
+
+        assertThat(first(day, TestPlans.of(day).copies("S1/egg/plate/hero", 0)).words())
+                .isEqualTo("Not makeable: Egg");
+    }
+
+    @Test
+    void aDishShownPastUseIsNamed() {
+        Day day = TestDays.firstEgg()
+                .dish("egg", dish -> dish.look = Look.table(0, 4, 6))
+                .build();
+
+        // plated three minutes before they roll, seen for five: two minutes past use
+        assertThat(first(day, eggs(day)).words())
+                .isEqualTo("PAST USE on camera by up to 2 min: Egg #1, Egg #2; first take ready 3 min before call");
+    }
+
+    @Test
+    void aStandInIsPartOfTheFirstTake() {
+        Day day = TestDays.firstEgg()
+                .setup("S1", "10:00", setup -> setup.takes(2).lighting = Optional.of(at("09:30")))
+                .need("S1", "egg", "plate", need -> need.part = Part.STAND_IN)
+                .need("S1", "egg", "plate", need -> need.copies(1))
+                .build();
+        TestPlans plan = TestPlans.of(day)
+                .step("egg", "crack", 1, "09:28-09:30", work -> work.by("Ana"))
+                .step("egg", "fry", 1, "09:30-09:34", work -> work.by("Ana").on("burners", 1))
+                .step("egg", "plate", 1, "09:34-09:35", work -> work.by("Ana"));
+
+        assertThat(first(day, plan).words())
+                .isEqualTo("Not makeable: Egg #1; LATE by 5 min: Egg #1 (stand-in)");
+    }
+
+    @Test
+    void aSetupWithoutNeedsWantsNoFood() {
+        Day day = TestDays.firstEgg().setup("S2", "11:00", setup -> {}).build();
+
+        Readiness second = Audit.of(day, eggs(day).build()).setups().get(1);
+        assertThat(second.words()).isEqualTo("No food wanted");
+        assertThat(second.ready()).isEmpty();
+    }
+
+    @Test
+    void readyAtTheCallIsReady() {
+        Day day = TestDays.firstEgg()
+                .setup("S1", "09:57", setup -> setup.takes(2))
+                .build();
+
+        assertThat(first(day, eggs(day)).words()).isEqualTo("Ready at call");
+    }
+}
