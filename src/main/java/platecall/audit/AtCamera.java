@@ -4,11 +4,10 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.function.Function;
 import platecall.day.CameraTime;
-import platecall.day.Dish;
 import platecall.day.Need;
 import platecall.day.Prices;
+import platecall.looks.LookLife;
 import platecall.plan.Plan.Hands;
 import platecall.plan.Plan.PlannedCopy;
 import platecall.plan.Plan.Work;
@@ -42,11 +41,12 @@ record AtCamera(
         int offPeakMinutes,
         int handChanges) {
 
-    /** When a dish is at its peak and usable, in minutes after plate-up. */
-    record Shown(int peakFrom, int peakTo, int usableTo) {}
-
-    /** Every copy that the plan says is made and whose way to camera is in it, by id. */
-    static Map<String, AtCamera> of(Ledger ledger, Function<Dish, Shown> looks) {
+    /**
+     * Every copy that the plan says is made and whose way to camera is in it, by id.
+     *
+     * @param looks look-life of each dish, by its id
+     */
+    static Map<String, AtCamera> of(Ledger ledger, Map<String, LookLife> looks) {
         Map<String, AtCamera> seen = new LinkedHashMap<>();
         for (PlannedCopy copy : ledger.madeCopies()) {
             of(ledger, copy, looks).ifPresent(atCamera -> seen.putIfAbsent(copy.id(), atCamera));
@@ -54,20 +54,20 @@ record AtCamera(
         return seen;
     }
 
-    private static Optional<AtCamera> of(Ledger ledger, PlannedCopy copy, Function<Dish, Shown> looks) {
+    private static Optional<AtCamera> of(Ledger ledger, PlannedCopy copy, Map<String, LookLife> looks) {
         Need need = ledger.need(copy).orElseThrow();
         Optional<Moment> plated = end(ledger.work(copy, need.stage()));
         Optional<Moment> ready = ledger.day().minutesToCamera(need) > 0 ? end(ledger.carries(copy)) : plated;
         if (plated.isEmpty() || ready.isEmpty()) {
             return Optional.empty();
         }
-        Shown shown = looks.apply(ledger.dish(need));
+        LookLife look = looks.get(need.dish());
         CameraTime camera = ledger.cameraTime(copy);
         Moment roll = Moment.later(camera.due(), ready.get());
         Moment cut = roll.plus(camera.showMinutes());
-        Moment peakFrom = plated.get().plus(shown.peakFrom());
-        Moment peakTo = plated.get().plus(shown.peakTo());
-        Moment usableTo = plated.get().plus(shown.usableTo());
+        Moment peakFrom = plated.get().plus(look.peakFromMinutes());
+        Moment peakTo = plated.get().plus(look.peakToMinutes());
+        Moment usableTo = plated.get().plus(look.usableToMinutes());
         return Optional.of(new AtCamera(
                 copy,
                 need,

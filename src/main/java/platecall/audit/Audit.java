@@ -3,10 +3,8 @@ package platecall.audit;
 import java.util.List;
 import java.util.Map;
 import java.util.function.BiConsumer;
-import java.util.function.Function;
 import platecall.day.Day;
-import platecall.day.Dish;
-import platecall.day.Look;
+import platecall.looks.Looks;
 import platecall.plan.Plan;
 import platecall.plan.Plan.Verdict;
 
@@ -15,9 +13,6 @@ import platecall.plan.Plan.Verdict;
  * not known here, so that a mistake there can't hide here.
  */
 public final class Audit {
-
-    /** Stands for "all day". */
-    private static final int STEADY_MINUTES = 100_000;
 
     /** The checks, each with the rules that it answers for; a new rule's check is one more line. */
     private static final List<BiConsumer<Ledger, Breaches>> CHECKS = List.of(
@@ -42,22 +37,12 @@ public final class Audit {
         Ledger ledger = new Ledger(day, plan);
         Breaches breaches = new Breaches();
         CHECKS.forEach(check -> check.accept(ledger, breaches));
-        Map<String, AtCamera> seen = AtCamera.of(ledger, looks());
+        Map<String, AtCamera> seen = AtCamera.of(ledger, Looks.of(day));
         Statements.check(ledger, seen, breaches);
         return new Verdict(
                 breaches.byRule(),
                 seen.values().stream().mapToInt(AtCamera::lateMinutes).sum(),
                 seen.values().stream().mapToInt(AtCamera::offPeakMinutes).sum(),
                 ReadinessTable.of(ledger, seen));
-    }
-
-    private static Function<Dish, AtCamera.Shown> looks() {
-        return dish -> {
-            Look look = dish.look();
-            return new AtCamera.Shown(
-                    look.peakFrom().orElse(0),
-                    look.peakTo().orElse(STEADY_MINUTES),
-                    look.usableTo().orElse(STEADY_MINUTES));
-        };
     }
 }

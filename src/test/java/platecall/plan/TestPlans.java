@@ -12,6 +12,7 @@ import platecall.day.Dish;
 import platecall.day.Need;
 import platecall.day.Setup;
 import platecall.day.TestDays;
+import platecall.looks.LookLife;
 import platecall.plan.Plan.Break;
 import platecall.plan.Plan.Hands;
 import platecall.plan.Plan.PlannedCopy;
@@ -218,8 +219,8 @@ public final class TestPlans {
         int offPeak = 0;
         long points = 0;
         int peakFrom = dish.look().peakFrom().orElse(0);
-        int peakTo = dish.look().peakTo().orElse(ALL_DAY);
-        int usableTo = dish.look().usableTo().orElse(ALL_DAY);
+        int peakTo = dish.look().peakTo().orElse(LookLife.DAY_MINUTES);
+        int usableTo = dish.look().usableTo().orElse(LookLife.DAY_MINUTES);
         if (made) {
             Moment roll = Moment.later(camera.due(), ready.get());
             int age = plated.get().minutesUntil(roll);
@@ -255,9 +256,6 @@ public final class TestPlans {
                 day.releaseOf(setup),
                 dish.heldIn());
     }
-
-    /** How long a dish that does not change can be looked at. */
-    private static final int ALL_DAY = 100_000;
 
     private static Optional<Moment> end(String copy, String step, List<Work> all) {
         return all.stream()

@@ -27,6 +27,7 @@ import platecall.day.Step;
 import platecall.day.Use;
 import platecall.tasks.Breakdown;
 import platecall.tasks.TaskNet;
+import platecall.looks.LookLife;
 import platecall.units.Moment;
 import platecall.units.Money;
 import platecall.units.Span;
@@ -204,7 +205,7 @@ public final class DayGenerator {
         dishes.add(new Dish(
                 id,
                 id,
-                Look.table(0, peak, 100_000),
+                Look.table(0, peak, LookLife.DAY_MINUTES),
                 true,
                 Money.ZERO,
                 false,
