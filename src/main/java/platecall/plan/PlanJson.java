@@ -144,8 +144,7 @@ final class PlanJson {
 
     private static Moment moment(JsonNode node, String where) {
         try {
-            return Moment.of(
-                    OffsetDateTime.parse(text(node, where), MINUTE).toZonedDateTime());
+            return Moment.of(OffsetDateTime.parse(text(node, where), MINUTE).toZonedDateTime());
         } catch (DateTimeException unreadable) {
             throw new Unreadable(where, "must be a time like 2026-03-14T09:05+01:00, but it is [" + shown(node) + "]");
         }

@@ -50,10 +50,7 @@ class ClockTest {
 
     @Test
     void theHourThatIsSkippedInSpringIsNoWorkingTime() {
-        Day day = overnight(
-                        LocalDate.of(2026, 3, 29),
-                        span("2026-03-29T00:00", "2026-03-29T12:00"),
-                        "2026-03-29T05:00")
+        Day day = overnight(LocalDate.of(2026, 3, 29), span("2026-03-29T00:00", "2026-03-29T12:00"), "2026-03-29T05:00")
                 .build();
 
         // clocks go from 02:00 to 03:00: 01:30 to 04:00 is an hour and a half
@@ -66,17 +63,23 @@ class ClockTest {
     @Test
     void theHourThatComesTwiceInAutumnIsNamedWithItsOffset() {
         Day day = overnight(
-                        LocalDate.of(2026, 10, 25),
-                        span("2026-10-25T00:00", "2026-10-25T12:00"),
-                        "2026-10-25T05:00")
+                        LocalDate.of(2026, 10, 25), span("2026-10-25T00:00", "2026-10-25T12:00"), "2026-10-25T05:00")
                 .build();
         Moment firstHalfPastTwo = at("2026-10-25T01:30").plus(60);
         Moment secondHalfPastTwo = at("2026-10-25T01:30").plus(120);
 
-        assertThat(totals(day, roasted(day, firstHalfPastTwo, firstHalfPastTwo.plus(90)))).isEmpty();
-        assertThat(Audit.of(day, roasted(day, firstHalfPastTwo, secondHalfPastTwo)).breaches().get(0).what())
-                .isEqualTo("roast of Roast #1 for setup S1 at 02:30 (+02:00) is given 60 minutes, but takes 90 minutes");
-        assertThat(Audit.of(day, roasted(day, secondHalfPastTwo, secondHalfPastTwo.plus(60))).breaches().get(0).what())
+        assertThat(totals(day, roasted(day, firstHalfPastTwo, firstHalfPastTwo.plus(90))))
+                .isEmpty();
+        assertThat(Audit.of(day, roasted(day, firstHalfPastTwo, secondHalfPastTwo))
+                        .breaches()
+                        .get(0)
+                        .what())
+                .isEqualTo(
+                        "roast of Roast #1 for setup S1 at 02:30 (+02:00) is given 60 minutes, but takes 90 minutes");
+        assertThat(Audit.of(day, roasted(day, secondHalfPastTwo, secondHalfPastTwo.plus(60)))
+                        .breaches()
+                        .get(0)
+                        .what())
                 .startsWith("roast of Roast #1 for setup S1 at 02:30 (+01:00) is given 60 minutes");
     }
 
@@ -85,7 +88,8 @@ class ClockTest {
         Day day = overnight(TestDays.DATE, span("2026-03-14T18:00", "2026-03-15T04:00"), "2026-03-15T01:00")
                 .build();
 
-        assertThat(totals(day, roasted(day, at("23:20"), at("2026-03-15T00:50")))).isEmpty();
+        assertThat(totals(day, roasted(day, at("23:20"), at("2026-03-15T00:50"))))
+                .isEmpty();
         Plan short10 = roasted(day, at("2026-03-15T00:10"), at("2026-03-15T01:30"));
         assertThat(totals(day, short10)).isEqualTo(Map.of(Rule.DURATION, 10L));
         assertThat(Audit.of(day, short10).breaches().get(0).what())

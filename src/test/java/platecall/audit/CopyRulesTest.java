@@ -59,7 +59,8 @@ class CopyRulesTest {
                 .need("S1", "egg", "plate", need -> need.plates = 3)
                 .build();
 
-        assertThat(totals(day, TestPlans.of(day).copies("S1/egg/plate/hero", 0))).isEqualTo(Map.of(Rule.COPIES, 3L));
+        assertThat(totals(day, TestPlans.of(day).copies("S1/egg/plate/hero", 0)))
+                .isEqualTo(Map.of(Rule.COPIES, 3L));
     }
 
     @Test
@@ -68,8 +69,7 @@ class CopyRulesTest {
         TestPlans onlySecond = secondEgg(TestPlans.of(day));
 
         assertThat(totals(day, onlySecond)).isEqualTo(Map.of(Rule.COPIES, 1L));
-        assertThat(sentences(day, onlySecond))
-                .containsExactly("Egg (hero) for setup S1: 1 of 2 copies not made: #1");
+        assertThat(sentences(day, onlySecond)).containsExactly("Egg (hero) for setup S1: 1 of 2 copies not made: #1");
     }
 
     @Test
@@ -81,8 +81,8 @@ class CopyRulesTest {
 
         assertThat(totals(day, plan)).isEqualTo(Map.of(Rule.COPIES, 1L));
         assertThat(sentences(day, plan))
-                .containsExactly("Egg #1 for setup S1 is not made as its recipe says:"
-                        + " crack is done 0 times instead of 1");
+                .containsExactly(
+                        "Egg #1 for setup S1 is not made as its recipe says:" + " crack is done 0 times instead of 1");
     }
 
     @Test
@@ -127,7 +127,8 @@ class CopyRulesTest {
                 .build();
         assertThat(totals(narrow, both)).isEqualTo(Map.of(Rule.BATCH, 1L));
         assertThat(sentences(narrow, both))
-                .containsExactly("crack of Egg #1 for setup S1 and 1 copy more at 09:50 serves 2 copies, but may serve 1");
+                .containsExactly(
+                        "crack of Egg #1 for setup S1 and 1 copy more at 09:50 serves 2 copies, but may serve 1");
     }
 
     private static TestPlans batch(Day day) {

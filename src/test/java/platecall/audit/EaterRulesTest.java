@@ -66,7 +66,6 @@ class EaterRulesTest {
                 .build();
 
         assertThat(totals(day, eggs(day))).isEqualTo(Map.of(Rule.INEDIBLE, 2L));
-        assertThat(sentences(day, eggs(day)))
-                .containsExactly("Egg for setup S1 is only for looks, but eaten by Guest");
+        assertThat(sentences(day, eggs(day))).containsExactly("Egg for setup S1 is only for looks, but eaten by Guest");
     }
 }

@@ -69,7 +69,8 @@ class HandRulesTest {
     void aStepWithoutHandsLacksThemThroughout() {
         Day day = oneDish(10, step -> step.hands = 2).build();
 
-        assertThat(totals(day, cooked(day, "09:00-09:10", work -> work.by("Ana", "Ben")))).isEmpty();
+        assertThat(totals(day, cooked(day, "09:00-09:10", work -> work.by("Ana", "Ben"))))
+                .isEmpty();
         assertThat(totals(day, cooked(day, "09:00-09:10", work -> work.by("Ana"))))
                 .isEqualTo(Map.of(Rule.SKILL, 10L));
         assertThat(totals(day, cooked(day, "09:00-09:10", work -> {}))).isEqualTo(Map.of(Rule.SKILL, 20L));
@@ -86,8 +87,8 @@ class HandRulesTest {
     @Test
     void theSameHandsStayThroughout() {
         Day day = oneDish(10, step -> step.hands = 1).build();
-        TestPlans handedOver =
-                cooked(day, "09:00-09:10", work -> work.hands("Ana", "09:00-09:07").hands("Ben", "09:07-09:10"));
+        TestPlans handedOver = cooked(
+                day, "09:00-09:10", work -> work.hands("Ana", "09:00-09:07").hands("Ben", "09:07-09:10"));
 
         assertThat(totals(day, handedOver)).isEqualTo(Map.of(Rule.SKILL, 3L));
     }
@@ -101,7 +102,8 @@ class HandRulesTest {
                 .person("Ana", person -> person.skills = List.of("sugar work"))
                 .build();
 
-        assertThat(totals(day, cooked(day, "09:00-09:10", work -> work.by("Ana")))).isEmpty();
+        assertThat(totals(day, cooked(day, "09:00-09:10", work -> work.by("Ana"))))
+                .isEmpty();
         assertThat(totals(day, cooked(day, "09:00-09:10", work -> work.by("Ben"))))
                 .isEqualTo(Map.of(Rule.SKILL, 10L));
         assertThat(sentences(day, cooked(day, "09:00-09:10", work -> work.by("Ben"))))
@@ -120,15 +122,19 @@ class HandRulesTest {
 
         assertThat(totals(
                         day,
-                        cooked(day, "09:00-09:20", work -> work.hands("Ana", "09:00-09:03")
-                                .hands("Ben", "09:18-09:20"))))
+                        cooked(
+                                day,
+                                "09:00-09:20",
+                                work -> work.hands("Ana", "09:00-09:03").hands("Ben", "09:18-09:20"))))
                 .isEmpty();
         assertThat(totals(day, cooked(day, "09:00-09:20", work -> work.hands("Ana", "09:00-09:03"))))
                 .isEqualTo(Map.of(Rule.SKILL, 2L));
         assertThat(totals(
                         day,
-                        cooked(day, "09:00-09:20", work -> work.hands("Ana", "09:01-09:03")
-                                .hands("Ben", "09:18-09:20"))))
+                        cooked(
+                                day,
+                                "09:00-09:20",
+                                work -> work.hands("Ana", "09:01-09:03").hands("Ben", "09:18-09:20"))))
                 .isEqualTo(Map.of(Rule.SKILL, 1L));
     }
 
@@ -143,8 +149,10 @@ class HandRulesTest {
 
         assertThat(totals(
                         day,
-                        cooked(day, "09:00-09:05", work -> work.hands("Ana", "09:00-09:03")
-                                .hands("Ben", "09:03-09:05"))))
+                        cooked(
+                                day,
+                                "09:00-09:05",
+                                work -> work.hands("Ana", "09:00-09:03").hands("Ben", "09:03-09:05"))))
                 .isEqualTo(Map.of(Rule.SKILL, 2L));
     }
 
@@ -207,7 +215,8 @@ class HandRulesTest {
                 .person("Ana", person -> person.shifts = List.of(span("08:00-12:00")))
                 .build();
 
-        assertThat(totals(day, cooked(day, "09:00-09:10", work -> work.by("Ana")).meal("Ana", "11:40-12:10")))
+        assertThat(totals(
+                        day, cooked(day, "09:00-09:10", work -> work.by("Ana")).meal("Ana", "11:40-12:10")))
                 .isEqualTo(Map.of(Rule.SHIFT, 10L));
     }
 

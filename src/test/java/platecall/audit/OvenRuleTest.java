@@ -38,7 +38,12 @@ class OvenRuleTest {
     private static TestPlans plan(Day day, String bread, String meringue) {
         return TestPlans.of(day)
                 .step("bread", "bake", 1, bread, work -> work.on("oven", 1).at(220))
-                .step("meringue", "bake", 1, meringue, work -> work.on("oven", 1).at(100));
+                .step(
+                        "meringue",
+                        "bake",
+                        1,
+                        meringue,
+                        work -> work.on("oven", 1).at(100));
     }
 
     @Test
@@ -76,8 +81,18 @@ class OvenRuleTest {
                 .step("meringue", "bake", 60, step -> step.uses("oven", 1).oven = Optional.of(220))
                 .build();
         TestPlans plan = TestPlans.of(day)
-                .step("bread", "bake", 1, "08:30-09:00", work -> work.on("oven", 1).at(220))
-                .step("meringue", "bake", 1, "08:40-09:40", work -> work.on("oven", 1).at(220));
+                .step(
+                        "bread",
+                        "bake",
+                        1,
+                        "08:30-09:00",
+                        work -> work.on("oven", 1).at(220))
+                .step(
+                        "meringue",
+                        "bake",
+                        1,
+                        "08:40-09:40",
+                        work -> work.on("oven", 1).at(220));
 
         assertThat(totals(day, plan)).isEmpty();
     }

@@ -60,8 +60,7 @@ class ReadinessTableTest {
                 .step("egg", "fry", 2, "10:07-10:11", work -> work.by("Ana").on("burners", 1))
                 .step("egg", "plate", 2, "10:11-10:12", work -> work.by("Ana"));
 
-        assertThat(first(day, plan).words())
-                .isEqualTo("LATE by 2 min: Egg #2; first take ready 3 min before call");
+        assertThat(first(day, plan).words()).isEqualTo("LATE by 2 min: Egg #2; first take ready 3 min before call");
     }
 
     @Test
@@ -105,8 +104,7 @@ class ReadinessTableTest {
                 .step("egg", "fry", 1, "09:30-09:34", work -> work.by("Ana").on("burners", 1))
                 .step("egg", "plate", 1, "09:34-09:35", work -> work.by("Ana"));
 
-        assertThat(first(day, plan).words())
-                .isEqualTo("Not makeable: Egg #1; LATE by 5 min: Egg #1 (stand-in)");
+        assertThat(first(day, plan).words()).isEqualTo("Not makeable: Egg #1; LATE by 5 min: Egg #1 (stand-in)");
     }
 
     @Test

@@ -78,7 +78,13 @@ class StatementsTest {
         Day day = shortLived().build();
         // plated at 09:54; on camera in minutes 6 to 12: peak over for 7, past use for 3; kitchen 09:44 to 18:00
         Plan plan = saying(
-                day, cooked(day, "09:44-09:54"), "09:54", 3, 7, 3 * 3 * 1000 + 7 * 2 * 10, new Points(9000, 140, 496, 0, 0));
+                day,
+                cooked(day, "09:44-09:54"),
+                "09:54",
+                3,
+                7,
+                3 * 3 * 1000 + 7 * 2 * 10,
+                new Points(9000, 140, 496, 0, 0));
 
         assertThat(totals(day, plan)).isEmpty();
         assertThat(Audit.of(day, plan).lateMinutes()).isEqualTo(3);
@@ -173,7 +179,13 @@ class StatementsTest {
     void namesThatTheDayDoesNotHaveCount() {
         Day day = TestDays.firstEgg().build();
         TestPlans plan = eggs(day)
-                .add(Work.Kind.STEP, "eg", "crak", "S1/egg/plate/hero#3", span("09:00-09:01"), work -> work.on("stove", 1));
+                .add(
+                        Work.Kind.STEP,
+                        "eg",
+                        "crak",
+                        "S1/egg/plate/hero#3",
+                        span("09:00-09:01"),
+                        work -> work.on("stove", 1));
 
         // dish, step, copy and station
         assertThat(totals(day, plan)).isEqualTo(Map.of(Rule.STATEMENT, 4L));
@@ -193,7 +205,12 @@ class StatementsTest {
                 .station("oven", Station.Kind.OVEN, 1, station -> {})
                 .build();
         TestPlans plan = TestPlans.of(day)
-                .step("stew", "cook", 1, "09:00-09:10", work -> work.on("oven", 1).at(160));
+                .step(
+                        "stew",
+                        "cook",
+                        1,
+                        "09:00-09:10",
+                        work -> work.on("oven", 1).at(160));
 
         assertThat(totals(day, plan)).isEqualTo(Map.of(Rule.STATEMENT, 1L));
     }
@@ -203,8 +220,8 @@ class StatementsTest {
         Day day = oneDish(10, step -> {})
                 .station("rack", Station.Kind.RACK, 1, station -> {})
                 .build();
-        TestPlans plan = TestPlans.of(day)
-                .step("stew", "cook", 1, "09:00-09:10", work -> work.then("rack", 1, "09:10-09:20"));
+        TestPlans plan =
+                TestPlans.of(day).step("stew", "cook", 1, "09:00-09:10", work -> work.then("rack", 1, "09:10-09:20"));
 
         assertThat(totals(day, plan)).isEqualTo(Map.of(Rule.STATEMENT, 1L));
     }

@@ -75,9 +75,19 @@ class StationRulesTest {
                 .station("oven top", Station.Kind.OTHER, 3, station -> {});
         Day day = days.build();
         TestPlans crossed = TestPlans.of(day)
-                .step("stew", "cook", 1, "09:50-09:55", work -> work.on("grill", 1).on("pan", 2));
+                .step(
+                        "stew",
+                        "cook",
+                        1,
+                        "09:50-09:55",
+                        work -> work.on("grill", 1).on("pan", 2));
         TestPlans tooFew = TestPlans.of(day)
-                .step("stew", "cook", 1, "09:50-09:55", work -> work.on("grill", 1).on("pan", 1));
+                .step(
+                        "stew",
+                        "cook",
+                        1,
+                        "09:50-09:55",
+                        work -> work.on("grill", 1).on("pan", 1));
 
         assertThat(totals(day, crossed)).isEmpty();
         assertThat(totals(day, tooFew)).isEqualTo(Map.of(Rule.CAPACITY, 10L));
@@ -198,8 +208,8 @@ class StationRulesTest {
 
     @Test
     void aFullStorageIsCountedInUnitMinutes() {
-        Day day = dough().station("fridge", Station.Kind.FRIDGE, 1, station -> {})
-                .build();
+        Day day =
+                dough().station("fridge", Station.Kind.FRIDGE, 1, station -> {}).build();
 
         assertThat(totals(day, mixedAndBaked(day, work -> work.then("fridge", 2, "09:05-09:30"))))
                 .isEqualTo(Map.of(Rule.STORAGE, 25L));

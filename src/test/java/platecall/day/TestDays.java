@@ -139,15 +139,7 @@ public final class TestDays {
         NeedPart part = new NeedPart();
         change.accept(part);
         Need need = new Need(
-                setup,
-                dish,
-                stage,
-                part.plates,
-                part.use,
-                part.part,
-                part.eatenBy,
-                part.copies,
-                part.looksWeight);
+                setup, dish, stage, part.plates, part.use, part.part, part.eatenBy, part.copies, part.looksWeight);
         needs.removeIf(other -> other.key().equals(need.key()));
         needs.add(need);
         return this;
@@ -262,8 +254,7 @@ public final class TestDays {
     public TestDays ingredient(String dish, String name, Consumer<IngredientPart> change) {
         IngredientPart part = new IngredientPart();
         change.accept(part);
-        ingredients.add(
-                new Ingredient(dish, name, part.step, 1, "", part.cost, part.allergens, "", part.arrives));
+        ingredients.add(new Ingredient(dish, name, part.step, 1, "", part.cost, part.allergens, "", part.arrives));
         return this;
     }
 

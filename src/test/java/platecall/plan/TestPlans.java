@@ -164,8 +164,7 @@ public final class TestPlans {
         long handChanges = 0;
         for (Need need : day.needs()) {
             Setup setup = day.setup(need.setup()).orElseThrow();
-            int count = copies.getOrDefault(
-                    need.key(), need.copies().orElse(CameraTime.copiesAtWorst(setup, need)));
+            int count = copies.getOrDefault(need.key(), need.copies().orElse(CameraTime.copiesAtWorst(setup, need)));
             for (int number = 1; number <= count; number++) {
                 PlannedCopy copy = copy(need, number, numbered);
                 planned.add(copy);
@@ -228,9 +227,7 @@ public final class TestPlans {
             late = camera.due().minutesUntil(roll) + Math.max(0, ageAtCut - usableTo);
             offPeak = Math.max(0, peakFrom - age) + Math.max(0, ageAtCut - peakTo);
             points = (long) late * setup.weight() * day.facts().prices().lateMinute()
-                    + (long) offPeak
-                            * need.looksWeight()
-                            * day.facts().prices().offPeakMinute()
+                    + (long) offPeak * need.looksWeight() * day.facts().prices().offPeakMinute()
                     + handChangePoints(id, all);
         }
         return new PlannedCopy(
