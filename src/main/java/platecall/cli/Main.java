@@ -5,6 +5,8 @@ import java.io.FileOutputStream;
 import java.io.OutputStreamWriter;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
+import java.util.logging.Level;
+import java.util.logging.Logger;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -30,7 +32,11 @@ import platecall.intake.BadDay;
         })
 public final class Main {
 
+    /** Held here, or the level set below would be forgotten with it. */
+    private static final Logger METRICS = Logger.getLogger("io.micrometer");
+
     static final int FINE = 0;
+    static final int NOT_READY = 1;
     static final int BAD_INPUT = 2;
 
     @Option(
@@ -43,6 +49,8 @@ public final class Main {
 
     /** Runs a command; ends the Java machine only if the exit code is not 0, so that a caller inside it goes on. */
     public static void main(String[] args) {
+        // two searches side by side register the same gauge; the metrics library would say so on the terminal
+        METRICS.setLevel(Level.OFF);
         // the terminal's own encoding may be anything; all that is printed is UTF-8
         PrintWriter out = utf8(FileDescriptor.out);
         PrintWriter err = utf8(FileDescriptor.err);
@@ -67,8 +75,8 @@ public final class Main {
         line.setExecutionExceptionHandler((failure, command, parsed) -> main.tell(failure, err));
         try {
             return line.execute(args);
-        } catch (StackOverflowError | OutOfMemoryError tooMuch) {
-            return main.tell(tooMuch, err);
+        } catch (Error failure) {
+            return main.tell(failure, err);
         } finally {
             out.flush();
             err.flush();

@@ -1,13 +1,26 @@
 package platecall.cli;
 
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.util.Properties;
 import picocli.CommandLine.IVersionProvider;
 
-/** The version of the program, as its jar says. */
+/** The version of the program, as the build wrote it down. */
 final class Version implements IVersionProvider {
+
+    static String number() {
+        try (InputStream stream = Version.class.getResourceAsStream("version.properties")) {
+            Properties properties = new Properties();
+            properties.load(stream);
+            return properties.getProperty("version");
+        } catch (IOException unreadable) {
+            throw new UncheckedIOException(unreadable);
+        }
+    }
 
     @Override
     public String[] getVersion() {
-        String version = Version.class.getPackage().getImplementationVersion();
-        return new String[] {"platecall " + (version == null ? "(not packaged)" : version)};
+        return new String[] {"platecall " + number()};
     }
 }

@@ -1,6 +1,9 @@
 package platecall.solve;
 
+import java.time.ZoneId;
 import java.util.Arrays;
+import platecall.tasks.TaskNet.Recipe;
+import platecall.tasks.TaskNet.Window;
 
 /** Where everything stands in a {@link Kitchen}: an immutable copy to go back to. */
 final class Arrangement {
@@ -77,5 +80,37 @@ final class Arrangement {
                 b,
                 Arrays.copyOfRange(batch, from, to),
                 room);
+    }
+
+    /** What is to be told of it while the search goes on. */
+    Planner.Progress progress(Kitchen kitchen, double seconds, long moves, ZoneId zone) {
+        long missing =
+                Arrays.stream(breakStart).filter(at -> at == Kitchen.NONE).count();
+        int late = 0;
+        int offPeak = 0;
+        int first = Integer.MAX_VALUE;
+        Window span = kitchen.net.kitchenSpans().get(kitchen.net.kitchenSpans().size() - 1);
+        for (int c = 0; c < kitchen.copies; c++) {
+            int last = kitchen.base[c + 1] - 1;
+            if (start[last] == Kitchen.NONE) {
+                missing++;
+                continue;
+            }
+            Recipe recipe = kitchen.recipe[c];
+            int plated = kitchen.base[c] + recipe.plated();
+            int platedAt = start[plated] + duration[plated];
+            int ready = start[last] + duration[last];
+            late += recipe.lateMinutes(kitchen.due[c], kitchen.show[c], platedAt, ready);
+            offPeak += recipe.offPeakMinutes(kitchen.due[c], kitchen.show[c], platedAt, ready);
+            for (int g = kitchen.base[c]; g <= last; g++) {
+                if (start[g] >= span.start()) {
+                    first = Math.min(first, start[g]);
+                }
+            }
+        }
+        String call = first == Integer.MAX_VALUE
+                ? "-"
+                : kitchen.net.momentOf(first).in(zone).toLocalTime().toString();
+        return new Planner.Progress(seconds, missing, late, offPeak, call, moves);
     }
 }

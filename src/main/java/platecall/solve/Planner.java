@@ -6,6 +6,7 @@ import ai.timefold.solver.core.api.solver.phase.PhaseCommand;
 import ai.timefold.solver.core.config.phase.custom.CustomPhaseConfig;
 import ai.timefold.solver.core.config.solver.EnvironmentMode;
 import ai.timefold.solver.core.config.solver.SolverConfig;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -45,11 +46,14 @@ public final class Planner {
      * Where a search stands.
      *
      * @param seconds since its start
-     * @param missing copies and breaks that have no place
-     * @param points of the best plan so far
+     * @param missing copies and breaks that have no place in the best plan so far
+     * @param lateMinutes of its copies
+     * @param offPeakMinutes of its copies
+     * @param kitchenCall first minute of work on the last kitchen day, as a clock in the day's zone shows it
      * @param moves tried
      */
-    public record Progress(double seconds, long missing, long points, long moves) {}
+    public record Progress(
+            double seconds, long missing, int lateMinutes, int offPeakMinutes, String kitchenCall, long moves) {}
 
     /** Watches a search and may end it. */
     public interface Watcher {
@@ -78,9 +82,11 @@ public final class Planner {
      * @param brokenTotal copies and breaks without a place, as scored
      * @param points soft points, as scored
      * @param moves moves tried by all threads
-     * @param firstPlanSeconds from the start of the search to its first complete plan
+     * @param firstPlanSeconds from the start of the search, Timefold's own start included, to its first complete plan
+     * @param seconds from the start of the search to its end
      */
-    public record Found(Plan plan, long brokenTotal, long points, long moves, double firstPlanSeconds) {}
+    public record Found(
+            Plan plan, long brokenTotal, long points, long moves, double firstPlanSeconds, double seconds) {}
 
     private Planner() {}
 
@@ -114,7 +120,8 @@ public final class Planner {
         List<Callable<Searched>> searches = new ArrayList<>();
         for (int thread = 0; thread < limits.threads(); thread++) {
             long seed = limits.seed() + 7919L * thread;
-            searches.add(() -> new Searched(net, seed, limits, bound, published, watcher, mode));
+            searches.add(() -> new Searched(
+                    net, seed, limits, bound, published, watcher, day.facts().zone(), mode));
         }
         List<Searched> done = runAll(searches);
         Searched best = done.get(0);
@@ -160,11 +167,13 @@ public final class Planner {
         private final long bound;
         private final Published published;
         private final Watcher watcher;
+        private final ZoneId zone;
         private final long started = System.nanoTime();
         private BooleanSupplier terminated;
         private double lastTold = -1;
         private boolean stop;
         double firstPlanSeconds = -1;
+        double seconds;
         long moves;
         DayPlan solved;
 
@@ -175,7 +184,9 @@ public final class Planner {
                 long bound,
                 Published published,
                 Watcher watcher,
+                ZoneId zone,
                 EnvironmentMode mode) {
+            this.zone = zone;
             this.net = net;
             this.seed = seed;
             this.limits = limits;
@@ -189,6 +200,7 @@ public final class Planner {
                     .withEnvironmentMode(mode)
                     .withPhases(new CustomPhaseConfig().withCustomPhaseCommands(this));
             solved = SolverFactory.<DayPlan>create(config).buildSolver().solve(unplaced());
+            seconds = elapsed();
         }
 
         private DayPlan unplaced() {
@@ -248,8 +260,7 @@ public final class Planner {
             if (now - lastTold > 0.2) {
                 lastTold = now;
                 synchronized (watcher) {
-                    watcher.progress(new Progress(
-                            now, search.bestCost() / Search.MISSING, search.bestCost() % Search.MISSING, moves));
+                    watcher.progress(search.best().progress(search.kitchen(), now, moves, zone));
                     stop = watcher.stop();
                 }
             }

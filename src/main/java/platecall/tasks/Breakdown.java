@@ -23,6 +23,7 @@ import platecall.day.Setup;
 import platecall.day.Station;
 import platecall.day.StationUse;
 import platecall.day.Step;
+import platecall.looks.LookLife;
 import platecall.plan.Plan.StationHold;
 import platecall.tasks.TaskNet.Arc;
 import platecall.tasks.TaskNet.BreakTask;
@@ -46,7 +47,7 @@ public final class Breakdown {
     private static final int FOREVER = Integer.MAX_VALUE;
 
     private final Day day;
-    private final Function<Dish, LookMinutes> looks;
+    private final Function<Dish, LookLife> looks;
     private final ToIntFunction<Need> copiesOf;
     private final Moment origin;
     private final int minutes;
@@ -56,10 +57,7 @@ public final class Breakdown {
     private final List<Lane> lanes = new ArrayList<>();
     private final List<Oven> ovens = new ArrayList<>();
 
-    /** When a dish is at its peak and usable, in minutes after plate-up. */
-    public record LookMinutes(int peakFrom, int peakTo, int usableTo) {}
-
-    private Breakdown(Day day, Function<Dish, LookMinutes> looks, ToIntFunction<Need> copiesOf) {
+    private Breakdown(Day day, Function<Dish, LookLife> looks, ToIntFunction<Need> copiesOf) {
         this.day = day;
         this.looks = looks;
         this.copiesOf = copiesOf;
@@ -75,7 +73,7 @@ public final class Breakdown {
      * @param looks look-life of each dish
      * @param copiesOf how many copies each need gets, at least 1
      */
-    public static TaskNet of(Day day, Function<Dish, LookMinutes> looks, ToIntFunction<Need> copiesOf) {
+    public static TaskNet of(Day day, Function<Dish, LookLife> looks, ToIntFunction<Need> copiesOf) {
         return new Breakdown(day, looks, copiesOf).build();
     }
 
@@ -290,7 +288,7 @@ public final class Breakdown {
             into.add(arcs.stream().filter(arc -> arc.after() == index).toList());
             outOf.add(arcs.stream().filter(arc -> arc.before() == index).toList());
         }
-        LookMinutes look = looks.apply(dish);
+        LookLife look = looks.apply(dish);
         return new Recipe(
                 need,
                 List.copyOf(tasks),
@@ -298,9 +296,9 @@ public final class Breakdown {
                 List.copyOf(outOf),
                 plated,
                 tail(tasks.size(), plated, outOf),
-                look.peakFrom(),
-                look.peakTo(),
-                look.usableTo(),
+                look.peakFromMinutes(),
+                look.peakToMinutes(),
+                look.usableToMinutes(),
                 (long) setup.weight() * day.facts().prices().lateMinute(),
                 (long) need.looksWeight() * day.facts().prices().offPeakMinute());
     }

@@ -38,7 +38,8 @@ class AuditAgreesTest {
         Plan.Verdict verdict = Audit.of(day, found.plan());
         Map<Rule, Long> broken = verdict.breaches().stream()
                 .collect(Collectors.groupingBy(Breach::rule, Collectors.summingLong(Breach::amount)));
-        long missing = found.plan().copies().stream().filter(copy -> !copy.made()).count();
+        long missing =
+                found.plan().copies().stream().filter(copy -> !copy.made()).count();
         long breaksMissing = found.brokenTotal() - missing;
         assertThat(broken.getOrDefault(Rule.COPIES, 0L)).isEqualTo(missing);
         assertThat(broken.containsKey(Rule.MEAL)).isEqualTo(breaksMissing > 0);
@@ -47,6 +48,8 @@ class AuditAgreesTest {
         assertThat(broken).isEmpty();
         assertThat(found.plan().points().total()).isEqualTo(found.points());
         assertThat(verdict.lateMinutes())
-                .isEqualTo(found.plan().copies().stream().mapToInt(Plan.PlannedCopy::lateMinutes).sum());
+                .isEqualTo(found.plan().copies().stream()
+                        .mapToInt(Plan.PlannedCopy::lateMinutes)
+                        .sum());
     }
 }

@@ -67,8 +67,8 @@ final class CpSatReference {
         net.ovens().forEach(oven -> ovenUses.add(new ArrayList<>()));
     }
 
-    /** @param hint starts of a known plan in the order of copies and their tasks, or null */
-    static Answer solve(TaskNet net, double seconds, int workers, List<Placement> hint) {
+    /** @param hint a known plan to start from, or null */
+    static Answer solve(TaskNet net, double seconds, int workers, Published hint) {
         CpSatReference reference = new CpSatReference(net);
         reference.build(hint);
         CpSolver solver = new CpSolver();
@@ -86,7 +86,7 @@ final class CpSatReference {
                 Math.ceil(solver.bestObjectiveBound() - 1e-6));
     }
 
-    private void build(List<Placement> hint) {
+    private void build(Published hint) {
         if (net.kitchenSpans().size() != 1 || net.lanes().stream().anyMatch(Lane::keepsApart)) {
             throw new IllegalArgumentException("the reference knows one span of kitchen hours and no raw food apart");
         }
@@ -111,8 +111,8 @@ final class CpSatReference {
                     ends[c][i] = LinearExpr.affine(starts[c][i], 1, task.minutes());
                     jobs[c][i] = job(task, starts[c][i], task.minutes(), null, null);
                 }
-                if (hint != null && !hint.get(c).nowhere()) {
-                    model.addHint(starts[c][i], hint.get(c).start()[i]);
+                if (hint != null && hint.starts(c) != null) {
+                    model.addHint(starts[c][i], hint.starts(c)[i]);
                 }
             }
         }

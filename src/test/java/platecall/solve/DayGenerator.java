@@ -25,9 +25,10 @@ import platecall.day.Station;
 import platecall.day.StationUse;
 import platecall.day.Step;
 import platecall.day.Use;
+import platecall.looks.LookLife;
+import platecall.looks.Looks;
 import platecall.tasks.Breakdown;
 import platecall.tasks.TaskNet;
-import platecall.looks.LookLife;
 import platecall.units.Moment;
 import platecall.units.Money;
 import platecall.units.Span;
@@ -69,12 +70,7 @@ public final class DayGenerator {
     /** The tasks of a generated day. */
     static TaskNet netOf(Day day) {
         return Breakdown.of(
-                day,
-                dish -> new Breakdown.LookMinutes(
-                        dish.look().peakFrom().orElseThrow(),
-                        dish.look().peakTo().orElseThrow(),
-                        dish.look().usableTo().orElseThrow()),
-                need -> need.copies().orElseThrow());
+                day, dish -> Looks.of(day, dish), need -> need.copies().orElseThrow());
     }
 
     private int between(int low, int high) {

@@ -27,7 +27,6 @@ import platecall.day.Station;
 import platecall.day.StationUse;
 import platecall.day.Step;
 import platecall.day.Use;
-import platecall.tasks.Breakdown;
 import platecall.tasks.TaskNet;
 import platecall.units.Moment;
 import platecall.units.Money;
@@ -69,7 +68,7 @@ class PublishedCasesTest {
                         List.of(new StationUse(List.of("machine " + FT06[job][2 * i]), 1))));
                 before = step;
             }
-            dishes.add(dish(dish, Look.table(0, 1000, 10_000)));
+            dishes.add(dish(dish, Look.table(0, 1000, 1440)));
             needs.add(need("call", dish, before, 1));
         }
         List<Station> stations = new ArrayList<>();
@@ -112,7 +111,7 @@ class PublishedCasesTest {
         Day day = day(
                 List.of(setup("call", 60, 1)),
                 List.of(need("call", "project", "plate", 1)),
-                List.of(dish("project", Look.table(0, 1000, 10_000))),
+                List.of(dish("project", Look.table(0, 1000, 1440))),
                 steps,
                 List.of(counter("r0", 6), counter("r1", 8)),
                 60,
@@ -162,7 +161,7 @@ class PublishedCasesTest {
         List<Step> steps = new ArrayList<>();
         for (int j = 0; j < jobs.length; j++) {
             setups.add(setup("call " + j, due, jobs[j][2]));
-            dishes.add(dish("job " + j, Look.table(0, 0, 10_000)));
+            dishes.add(dish("job " + j, Look.table(0, 0, 1440)));
             steps.add(step("job " + j, "cook", List.of(), jobs[j][0], List.of(new StationUse(List.of("machine"), 1))));
             needs.add(need("call " + j, "job " + j, "cook", jobs[j][1]));
         }
@@ -174,13 +173,7 @@ class PublishedCasesTest {
     }
 
     private static Planner.Found plan(Day day, long steps) {
-        TaskNet net = Breakdown.of(
-                day,
-                dish -> new Breakdown.LookMinutes(
-                        dish.look().peakFrom().orElseThrow(),
-                        dish.look().peakTo().orElseThrow(),
-                        dish.look().usableTo().orElseThrow()),
-                need -> need.copies().orElseThrow());
+        TaskNet net = DayGenerator.netOf(day);
         return Planner.plan(
                 day,
                 net,
