@@ -23,6 +23,7 @@ import platecall.intake.BadDay;
             CheckCommand.class,
             ConvertCommand.class,
             SchemaCommand.class,
+            LooksCommand.class,
             BenchCommand.class,
         },
         footer = {

@@ -512,9 +512,9 @@ final class DaySheets {
                 Grammars.TEXT,
                 LookProperty::property,
                 "a property that its looks are worked out from",
-                "thickness");
+                "start");
         static final Column<LookProperty, String> VALUE = required(
-                "value", Grammars.TEXT, LookProperty::value, "a number in the property's unit, or a word", "30");
+                "value", Grammars.TEXT, LookProperty::value, "a number in the property's unit, or a word", "75");
 
         static final Sheet<LookProperty> SHEET = new Sheet<>(
                 "looks",

@@ -1,0 +1,110 @@
+package platecall.cli;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import platecall.day.Day;
+import platecall.day.Dish;
+import platecall.day.Trouble;
+import platecall.intake.BadDay;
+import platecall.intake.DayFile;
+import platecall.intake.DayFiles;
+import platecall.looks.LookLife;
+import platecall.looks.Looks;
+import platecall.report.LooksChart;
+import platecall.report.Reports;
+import platecall.report.UnwritableFolderException;
+
+/** Tells how long the dishes of a day look right, and draws it. */
+@Command(
+        name = "looks",
+        mixinStandardHelpOptions = true,
+        description = "Tell how long each dish looks right after plate-up and why, and draw it.",
+        footer = {
+            "",
+            "Minutes count from plate-up. A computed minute is a start: test the dish under the lights of the day.",
+            "Looks say nothing about safety: whether food may still be eaten is another clock."
+        })
+final class LooksCommand implements Callable<Integer> {
+
+    private static final int LEAST_NAME_WIDTH = 4;
+
+    @Spec
+    private CommandSpec spec;
+
+    @Parameters(paramLabel = "DAY", description = "folder of CSV sheets, .xlsx or .json")
+    private Path path;
+
+    @Option(names = "--out", paramLabel = "DIR", description = "folder to write to (reports/<day> if not given)")
+    private Path out;
+
+    @Override
+    public Integer call() {
+        DayFile file = DayFiles.read(path);
+        Day day = file.day();
+        List<Trouble> troubles = Looks.problems(day);
+        if (!troubles.isEmpty()) {
+            throw new BadDay(file, troubles);
+        }
+        Map<String, LookLife> lives = Looks.of(day);
+        PrintWriter terminal = spec.commandLine().getOut();
+        table(day, lives).forEach(terminal::println);
+        return lives.isEmpty() ? Main.FINE : draw(day, lives);
+    }
+
+    private int draw(Day day, Map<String, LookLife> lives) {
+        List<LooksChart.Strip> strips = day.dishes().stream()
+                .map(dish ->
+                        new LooksChart.Strip(dish.name(), dish.look().kind().word(), lives.get(dish.id())))
+                .toList();
+        byte[] png = LooksChart.png("Looks: " + day.facts().title(), strips);
+        Path folder = out == null ? Path.of("reports", dayName(path)) : out;
+        try {
+            Reports.write(Map.of("looks.png", png), folder)
+                    .forEach(written -> spec.commandLine().getOut().println("Wrote " + written));
+            return Main.FINE;
+        } catch (UnwritableFolderException e) {
+            spec.commandLine().getErr().println(e.getMessage());
+            return Main.BAD_INPUT;
+        }
+    }
+
+    /** A line a dish, then why, then what to mind. */
+    static List<String> table(Day day, Map<String, LookLife> lives) {
+        int width = day.dishes().stream().mapToInt(dish -> dish.name().length()).reduce(LEAST_NAME_WIDTH, Math::max);
+        List<String> lines = new ArrayList<>();
+        lines.add(row(width, "dish", "look", "peak min", "usable min", "+/- min"));
+        for (Dish dish : day.dishes()) {
+            LookLife life = lives.get(dish.id());
+            lines.add(row(
+                    width,
+                    dish.name(),
+                    dish.look().kind().word(),
+                    life.peakFromMinutes() + "-" + life.peakToMinutes(),
+                    "to " + life.usableToMinutes(),
+                    Integer.toString(life.bandMinutes())));
+            lines.add("  " + life.reasoning());
+            life.warning().ifPresent(warning -> lines.add("  Mind: " + warning));
+        }
+        return lines;
+    }
+
+    private static String row(int width, String dish, String look, String peak, String usable, String band) {
+        return String.format(Locale.ROOT, "%-" + width + "s  %-12s  %9s  %10s  %7s", dish, look, peak, usable, band);
+    }
+
+    /** The day's file name without its ending. */
+    private static String dayName(Path path) {
+        String name = path.toAbsolutePath().normalize().getFileName().toString();
+        return name.replaceFirst("(?i)\\.(xlsx|json)$", "");
+    }
+}
