@@ -243,10 +243,7 @@ final class InnDay {
     static Plan plan(Day day) {
         TaskNet net = Breakdown.of(
                 day,
-                dish -> new Breakdown.LookMinutes(
-                        dish.look().peakFrom().orElse(0),
-                        dish.look().peakTo().orElse(100_000),
-                        dish.look().usableTo().orElse(100_000)),
+                dish -> platecall.looks.Looks.of(day, dish),
                 need -> platecall.day.CameraTime.copiesAtWorst(
                         day.setup(need.setup()).orElseThrow(), need));
         Plan plan = Planner.plan(
