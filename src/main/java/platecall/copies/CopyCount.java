@@ -1,0 +1,90 @@
+package platecall.copies;
+
+import java.util.List;
+import java.util.Optional;
+import platecall.day.CameraTime;
+import platecall.day.Need;
+import platecall.day.Setup;
+import platecall.units.Money;
+
+/**
+ * How many copies of one need are made, and what speaks for it.
+ *
+ * @param setup the setup that wants it
+ * @param need what is wanted
+ * @param needed chance of each number of copies that would have been enough
+ * @param chosen copies to make, 1 or more
+ * @param basis where the number comes from
+ * @param why the same in one sentence
+ * @param foodEach food money of one copy
+ * @param tooMany what one copy too many costs: its food and its hands-on minutes
+ * @param missing what one missing copy costs in waiting crew; empty if the day gives no crew cost
+ * @param minutesToBring minutes to bring another set of plates to camera
+ * @param table the choices, one more copy a row, {@code chosen} among them
+ */
+public record CopyCount(
+        Setup setup,
+        Need need,
+        CountDistribution needed,
+        int chosen,
+        Basis basis,
+        String why,
+        Money foodEach,
+        Money tooMany,
+        Optional<Money> missing,
+        int minutesToBring,
+        List<Row> table) {
+
+    /** Where a number comes from. */
+    public enum Basis {
+        FIXED_BY_HAND,
+        TAKES_AT_WORST,
+        CRITICAL_RATIO,
+        FOOD_BUDGET
+    }
+
+    /**
+     * One choice.
+     *
+     * @param copies copies to make
+     * @param chanceOfRunningOut chance that more are needed, 0 to 1
+     * @param waitingMinutes minutes that the crew waits on average for copies made late
+     * @param food food money of so many copies
+     * @param expectedCost these copies, and for each missing one on average its waiting crew, food and hands; empty if the
+     *     day gives no crew cost
+     */
+    public record Row(
+            int copies, double chanceOfRunningOut, double waitingMinutes, Money food, Optional<Money> expectedCost) {}
+
+    public CopyCount {
+        table = List.copyOf(table);
+    }
+
+    /** Chance that the chosen number is not enough, 0 to 1. */
+    public double chanceOfRunningOut() {
+        return needed.chanceAbove(chosen);
+    }
+
+    /** Food money of the chosen number. */
+    public Money food() {
+        return foodEach.times(chosen);
+    }
+
+    /** The row of the chosen number. */
+    public Row chosenRow() {
+        return table.stream().filter(row -> row.copies() == chosen).findFirst().orElseThrow();
+    }
+
+    /**
+     * The take, counted from 0, at which copy {@code number} is first seen; spares come with the last take at worst.
+     *
+     * @param number from 1 to {@code chosen}
+     * @throws IllegalArgumentException if there is no such copy
+     */
+    public int takeOf(int number) {
+        if (number < 1 || number > chosen) {
+            throw new IllegalArgumentException("copies run from 1 to " + chosen + ", but it is [" + number + "]");
+        }
+        return CameraTime.takeOf(setup, need, number);
+    }
+}

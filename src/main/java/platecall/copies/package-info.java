@@ -1,0 +1,2 @@
+/** How many of each dish: takes, use per take, breakage, money. */
+package platecall.copies;
