@@ -20,21 +20,22 @@ final class Clock {
 
     private final ZoneId zone;
     private final boolean clocksChange;
-    private final boolean oneDate;
     private final DateTimeFormatter time;
     private final DateTimeFormatter stamp;
 
-    private Clock(ZoneId zone, Moment first, Moment last) {
-        this.zone = zone;
+    private final Moment noon;
+
+    private Clock(Day day, Moment first, Moment last) {
+        zone = day.facts().zone();
+        noon = Moment.of(day.facts().date().atTime(12, 0).atZone(zone));
         clocksChange = !first.in(zone).getOffset().equals(last.in(zone).getOffset());
-        oneDate = first.in(zone).toLocalDate().equals(last.in(zone).toLocalDate());
         time = DateTimeFormatter.ofPattern(clocksChange ? "HH:mm x" : "HH:mm", Locale.ROOT);
         stamp = DateTimeFormatter.ofPattern(clocksChange ? "uuuu-MM-dd HH:mmxxx" : "uuuu-MM-dd HH:mm", Locale.ROOT);
     }
 
     static Clock of(Day day, Plan plan) {
         Span all = busy(day, plan);
-        return new Clock(day.facts().zone(), all.start(), all.end());
+        return new Clock(day, all.start(), all.end());
     }
 
     /** From the first minute of work or call to the last release. */
@@ -71,9 +72,14 @@ final class Clock {
         return moment.in(zone).format(SHORT_DATE);
     }
 
-    /** {@code Sat 14 Mar 05:32}, without the date if everything happens on one. */
-    String timeAndDate(Moment moment) {
-        return oneDate ? time(moment) : shortDate(moment) + " " + time(moment);
+    /** {@code 05:32}, with the date before it if that is another than that of {@code reader}. */
+    String time(Moment moment, Moment reader) {
+        return sameDate(moment, reader) ? time(moment) : shortDate(moment) + " " + time(moment);
+    }
+
+    /** A moment of the shooting date, for readers who think of that date if none is printed. */
+    Moment noon() {
+        return noon;
     }
 
     boolean sameDate(Moment one, Moment other) {

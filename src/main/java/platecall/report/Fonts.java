@@ -31,7 +31,7 @@ final class Fonts {
     }
 
     static Font bold(float pixels) {
-        return BOLD_FACE.deriveFont(pixels);
+        return BOLD_FACE.deriveFont(Font.BOLD, pixels);
     }
 
     private static Font load(String file) {

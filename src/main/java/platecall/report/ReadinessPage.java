@@ -76,7 +76,7 @@ public record ReadinessPage(
         int broken = plan.verdict().breaches().size();
         return new ReadinessPage(
                 Wording.plain(day.facts().title()),
-                clock.date(Moment.of(day.facts().date().atTime(12, 0).atZone(clock.zone()))),
+                clock.date(clock.noon()),
                 answer(rows),
                 rows.stream().allMatch(row -> row.state() == State.READY),
                 rows,
@@ -92,6 +92,7 @@ public record ReadinessPage(
     private static Row row(Day day, Clock clock, Readiness setup) {
         State state = setup.ready().isEmpty() ? State.MISSING : setup.marginMinutes() < 0 ? State.LATE : State.READY;
         int minutes = setup.marginMinutes();
+        Moment noon = clock.noon();
         Optional<Moment> peak = peakUntil(day, setup);
         boolean untilRelease = peak.isPresent() && !peak.equals(setup.heroPeakTo());
         return new Row(
@@ -100,20 +101,20 @@ public record ReadinessPage(
                         .map(it ->
                                 it.scene() + (it.scene().isEmpty() || it.shot().isEmpty() ? "" : " · ") + it.shot())
                         .orElse("")),
-                clock.timeAndDate(setup.call()),
-                setup.ready().map(clock::timeAndDate).orElse("never"),
+                clock.time(setup.call(), noon),
+                setup.ready().map(at -> clock.time(at, noon)).orElse("never"),
                 state == State.MISSING
                         ? "none"
                         : (minutes < 0 ? "\u2212" : minutes > 0 ? "+" : "") + Math.abs(minutes) + " min",
                 state,
                 state == State.READY ? "READY" : state == State.LATE ? "LATE " + -minutes + " min" : "NOT READY",
-                peak.map(moment -> untilRelease ? "release" : clock.timeAndDate(moment))
+                peak.map(moment -> untilRelease ? "release" : clock.time(moment, noon))
                         .orElse("no hero"),
                 setup.resetsQueued() == 0
                         ? "none"
                         : setup.resetsQueued()
                                 + setup.nextResetAt()
-                                        .map(at -> ", next " + clock.timeAndDate(at))
+                                        .map(at -> ", next " + clock.time(at, noon))
                                         .orElse(""),
                 Wording.plain(setup.words()));
     }

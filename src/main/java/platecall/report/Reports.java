@@ -37,7 +37,15 @@ public final class Reports {
                 "run-sheet-letter.pdf", RunSheet.of(day, plan, print, "letter").pdf());
         files.put("run-sheet.html", sheet.html());
         files.put("sequence.csv", SequenceCsv.of(day, plan));
+        picture(files, day, GanttCamera.of(day, plan), GanttCamera.TITLE);
+        picture(files, day, GanttStations.of(day, plan), GanttStations.TITLE);
+        picture(files, day, GanttHands.of(day, plan), GanttHands.TITLE);
         return files;
+    }
+
+    private static void picture(Map<String, byte[]> files, Day day, TimeChart chart, String what) {
+        files.put("gantt-" + what + ".png", Image.png(chart));
+        files.put("gantt-" + what + ".svg", Image.svg(chart, Gantt.title(day, what)));
     }
 
     /**

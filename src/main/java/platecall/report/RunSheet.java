@@ -3,9 +3,7 @@ package platecall.report;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.TreeSet;
 import platecall.day.Absence;
@@ -124,7 +122,7 @@ public record RunSheet(String title, List<Section> sections, String caution, Imp
         List<Span> shifts = person.shifts().isEmpty() ? wording.day.facts().kitchenHours() : person.shifts();
         List<String> spans = shifts.stream()
                 .filter(span -> entries.stream().anyMatch(entry -> span.contains(entry.at())))
-                .map(span -> wording.clock.timeAndDate(span.start()) + "\u2013" + wording.clock.time(span.end()))
+                .map(span -> wording.clock.time(span.start(), wording.clock.noon()) + "\u2013" + wording.clock.time(span.end()))
                 .toList();
         return spans.isEmpty() ? "" : "on " + String.join(", ", spans);
     }
@@ -147,7 +145,7 @@ public record RunSheet(String title, List<Section> sections, String caution, Imp
         return new Line(
                 "",
                 wording.clock.time(stretch.span().start()),
-                stretch.span().start().minutesUntil(end) + " min",
+                length(stretch.span().start().minutesUntil(end)),
                 Wording.plain(capital(wording.what(stretch))),
                 wording.dish(work.dish()),
                 Wording.plain(wording.copies.names(work.copies())),
@@ -163,7 +161,7 @@ public record RunSheet(String title, List<Section> sections, String caution, Imp
         return new Line(
                 "",
                 wording.clock.time(span.start()),
-                span.minutes() + " min",
+                length(span.minutes()),
                 what,
                 "",
                 "",
@@ -183,7 +181,7 @@ public record RunSheet(String title, List<Section> sections, String caution, Imp
                     entries.add(new Entry(work.span().start(), useLine(wording, station, work, hold)));
                 }
             }
-            entries.addAll(storingLines(wording, station, work));
+            storingLine(wording, station, work).ifPresent(entries::add);
         }
         for (OvenChange change : OvenChange.of(wording.day, station, plan)) {
             entries.add(new Entry(
@@ -191,7 +189,7 @@ public record RunSheet(String title, List<Section> sections, String caution, Imp
                     new Line(
                             "",
                             wording.clock.time(change.at()),
-                            change.at().minutesUntil(change.by()) + " min",
+                            length(change.at().minutesUntil(change.by())),
                             "Set to " + change.celsius() + " °C",
                             "",
                             "",
@@ -213,8 +211,8 @@ public record RunSheet(String title, List<Section> sections, String caution, Imp
     private static Line useLine(Wording wording, Station station, Work work, StationHold hold) {
         List<String> notes = new ArrayList<>();
         work.ovenCelsius().ifPresent(celsius -> notes.add(celsius + " °C"));
-        notes.add("until " + wording.clock.time(work.span().end()));
-        notes.add(units(station, hold.units()));
+        notes.add("until " + wording.clock.time(work.span().end(), work.span().start()));
+        notes.addAll(units(station, hold.units()));
         return new Line(
                 "",
                 wording.clock.time(work.span().start()),
@@ -233,42 +231,49 @@ public record RunSheet(String title, List<Section> sections, String caution, Imp
                 false);
     }
 
-    private static String units(Station station, int units) {
-        return "takes " + units + " of " + station.capacity() + (station.unit().isEmpty() ? "" : " " + station.unit());
+    private static List<String> units(Station station, int units) {
+        return units == 1
+                ? List.of()
+                : List.of("takes " + units + " of " + station.capacity()
+                        + (station.unit().isEmpty() ? "" : " " + Wording.plain(station.unit())));
     }
 
-    /** What comes out of {@code work} into this storage, a line for each time that it stays until. */
-    private static List<Entry> storingLines(Wording wording, Station station, Work work) {
-        Map<Span, List<Storing>> groups = new LinkedHashMap<>();
-        for (Storing storing : work.storage()) {
-            if (storing.station().equals(station.id())) {
-                groups.computeIfAbsent(storing.span(), key -> new ArrayList<>()).add(storing);
-            }
+    /** What comes out of {@code work} into this storage. */
+    private static Optional<Entry> storingLine(Wording wording, Station station, Work work) {
+        List<Storing> storings = work.storage().stream()
+                .filter(storing -> storing.station().equals(station.id()))
+                .sorted(Comparator.comparing(Storing::span))
+                .toList();
+        if (storings.isEmpty()) {
+            return Optional.empty();
         }
-        List<Entry> entries = new ArrayList<>();
-        groups.forEach((span, storings) -> {
-            List<String> ids = storings.stream().map(Storing::copy).toList();
-            int units = storings.stream().mapToInt(Storing::units).sum();
-            entries.add(new Entry(
-                    span.start(),
-                    new Line(
-                            "",
-                            wording.clock.time(span.start()),
-                            span.minutes() + " min",
-                            "Store",
-                            wording.dish(work.dish()),
-                            Wording.plain(wording.copies.names(ids)),
-                            List.of(
-                                    "after " + Wording.plain(work.step()),
-                                    "out at " + wording.clock.timeAndDate(span.end()),
-                                    Wording.plain(units(station, units))),
-                            wording.inedible(work.dish()),
-                            Wording.plain(wording.allergens(work.dish())),
-                            "",
-                            Wording.plain(String.join(", ", wording.copies.setups(ids))),
-                            false)));
-        });
-        return entries;
+        List<String> ids = storings.stream().map(Storing::copy).toList();
+        Moment in = storings.get(0).span().start();
+        Moment firstOut = storings.get(0).span().end();
+        Moment lastOut =
+                storings.stream().map(storing -> storing.span().end()).max(Moment::compareTo).orElseThrow();
+        List<String> notes = new ArrayList<>();
+        notes.add("after " + Wording.plain(work.step()));
+        notes.add(
+                firstOut.equals(lastOut)
+                        ? "out at " + wording.clock.time(lastOut, in)
+                        : "out from " + wording.clock.time(firstOut, in) + " to " + wording.clock.time(lastOut, in));
+        notes.addAll(units(station, storings.stream().mapToInt(Storing::units).sum()));
+        return Optional.of(new Entry(
+                in,
+                new Line(
+                        "",
+                        wording.clock.time(in),
+                        length(in.minutesUntil(lastOut)),
+                        "Store",
+                        wording.dish(work.dish()),
+                        Wording.plain(wording.copies.names(ids)),
+                        notes,
+                        wording.inedible(work.dish()),
+                        Wording.plain(wording.allergens(work.dish())),
+                        "",
+                        Wording.plain(String.join(", ", wording.copies.setups(ids))),
+                        false)));
     }
 
     private static Optional<Section> section(
@@ -301,6 +306,13 @@ public record RunSheet(String title, List<Section> sections, String caution, Imp
                 line.where(),
                 line.setup(),
                 line.pause());
+    }
+
+    /** {@code 45 min}, {@code 2 h 5 min}. */
+    private static String length(int minutes) {
+        return minutes <= 120
+                ? minutes + " min"
+                : minutes / 60 + " h" + (minutes % 60 == 0 ? "" : " " + minutes % 60 + " min");
     }
 
     private static String capital(String words) {

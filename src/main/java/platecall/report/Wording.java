@@ -155,12 +155,12 @@ final class Wording {
             work.ovenCelsius().ifPresent(celsius -> notes.add(celsius + " °C"));
         }
         if (stretch.phase() == Stretch.Phase.FIRST) {
-            notes.add("until " + clock.time(work.span().end()));
+            notes.add("until " + clock.time(work.span().end(), stretch.span().start()));
         }
         Optional<Step> step = step(work);
         if (ends) {
             step.flatMap(Step::coreCelsius).ifPresent(celsius -> notes.add("core " + degrees(celsius) + " by probe"));
-            notes.addAll(storage(work));
+            notes.addAll(storage(work, stretch.span().start()));
             step.ifPresent(it -> notes.addAll(mostWaits(it)));
         }
         if (step.map(Step::noisy).orElse(false)) {
@@ -177,7 +177,7 @@ final class Wording {
     }
 
     /** {@code then to fridge 1 until 06:10}; with several storages which copies go where. */
-    private List<String> storage(Work work) {
+    private List<String> storage(Work work, Moment reader) {
         Map<String, List<Storing>> groups = new LinkedHashMap<>();
         work.storage()
                 .forEach(storing -> groups.computeIfAbsent(storing.station(), key -> new ArrayList<>())
@@ -191,7 +191,7 @@ final class Wording {
             boolean together =
                     storings.stream().allMatch(storing -> storing.span().end().equals(first));
             boolean all = storings.size() == work.copies().size();
-            notes.add("then to " + station + (together ? " until " : ", first out ") + clock.timeAndDate(first)
+            notes.add("then to " + station + (together ? " until " : ", first out ") + clock.time(first, reader)
                     + (all
                             ? ""
                             : " ("

@@ -212,7 +212,7 @@ final class InnDay {
                 dish,
                 id,
                 after.isEmpty() ? List.of() : List.of(after),
-                id.equals("scoop") ? 480 : 0,
+                id.equals("scoop") ? 720 : 0,
                 id.equals("plate") ? Optional.of(2) : Optional.empty(),
                 minutes,
                 minutes,
