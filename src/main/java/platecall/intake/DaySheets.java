@@ -606,7 +606,7 @@ final class DaySheets {
                         "oven temperature",
                         Grammars.CELSIUS,
                         Step::ovenCelsius,
-                        "no oven, or any temperature",
+                        "no oven",
                         "temperature of the oven it uses",
                         "180")
                 .in(CELSIUS);

@@ -76,9 +76,9 @@ public final class Looks {
     }
 
     private static LookLife byHand(Look look) {
-        int from = look.peakFrom().orElse(0);
-        int to = look.peakTo().orElseThrow();
-        int usable = look.usableTo().orElseThrow();
+        int from = Math.min(look.peakFrom().orElse(0), LookLife.DAY_MINUTES);
+        int to = Math.min(look.peakTo().orElseThrow(), LookLife.DAY_MINUTES);
+        int usable = Math.min(look.usableTo().orElseThrow(), LookLife.DAY_MINUTES);
         return new LookLife(from, to, usable, 0, LookLife.told(from, to, usable, "by hand"), Optional.empty());
     }
 

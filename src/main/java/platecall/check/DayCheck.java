@@ -1,0 +1,98 @@
+package platecall.check;
+
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import platecall.day.Day;
+import platecall.day.Dish;
+import platecall.day.Look;
+import platecall.day.Trouble;
+import platecall.looks.LookLife;
+import platecall.looks.Looks;
+
+/** What is wrong with a day as a whole, before anything is planned; each record is valid by itself already. */
+public final class DayCheck {
+
+    /** As many people as the search can tell apart. */
+    private static final int MOST_PEOPLE = 60;
+
+    private DayCheck() {}
+
+    /**
+     * All that is wrong or cannot work, each thing once, in sheet and row order; empty for a day that can be planned.
+     * Something may still come late when everything is wanted at once: only a plan can tell.
+     */
+    public static List<Trouble> troubles(Day day) {
+        Findings found = new Findings();
+        References.check(day, found);
+        size(day, found);
+        Recipes recipes = new Recipes(day);
+        recipes.check(found);
+        Calls calls = new Calls(day);
+        calls.check(found);
+        Loads loads = new Loads(day, found);
+        Set<String> overloaded = loads.circuits();
+        Optional<EmptyKitchen> kitchen = calls.withinTwoWeeks() ? Optional.of(new EmptyKitchen(day)) : Optional.empty();
+        Set<String> workable = new Work(day, recipes, kitchen, overloaded, found).check();
+        if (kitchen.isPresent()) {
+            loads.alwaysOn(overloaded);
+            loads.heldUntilRelease();
+            new Readiness(day, recipes, kitchen.get(), workable, usableMinutes(day)).check(found);
+        }
+        found.addAll(Looks.problems(day));
+        new Eaters(day, recipes).check(found);
+        Costs.check(day, recipes, found);
+        return found.inSheetOrder();
+    }
+
+    /** What can be planned but may not be meant, in sheet and row order; only for a day without troubles. */
+    public static List<Trouble> remarks(Day day) {
+        Findings remarks = new Findings();
+        Recipes recipes = new Recipes(day);
+        new Remarks(day, recipes, usableMinutes(day), remarks).check();
+        new Eaters(day, recipes).remark(remarks);
+        return remarks.inSheetOrder();
+    }
+
+    /**
+     * Minutes after plate-up for which each dish is usable; none for what keeps all day, and none at all as long as
+     * anything is wrong with the looks.
+     */
+    private static Map<String, Integer> usableMinutes(Day day) {
+        Map<String, Integer> usable = new HashMap<>();
+        if (Looks.problems(day).isEmpty()) {
+            for (Dish dish : day.dishes()) {
+                int minutes = dish.look().kind() == Look.Kind.TABLE
+                        ? dish.look().usableTo().orElseThrow()
+                        : Looks.of(day, dish).usableToMinutes();
+                if (minutes < LookLife.DAY_MINUTES) {
+                    usable.put(dish.id(), minutes);
+                }
+            }
+        }
+        return usable;
+    }
+
+    private static void size(Day day, Findings found) {
+        nothing(Sheet.SETUPS, day.setups(), "no setup is wanted", found);
+        nothing(Sheet.NEEDS, day.needs(), "no setup wants any food", found);
+        nothing(Sheet.PEOPLE, day.people(), "nobody is there to cook and carry", found);
+        if (day.people().size() > MOST_PEOPLE) {
+            found.add(
+                    Sheet.PEOPLE,
+                    MOST_PEOPLE,
+                    "person",
+                    day.people().get(MOST_PEOPLE).id(),
+                    "is one too many: at most " + MOST_PEOPLE + " people can be planned",
+                    "Maybe leave out those who don't touch food.");
+        }
+    }
+
+    private static void nothing(Sheet sheet, List<?> rows, String what, Findings found) {
+        if (rows.isEmpty()) {
+            found.add(sheet, -1, "", "", what, "Maybe add a row.");
+        }
+    }
+}

@@ -1,0 +1,216 @@
+package platecall.check;
+
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Set;
+import platecall.day.Allergens;
+import platecall.day.Day;
+import platecall.day.Diner;
+import platecall.day.Dish;
+import platecall.day.Ingredient;
+import platecall.day.Need;
+import platecall.day.Spelling;
+import platecall.day.Step;
+
+/** Who eats what must not be eaten. A help beside the cook's own knowledge of what is in the food, never instead. */
+final class Eaters {
+
+    private static final String ASK = "Maybe another dish or eater.";
+
+    /** Foods that a diet leaves out, as far as allergens tell; everything else stays the cook's to know. */
+    private static final List<DietRule> DIETS = List.of(
+            new DietRule("vegetarian", List.of("fish", "crustaceans", "molluscs")),
+            new DietRule("vegan", List.of("fish", "crustaceans", "molluscs", "milk", "eggs")),
+            new DietRule("pescatarian", List.of()));
+
+    private static final Set<String> MEATS = Set.of(
+            "beef",
+            "veal",
+            "pork",
+            "ham",
+            "bacon",
+            "lamb",
+            "mutton",
+            "chicken",
+            "turkey",
+            "duck",
+            "goose",
+            "meat",
+            "sausage",
+            "lard",
+            "tallow",
+            "gelatine",
+            "gelatin");
+
+    private final Day day;
+    private final Recipes recipes;
+
+    private record DietRule(String name, List<String> without) {}
+
+    Eaters(Day day, Recipes recipes) {
+        this.day = day;
+        this.recipes = recipes;
+    }
+
+    void check(Findings found) {
+        for (int row = 0; row < day.needs().size(); row++) {
+            Need need = day.needs().get(row);
+            Optional<Dish> dish = day.dish(need.dish());
+            if (need.eatenBy().isEmpty() || dish.isEmpty()) {
+                continue;
+            }
+            if (!dish.get().edible()) {
+                found.add(
+                        Sheet.NEEDS,
+                        row,
+                        "eaten by",
+                        String.join("; ", need.eatenBy()),
+                        "must not eat " + dish.get().id() + ": it is not edible",
+                        "Maybe an edible dish for those who eat, or clear the cell.");
+                continue;
+            }
+            for (String name : new LinkedHashSet<>(need.eatenBy())) {
+                Optional<Diner> diner = day.diner(name);
+                if (diner.isPresent()) {
+                    allergies(row, need, diner.get(), found);
+                    diet(row, need, diner.get(), found);
+                }
+            }
+        }
+    }
+
+    private void allergies(int row, Need need, Diner diner, Findings found) {
+        for (Ingredient ingredient : eaten(need)) {
+            for (String allergy : diner.allergies()) {
+                Optional<String> allergen = ingredient.allergens().stream()
+                        .filter(contained -> Allergens.meet(allergy, contained))
+                        .findFirst();
+                boolean itself = Allergens.meet(allergy, ingredient.name());
+                if (allergen.isPresent() || itself) {
+                    found.add(
+                            Sheet.NEEDS,
+                            row,
+                            "eaten by",
+                            diner.id(),
+                            "is allergic to " + allergy + ", and " + need.dish() + " has " + ingredient.name()
+                                    + " in it"
+                                    + allergen.map(contained -> " (" + contained + ")")
+                                            .orElse(""),
+                            ASK);
+                    break;
+                }
+            }
+        }
+    }
+
+    private void diet(int row, Need need, Diner diner, Findings found) {
+        Optional<DietRule> rule = ruleOf(diner);
+        for (Ingredient ingredient : rule.isEmpty() ? List.<Ingredient>of() : eaten(need)) {
+            Optional<String> against = ingredient.allergens().stream()
+                    .filter(contained -> rule.get().without().stream().anyMatch(food -> Allergens.isA(contained, food)))
+                    .findFirst();
+            if (against.isPresent()) {
+                found.add(
+                        Sheet.NEEDS,
+                        row,
+                        "eaten by",
+                        diner.id(),
+                        "eats " + rule.get().name() + ", and " + need.dish() + " has " + ingredient.name() + " in it ("
+                                + against.get() + ")",
+                        ASK);
+            }
+        }
+    }
+
+    private static Optional<DietRule> ruleOf(Diner diner) {
+        String diet = diner.diet().strip().toLowerCase(Locale.ROOT);
+        return DIETS.stream().filter(rule -> rule.name().equals(diet)).findFirst();
+    }
+
+    /** What is in the plate at its stage; all ingredients of the dish if the steps don't tell. */
+    private List<Ingredient> eaten(Need need) {
+        List<Step> steps = recipes.sound(need.dish()) ? day.stepsTo(need.dish(), need.stage()) : List.of();
+        return day.ingredients().stream()
+                .filter(ingredient -> ingredient.dish().equals(need.dish()))
+                .filter(ingredient ->
+                        steps.isEmpty() || steps.stream().anyMatch(step -> Readiness.takes(step, ingredient)))
+                .toList();
+    }
+
+    /** What may go wrong although no rule is broken as far as the sheets tell. */
+    void remark(Findings remarks) {
+        Set<String> known = new LinkedHashSet<>(Allergens.names());
+        day.ingredients().forEach(ingredient -> known.addAll(ingredient.allergens()));
+        for (int row = 0; row < day.cast().size(); row++) {
+            Diner diner = day.cast().get(row);
+            for (String allergy : diner.allergies()) {
+                if (known.stream().noneMatch(allergen -> Allergens.meet(allergy, allergen))) {
+                    remarks.add(
+                            Sheet.CAST,
+                            row,
+                            "allergies",
+                            allergy,
+                            "is an allergen of no ingredient and not a common one",
+                            Spelling.nearest(allergy, known)
+                                    .map(near -> "Did you mean " + near + "?")
+                                    .orElse("Maybe check how it is written in sheet ingredients."));
+                }
+            }
+            if (!diner.diet().isBlank() && ruleOf(diner).isEmpty()) {
+                List<String> diets = DIETS.stream().map(DietRule::name).toList();
+                remarks.add(
+                        Sheet.CAST,
+                        row,
+                        "diet",
+                        diner.diet(),
+                        "is not a diet that can be checked",
+                        Wording.maybe(diner.diet(), diets, "Maybe mind it by hand."));
+            }
+        }
+        for (int row = 0; row < day.needs().size(); row++) {
+            Need need = day.needs().get(row);
+            boolean raw = day.step(need.dish(), need.stage()).map(Step::raw).orElse(false);
+            if (raw && !need.eatenBy().isEmpty()) {
+                remarks.add(
+                        Sheet.NEEDS,
+                        row,
+                        "eaten by",
+                        String.join("; ", need.eatenBy()),
+                        "eats " + need.dish() + " at stage " + need.stage() + ", which is raw",
+                        "Maybe a later stage.");
+            }
+            for (String name : new LinkedHashSet<>(need.eatenBy())) {
+                day.diner(name).ifPresent(diner -> words(remarks, need, diner));
+            }
+        }
+    }
+
+    /** An ingredient's name may tell what its row does not. */
+    private void words(Findings remarks, Need need, Diner diner) {
+        boolean noMeat = ruleOf(diner).isPresent();
+        for (Ingredient ingredient : eaten(need)) {
+            for (String word : ingredient.name().toLowerCase(Locale.ROOT).split("[^\\p{L}]+")) {
+                boolean meat = noMeat && MEATS.contains(word);
+                Optional<String> allergy = diner.allergies().stream()
+                        .filter(avoided -> !word.isEmpty() && Allergens.meet(avoided, word))
+                        .filter(avoided -> !Allergens.meet(avoided, ingredient.name()))
+                        .filter(avoided ->
+                                ingredient.allergens().stream().noneMatch(named -> Allergens.meet(avoided, named)))
+                        .findFirst();
+                if (meat || allergy.isPresent()) {
+                    remarks.add(
+                            Sheet.INGREDIENTS,
+                            day.ingredients().indexOf(ingredient),
+                            "ingredient",
+                            ingredient.name(),
+                            "is eaten by " + diner.id() + ", who "
+                                    + allergy.map(avoided -> "is allergic to " + avoided)
+                                            .orElse("eats " + diner.diet().strip()),
+                            allergy.isPresent() ? "Maybe fill in its allergens." : ASK);
+                }
+            }
+        }
+    }
+}

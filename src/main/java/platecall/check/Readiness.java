@@ -1,0 +1,198 @@
+package platecall.check;
+
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.ToIntFunction;
+import platecall.day.CameraTime;
+import platecall.day.Day;
+import platecall.day.Ingredient;
+import platecall.day.Need;
+import platecall.day.Part;
+import platecall.day.Setup;
+import platecall.day.Step;
+import platecall.units.Moment;
+
+/**
+ * The earliest minute at which a dish can be at camera: the longest chain of steps and least waits, each step at its
+ * first chance in an empty kitchen. Calls before that, and ingredients that come too late for a call.
+ */
+final class Readiness {
+
+    private final Day day;
+    private final Recipes recipes;
+    private final EmptyKitchen kitchen;
+    private final Set<String> workable;
+    private final Map<String, Integer> usable;
+    private final Map<LateCall, Integer> lateCalls = new LinkedHashMap<>();
+    private final Set<Integer> lateIngredients = new HashSet<>();
+
+    /** What is wanted too early at a setup: its heroes at the call, its stand-ins at the lighting call. */
+    private record LateCall(Setup setup, Moment due, String column, String dish) {}
+
+    /**
+     * @param workable steps that can work, as {@link Work#key}
+     * @param usable minutes after plate-up for which a dish is usable, if they are limited
+     */
+    Readiness(Day day, Recipes recipes, EmptyKitchen kitchen, Set<String> workable, Map<String, Integer> usable) {
+        this.day = day;
+        this.recipes = recipes;
+        this.kitchen = kitchen;
+        this.workable = workable;
+        this.usable = usable;
+    }
+
+    void check(Findings found) {
+        for (int row = 0; row < day.needs().size(); row++) {
+            Need need = day.needs().get(row);
+            Optional<Setup> setup = day.setup(need.setup());
+            if (setup.isEmpty() || day.dish(need.dish()).isEmpty() || !recipes.sound(need.dish())) {
+                continue;
+            }
+            List<Step> steps = day.stepsTo(need.dish(), need.stage());
+            boolean carried = day.minutesToCamera(need) > 0;
+            if (steps.isEmpty()
+                    || !steps.stream().allMatch(step -> workable.contains(Work.key(step)))
+                    || carried && day.people().isEmpty()) {
+                continue;
+            }
+            boolean inTime = ready(need, setup.get(), steps, found);
+            if (inTime) {
+                stale(row, need, setup.get(), steps.get(steps.size() - 1), found);
+            }
+        }
+        lateCalls(found);
+    }
+
+    private boolean ready(Need need, Setup setup, List<Step> steps, Findings found) {
+        Moment due = CameraTime.of(setup, need, 1).due();
+        int wanted = kitchen.minuteOf(due);
+        int ready = earliest(need, steps, step -> 0);
+        boolean late = ready > wanted;
+        if (late) {
+            boolean atLighting =
+                    need.part() == Part.STAND_IN && setup.lighting().isPresent();
+            lateCalls.merge(new LateCall(setup, due, atLighting ? "lighting" : "call", need.dish()), ready, Math::max);
+        }
+        for (int row = 0; row < day.ingredients().size(); row++) {
+            Ingredient ingredient = day.ingredients().get(row);
+            if (!ingredient.dish().equals(need.dish()) || ingredient.arrives().isEmpty()) {
+                continue;
+            }
+            int arrival = kitchen.minuteOf(ingredient.arrives().get());
+            int with = earliest(need, steps, step -> takes(step, ingredient) ? arrival : 0);
+            if (with > Math.max(wanted, ready)) {
+                late = true;
+                if (lateIngredients.add(row)) {
+                    tooLate(row, ingredient, setup, due, with, found);
+                }
+            }
+        }
+        return !late;
+    }
+
+    private void tooLate(int row, Ingredient ingredient, Setup setup, Moment due, int with, Findings found) {
+        found.add(
+                Sheet.INGREDIENTS,
+                row,
+                "arrives",
+                Wording.clock(day, ingredient.arrives().orElseThrow()),
+                "is too late for setup " + setup.id() + " at " + Wording.clock(day, due) + ": with " + ingredient.name()
+                        + " from then on, " + ingredient.dish() + " " + readyAt(with),
+                "Maybe an earlier delivery, or a later call.");
+    }
+
+    private String readyAt(int minute) {
+        return minute == EmptyKitchen.NEVER
+                ? "can't be ready within the hours of the kitchen"
+                : "can be ready at " + Wording.clock(day, kitchen.momentOf(minute)) + " at the earliest";
+    }
+
+    static boolean takes(Step step, Ingredient ingredient) {
+        return ingredient.dish().equals(step.dish())
+                && ingredient
+                        .step()
+                        .map(step.id()::equals)
+                        .orElse(step.predecessors().isEmpty());
+    }
+
+    /** For each setup its latest dish only: a call that suits this suits all. */
+    private void lateCalls(Findings found) {
+        Map<List<Object>, LateCall> worst = new LinkedHashMap<>();
+        lateCalls.forEach((late, ready) -> worst.merge(
+                List.of(late.setup().id(), late.column()),
+                late,
+                (one, other) -> lateCalls.get(other) > lateCalls.get(one) ? other : one));
+        for (LateCall late : worst.values()) {
+            int ready = lateCalls.get(late);
+            found.add(
+                    Sheet.SETUPS,
+                    day.setups().indexOf(late.setup()),
+                    late.column(),
+                    Wording.clock(day, late.due()),
+                    "is too early: " + late.dish() + " " + readyAt(ready),
+                    ready == EmptyKitchen.NEVER
+                            ? "Maybe longer kitchen hours."
+                            : "Maybe " + Wording.clock(day, kitchen.momentOf(ready))
+                                    + ", or an earlier start of the kitchen.");
+        }
+    }
+
+    /** @param supplied first minute at which the ingredients of a step are there */
+    private int earliest(Need need, List<Step> steps, ToIntFunction<Step> supplied) {
+        Map<String, Integer> ends = new HashMap<>();
+        for (Step step : steps) {
+            int from = supplied.applyAsInt(step);
+            for (String before : step.predecessors()) {
+                from = Math.max(from, ends.get(before) + (step.after().contains(before) ? step.leastWait() : 0));
+            }
+            int start = kitchen.earliest(step, from);
+            if (start == EmptyKitchen.NEVER) {
+                return EmptyKitchen.NEVER;
+            }
+            ends.put(step.id(), start + step.minutesFor(1));
+        }
+        int plated = ends.get(steps.get(steps.size() - 1).id());
+        int way = day.minutesToCamera(need);
+        if (way == 0) {
+            return plated;
+        }
+        int start = kitchen.earliestCarry(plated, way + day.minutesBack(need));
+        return start == EmptyKitchen.NEVER ? start : start + way;
+    }
+
+    /** Copies that even the last possible plate-up leaves too old for their take. */
+    private void stale(int row, Need need, Setup setup, Step last, Findings found) {
+        Integer usableMinutes = usable.get(need.dish());
+        if (usableMinutes == null || need.part() == Part.STAND_IN) {
+            return;
+        }
+        int way = day.minutesToCamera(need);
+        Set<Moment> dues = new java.util.LinkedHashSet<>();
+        for (int number = 1; number <= Loads.copies(setup, need); number++) {
+            dues.add(CameraTime.of(setup, need, number).due());
+        }
+        for (Moment due : dues) {
+            int wanted = kitchen.minuteOf(due);
+            int leave = way == 0 ? wanted : kitchen.latestCarry(wanted - way, way + day.minutesBack(need));
+            int start = kitchen.latest(last, leave);
+            int age = wanted - start - last.minutesFor(1);
+            if (leave >= 0 && start >= 0 && age > usableMinutes) {
+                found.add(
+                        Sheet.NEEDS,
+                        row,
+                        "dish",
+                        need.dish(),
+                        "is past usable at " + Wording.clock(day, due) + ": it can't be plated after "
+                                + Wording.clock(day, kitchen.momentOf(start + last.minutesFor(1)))
+                                + ", and is usable for " + Wording.minutes(usableMinutes),
+                        "Maybe longer hours for the kitchen, or an earlier call.");
+                return;
+            }
+        }
+    }
+}

@@ -1,0 +1,87 @@
+package platecall.check;
+
+import java.time.ZonedDateTime;
+import java.time.format.DateTimeFormatter;
+import java.util.Collection;
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Collectors;
+import platecall.day.Day;
+import platecall.day.Spelling;
+import platecall.day.StationUse;
+import platecall.units.Moment;
+import platecall.units.Span;
+
+/** Puts names, times and numbers into words as the sheets have them. */
+final class Wording {
+
+    private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
+    private static final DateTimeFormatter DATE_AND_CLOCK =
+            DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT);
+    private static final int MOST_NAMES = 6;
+
+    private Wording() {}
+
+    /** Local clock time, with its date unless it is the day's. */
+    static String clock(Day day, Moment moment) {
+        ZonedDateTime local = moment.in(day.facts().zone());
+        boolean today = local.toLocalDate().equals(day.facts().date());
+        boolean twice = day.facts()
+                        .zone()
+                        .getRules()
+                        .getValidOffsets(local.toLocalDateTime())
+                        .size()
+                > 1;
+        return local.format(today ? CLOCK : DATE_AND_CLOCK)
+                + (twice ? local.getOffset().getId() : "");
+    }
+
+    static String clock(Day day, Span span) {
+        return clock(day, span.start()) + "-" + clock(day, span.end());
+    }
+
+    static String clock(Day day, List<Span> spans) {
+        return spans.stream().map(span -> clock(day, span)).collect(Collectors.joining("; "));
+    }
+
+    /** The name that was probably meant, or all there are, or {@code otherwise}. */
+    static String maybe(String word, Collection<String> known, String otherwise) {
+        return Spelling.nearest(word, known)
+                .map(near -> "Did you mean " + near + "?")
+                .orElse(known.isEmpty() || known.size() > MOST_NAMES ? otherwise : maybeOneOf(known));
+    }
+
+    static String maybeOneOf(Collection<String> known) {
+        return "Maybe " + (known.size() == 1 ? "" : "one of ") + String.join(", ", known) + ".";
+    }
+
+    /** {@code Ada, Ben and Cleo}. */
+    static String list(List<String> names) {
+        int last = names.size() - 1;
+        return last < 1
+                ? String.join("", names)
+                : String.join(", ", names.subList(0, last)) + " and " + names.get(last);
+    }
+
+    static String minutes(long count) {
+        return count + (count == 1 ? " minute" : " minutes");
+    }
+
+    static String copies(long count) {
+        return count + (count == 1 ? " copy" : " copies");
+    }
+
+    /** At most two decimals, none if it is whole. */
+    static String number(double value) {
+        String text = String.format(Locale.ROOT, "%.2f", value);
+        return text.replaceAll("\\.?0+$", "");
+    }
+
+    static String use(StationUse use) {
+        return String.join("|", use.anyOf()) + ":" + use.units();
+    }
+
+    static String uses(List<StationUse> uses) {
+        return uses.stream().map(Wording::use).collect(Collectors.joining("; "));
+    }
+}

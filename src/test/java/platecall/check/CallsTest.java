@@ -1,0 +1,177 @@
+package platecall.check;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import org.junit.jupiter.api.Test;
+
+/** Calls, suppliers and releases against the clock; the earliest minutes are own calculations, said beside each. */
+class CallsTest {
+
+    private static Sheets twoSetups() {
+        return Sheets.toast()
+                .add(
+                        "setups",
+                        "setup=2",
+                        "place=set",
+                        "call=12:00",
+                        "takes likely=2",
+                        "takes at worst=3",
+                        "take cycle=10",
+                        "rolling minutes=2")
+                .add("needs", "setup=2", "dish=toast", "stage=plate");
+    }
+
+    @Test
+    void aCallBeforeTheKitchenCanBeReadyIsToldWithTheEarliestMinute() {
+        // cut 06:00-06:10, oven hot at 06:18, baked 06:33, plated 06:36, carried 5 minutes
+        assertThat(Sheets.toast().change("setups", "1", "call=06:40").troubles())
+                .containsExactly("setups 0 call: [06:40] is too early: toast can be ready at 06:41 at the earliest. "
+                        + "Maybe 06:41, or an earlier start of the kitchen.");
+        assertThat(Sheets.toast().change("setups", "1", "call=06:41").troubles())
+                .isEmpty();
+    }
+
+    @Test
+    void leastWaitsAndShiftsPutOffTheEarliestMinute() {
+        // baked 06:33, 20 minutes of waiting, then Ada comes at 07:30: plated 07:33, at camera 07:38
+        Sheets sheets = Sheets.toast()
+                .change("steps", "plate", "least wait=20")
+                .change("people", "Ada", "hours=07:30-18:00")
+                .change("setups", "1", "call=07:37");
+
+        assertThat(sheets.troubles())
+                .containsExactly("setups 0 call: [07:37] is too early: toast can be ready at 07:38 at the earliest. "
+                        + "Maybe 07:38, or an earlier start of the kitchen.");
+    }
+
+    @Test
+    void standInsAreMeasuredByTheLightingCall() {
+        Sheets sheets = Sheets.toast()
+                .change("setups", "1", "call=07:00", "lighting=06:20")
+                .change("needs", "1", "part=stand-in");
+
+        assertThat(sheets.troubles())
+                .containsExactly("setups 0 lighting: [06:20] is too early: toast can be ready at 06:41 at the "
+                        + "earliest. Maybe 06:41, or an earlier start of the kitchen.");
+    }
+
+    @Test
+    void ofSeveralLateDishesTheLatestSpeaksForTheSetup() {
+        Sheets sheets = Sheets.toast()
+                .change("setups", "1", "call=06:30")
+                .add("dishes", "dish=stew", "look=steady")
+                .add("steps", "step=cook", "dish=stew", "minutes likely=90")
+                .add("needs", "setup=1", "dish=stew", "stage=cook");
+
+        assertThat(sheets.troubles())
+                .containsExactly("setups 0 call: [06:30] is too early: stew can be ready at 07:35 at the earliest. "
+                        + "Maybe 07:35, or an earlier start of the kitchen.");
+    }
+
+    @Test
+    void aDishForWhichTheKitchenClosesTooSoonCanNeverBeReady() {
+        Sheets sheets = Sheets.toast()
+                .fact("kitchen hours", "06:00-06:30; 08:00-08:12")
+                .change("stations", "oven", "hours=08:00-09:00")
+                .change("setups", "1", "call=08:30");
+
+        assertThat(sheets.troubles())
+                .containsExactly("setups 0 call: [08:30] is too early: toast can't be ready within the hours of the "
+                        + "kitchen. Maybe longer kitchen hours.");
+    }
+
+    @Test
+    void anIngredientThatComesTooLateIsToldWhereItIsBought() {
+        // plated 09:58, carried 5 minutes
+        assertThat(Sheets.toast()
+                        .change("ingredients", "butter", "arrives=09:55")
+                        .troubles())
+                .containsExactly("ingredients 1 arrives: [09:55] is too late for setup 1 at 10:00: with butter from "
+                        + "then on, toast can be ready at 10:03 at the earliest. "
+                        + "Maybe an earlier delivery, or a later call.");
+        assertThat(Sheets.toast()
+                        .change("ingredients", "butter", "arrives=09:52")
+                        .troubles())
+                .isEmpty();
+    }
+
+    @Test
+    void anIngredientAfterTheCallIsToldForItsFirstSetupOnly() {
+        Sheets sheets = twoSetups().change("ingredients", "bread", "arrives=13:00");
+
+        assertThat(sheets.troubles())
+                .containsExactly("ingredients 0 arrives: [13:00] is too late for setup 1 at 10:00: with bread from "
+                        + "then on, toast can be ready at 13:33 at the earliest. "
+                        + "Maybe an earlier delivery, or a later call.");
+    }
+
+    @Test
+    void foodThatIsPastUsableBecauseTheKitchenHasClosedIsTold() {
+        // the bearer must be back by 09:00: away at 08:50
+        assertThat(Sheets.toast().fact("kitchen hours", "06:00-09:00").troubles())
+                .containsExactly("needs 0 dish: [toast] is past usable at 10:00: it can't be plated after 08:50, and "
+                        + "is usable for 20 minutes. Maybe longer hours for the kitchen, or an earlier call.");
+    }
+
+    @Test
+    void lightingAfterTheCallIsTold() {
+        assertThat(Sheets.toast().change("setups", "1", "lighting=10:10").troubles())
+                .containsExactly("setups 0 lighting: [10:10] is after the call at 10:00. "
+                        + "Maybe clear it: then stand-ins come at the call.");
+    }
+
+    @Test
+    void aCallWhileItsPlaceIsClosedIsTold() {
+        assertThat(Sheets.toast().change("places", "set", "hours=10:01-17:00").troubles())
+                .containsExactly("setups 0 call: [10:00] is outside the hours of place set: 10:01-17:00. "
+                        + "Maybe longer hours for the place, or another place.");
+    }
+
+    @Test
+    void aReleaseBeforeTheCallIsTold() {
+        assertThat(Sheets.toast().change("setups", "1", "release=09:00").troubles())
+                .containsExactly("setups 0 release: [09:00] is before its call at 10:00. Maybe at end, or 10:30.");
+    }
+
+    @Test
+    void aReleaseAfterTheSetupItselfIsTold() {
+        assertThat(Sheets.toast().change("setups", "1", "release=after setup 1").troubles())
+                .containsExactly("setups 0 release: [after setup 1] is the setup itself. Maybe at end.");
+    }
+
+    @Test
+    void releasesThatWaitForEachOtherArePrintedAsTheChain() {
+        Sheets sheets = twoSetups()
+                .change("setups", "1", "release=after setup 2")
+                .change("setups", "2", "release=after setup 1");
+
+        assertThat(sheets.troubles())
+                .containsExactly("setups 0 release: [after setup 2] closes a circle: 1 -> 2 -> 1. Maybe at end.");
+    }
+
+    @Test
+    void aCallWeeksFromKitchenHoursIsTold() {
+        assertThat(Sheets.toast().change("setups", "1", "call=2026-04-02 10:00").troubles())
+                .containsExactly("setups 0 call: [2026-04-02 10:00] lies more than 14 days from kitchen hours "
+                        + "06:00-18:00. Maybe the year or the month is wrong.");
+    }
+
+    @Test
+    void aReleaseWeeksAfterKitchenHoursIsTold() {
+        assertThat(Sheets.toast()
+                        .change("setups", "1", "release=2026-04-02 10:00")
+                        .troubles())
+                .containsExactly("setups 0 release: [2026-04-02 10:00] lies more than 14 days from kitchen hours "
+                        + "06:00-18:00. Maybe the year or the month is wrong.");
+    }
+
+    @Test
+    void kitchenHoursOverWeeksAreTold() {
+        assertThat(Sheets.toast()
+                        .fact("kitchen hours", "2026-02-27 06:00 - 2026-02-27 18:00; 06:00-18:00")
+                        .troubles())
+                .containsExactly("day -1 kitchen hours: [2026-02-27 06:00-2026-02-27 18:00; 06:00-18:00] reach over "
+                        + "more than 14 days with the calls and releases. "
+                        + "Maybe the year or the month is wrong, or it is more than one day.");
+    }
+}

@@ -1,0 +1,87 @@
+package platecall.check;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import org.junit.jupiter.api.Test;
+
+class EatersTest {
+
+    @Test
+    void whoIsAllergicToWhatIsEatenIsNamed() {
+        Sheets sheets =
+                Sheets.toast().change("needs", "1", "eaten by=Mina; Theo").change("cast", "Theo", "allergies=Milk");
+
+        assertThat(sheets.troubles())
+                .containsExactly("needs 0 eaten by: [Theo] is allergic to Milk, and toast has butter in it (milk). "
+                        + "Maybe another dish or eater.");
+    }
+
+    @Test
+    void anAllergyToAGroupCoversItsKinds() {
+        Sheets sheets = Sheets.toast()
+                .change("needs", "1", "eaten by=Theo")
+                .change("ingredients", "butter", "allergens=hazelnut");
+
+        assertThat(sheets.troubles())
+                .containsExactly("needs 0 eaten by: [Theo] is allergic to nuts, and toast has butter in it (hazelnut). "
+                        + "Maybe another dish or eater.");
+    }
+
+    @Test
+    void anIngredientThatIsTheAllergenNeedsNoLabel() {
+        Sheets sheets = Sheets.toast()
+                .change("needs", "1", "eaten by=Theo")
+                .add("ingredients", "ingredient=Walnuts", "dish=toast");
+
+        assertThat(sheets.troubles())
+                .containsExactly("needs 0 eaten by: [Theo] is allergic to nuts, and toast has Walnuts in it. "
+                        + "Maybe another dish or eater.");
+    }
+
+    @Test
+    void whatIsAddedAfterTheStageIsNotEaten() {
+        Sheets sheets = Sheets.toast().change("needs", "1", "stage=bake").change("cast", "Mina", "allergies=milk");
+
+        assertThat(sheets.troubles()).isEmpty();
+    }
+
+    @Test
+    void whoDoesNotEatMayBeAllergic() {
+        assertThat(Sheets.toast().change("cast", "Theo", "allergies=milk").troubles())
+                .isEmpty();
+    }
+
+    @Test
+    void aDietThatAllergensTellIsMinded() {
+        assertThat(Sheets.toast().change("cast", "Mina", "diet=Vegan").troubles())
+                .containsExactly("needs 0 eaten by: [Mina] eats vegan, and toast has butter in it (milk). "
+                        + "Maybe another dish or eater.");
+        assertThat(Sheets.toast().change("cast", "Mina", "diet=vegetarian").troubles())
+                .isEmpty();
+        assertThat(Sheets.toast()
+                        .change("cast", "Mina", "diet=vegetarian")
+                        .change("ingredients", "butter", "allergens=anchovies")
+                        .troubles())
+                .containsExactly("needs 0 eaten by: [Mina] eats vegetarian, and toast has butter in it (anchovies). "
+                        + "Maybe another dish or eater.");
+    }
+
+    @Test
+    void dressingIsNeverEaten() {
+        assertThat(Sheets.toast()
+                        .change("dishes", "toast", "edible=no")
+                        .change("needs", "1", "eaten by=Mina; Theo")
+                        .troubles())
+                .containsExactly("needs 0 eaten by: [Mina; Theo] must not eat toast: it is not edible. "
+                        + "Maybe an edible dish for those who eat, or clear the cell.");
+    }
+
+    @Test
+    void aBudgetBelowOneHeroEachIsToldWithTheCheapestSum() {
+        // own calculation: 1.50 for the dish, 0.20 bread, 0.10 butter
+        assertThat(Sheets.toast().fact("food budget", "1.79").troubles())
+                .containsExactly("day -1 food budget: [1.79] can't buy one hero each, which costs 1.80 EUR. "
+                        + "Maybe 1.80 or more.");
+        assertThat(Sheets.toast().fact("food budget", "1.80").troubles()).isEmpty();
+    }
+}

@@ -1,0 +1,64 @@
+package platecall.check;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import org.junit.jupiter.api.Test;
+
+class LoadsTest {
+
+    @Test
+    void aStorageSmallerThanOneCopyIsToldOnceForEachColumn() {
+        assertThat(Sheets.toast()
+                        .change("dishes", "toast", "storage=5")
+                        .change("steps", "cut", "waits in=fridge")
+                        .change("steps", "bake", "waits in=fridge")
+                        .troubles())
+                .containsExactly("steps 0 waits in: [fridge] has room for 4, but a copy of toast takes 5. "
+                        + "Maybe a larger storage, or less room for a copy.");
+        assertThat(Sheets.toast()
+                        .change("dishes", "toast", "storage=5", "held in=fridge")
+                        .change("steps", "cut", "waits in=fridge")
+                        .troubles())
+                .containsExactly("dishes 0 held in: [fridge] has room for 4, but a copy of toast takes 5. "
+                        + "Maybe a larger storage, or less room for a copy.");
+    }
+
+    @Test
+    void foodHeldUntilReleaseMustFitItsStorage() {
+        // the third take's copy is used at 10:22: three copies of two units each
+        Sheets sheets = Sheets.toast()
+                .change("dishes", "toast", "storage=2", "held in=fridge")
+                .change("setups", "1", "release=12:00");
+
+        assertThat(sheets.troubles())
+                .containsExactly("stations 2 capacity: [4] is too little: at 10:22 6 are taken by what waits for "
+                        + "release: 3 copies of toast. Maybe an earlier release, or fewer copies.");
+        assertThat(sheets.change("needs", "1", "copies=2").troubles()).isEmpty();
+    }
+
+    @Test
+    void aStationStrongerThanItsCircuitIsToldAtTheStationOnly() {
+        assertThat(Sheets.toast()
+                        .change("stations", "oven", "amps=14", "circuit=wall")
+                        .troubles())
+                .containsExactly("stations 1 amps: [14] is more than circuit wall allows for long: 12.8 A of its 16 A. "
+                        + "Maybe another circuit: ask the electrician.");
+        assertThat(Sheets.toast()
+                        .change("stations", "counter", "amps=14", "circuit=wall")
+                        .troubles())
+                .containsExactly("stations 0 amps: [14] is more than circuit wall allows for long: 12.8 A of its 16 A. "
+                        + "Maybe another circuit: ask the electrician.");
+    }
+
+    @Test
+    void whatIsAlwaysOnTogetherMustNotOverloadItsCircuit() {
+        Sheets sheets = Sheets.toast()
+                .change("stations", "oven", "amps=10", "circuit=wall")
+                .change("stations", "fridge", "amps=2.9", "circuit=wall");
+
+        assertThat(sheets.troubles())
+                .containsExactly("circuits 0 amps: [16] allows 12.8 A for long, but at 06:00 oven (10 A) and fridge "
+                        + "(2.9 A) are on together. Maybe another circuit for one of them: ask the electrician.");
+        assertThat(sheets.change("stations", "fridge", "amps=2.8").troubles()).isEmpty();
+    }
+}

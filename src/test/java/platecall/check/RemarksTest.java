@@ -1,0 +1,85 @@
+package platecall.check;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+class RemarksTest {
+
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', textBlock = """
+            needs  | 1    | use=topped up in 9 min | needs 0 use: [topped up in 9 min] is longer than the 8 minutes between two takes of setup 1. Maybe a fresh plate each take, or a longer take cycle.
+            needs  | 1    | use=lasts 3 takes      | needs 0 use: [lasts 3 takes] keeps it before the camera for 22 minutes, but it is usable for 20. Maybe fewer takes a copy.
+            setups | 1    | release=10:20          | setups 0 release: [10:20] is before its last take at worst has ended, at 10:30. Maybe at end.
+            steps  | bake | after=                 | steps 0 step: [cut] leads to no stage of toast that is wanted, so it is left out. Maybe name it in column after of a later step.
+            steps  | cut  | minutes per copy=2     | steps 0 minutes per copy: [2] counts only in a batch. Maybe fill in column batch, or add it to minutes likely.
+            people | Bo   | hours=19:00-22:00      | people 1 person: [Bo] is never in the kitchen in kitchen hours. Maybe check the hours and absences.
+            places | set  | walk=kitchen:7         | places 1 walk: [kitchen:7] is 5 in the row of kitchen. Maybe the same both ways.
+            cast   | Mina | diet=vegatarian        | cast 0 diet: [vegatarian] is not a diet that can be checked. Did you mean vegetarian?
+            cast   | Mina | allergies=mlik         | cast 0 allergies: [mlik] is an allergen of no ingredient and not a common one. Did you mean milk?
+            steps  | plate | raw=yes               | needs 0 eaten by: [Mina] eats toast at stage plate, which is raw. Maybe a later stage.
+            """)
+    void whatMayNotBeMeantIsRemarkedButNoTrouble(String sheet, String row, String cell, String remark) {
+        Sheets sheets = Sheets.toast().change(sheet, row, cell);
+
+        assertThat(sheets.remarks()).containsExactly(remark);
+        assertThat(sheets.troubles()).isEmpty();
+    }
+
+    @Test
+    void takesThatRunIntoTheNextSetupAtTheSamePlaceAreRemarked() {
+        Sheets sheets = Sheets.toast()
+                .add(
+                        "setups",
+                        "setup=2",
+                        "place=set",
+                        "call=10:25",
+                        "takes likely=1",
+                        "takes at worst=1",
+                        "take cycle=10")
+                .add("needs", "setup=2", "dish=toast", "stage=plate");
+
+        assertThat(sheets.troubles()).isEmpty();
+        assertThat(sheets.remarks())
+                .containsExactly("setups 0 call: [10:00] lasts until 10:30 at worst, but setup 2 is called to the same "
+                        + "place at 10:25. Maybe fine if the takes go well.");
+    }
+
+    @Test
+    void aSetupWithoutFoodAndADishThatNobodyWantsAreRemarked() {
+        Sheets sheets = Sheets.toast()
+                .add(
+                        "setups",
+                        "setup=2",
+                        "place=set",
+                        "call=12:00",
+                        "takes likely=1",
+                        "takes at worst=1",
+                        "take cycle=10")
+                .add("dishes", "dish=cake", "look=steady");
+
+        assertThat(sheets.remarks())
+                .containsExactly(
+                        "setups 1 setup: [2] wants no food. Maybe add it to sheet needs.",
+                        "dishes 1 dish: [cake] is wanted by no setup. Maybe add it to sheet needs.");
+    }
+
+    @Test
+    void anIngredientWhoseNameTellsMoreThanItsRowIsRemarked() {
+        Sheets sheets = Sheets.toast()
+                .change("needs", "1", "eaten by=Theo")
+                .change("cast", "Theo", "diet=vegetarian")
+                .add("ingredients", "ingredient=beef stock", "dish=toast")
+                .add("ingredients", "ingredient=almond flour", "dish=toast");
+
+        assertThat(sheets.troubles()).isEmpty();
+        assertThat(sheets.remarks())
+                .containsExactly(
+                        "ingredients 2 ingredient: [beef stock] is eaten by Theo, who eats vegetarian. "
+                                + "Maybe another dish or eater.",
+                        "ingredients 3 ingredient: [almond flour] is eaten by Theo, who is allergic to nuts. "
+                                + "Maybe fill in its allergens.");
+    }
+}
