@@ -1,19 +1,31 @@
 package platecall.cli;
 
+import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
+import platecall.check.DayCheck;
 import platecall.day.Day;
+import platecall.day.Trouble;
+import platecall.intake.BadDay;
+import platecall.intake.DayFile;
 import platecall.intake.DayFiles;
 
 /** Says what is wrong with a day. */
 @Command(
         name = "check",
         mixinStandardHelpOptions = true,
-        description = "Read a day and say all that is wrong or can't work, without planning it.")
+        description = "Read a day and say all that is wrong or can't work, without planning it.",
+        footer = {
+            "",
+            "Remarks tell what can be planned but may not be meant. What the sheets don't say about allergens and diets",
+            "can't be checked: who cooks must know what is in the food.",
+            "Exit code: 0 nothing wrong, 2 something is."
+        })
 final class CheckCommand implements Callable<Integer> {
 
     @Spec
@@ -24,13 +36,18 @@ final class CheckCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        Day day = DayFiles.read(path).day();
-        spec.commandLine()
-                .getOut()
-                .println(day.facts().title() + ": nothing wrong found ("
-                        + day.setups().size() + " setups, "
-                        + day.needs().size() + " needs, " + day.dishes().size() + " dishes, "
-                        + day.steps().size() + " steps).");
+        DayFile file = DayFiles.read(path);
+        Day day = file.day();
+        List<Trouble> troubles = DayCheck.troubles(day);
+        if (!troubles.isEmpty()) {
+            throw new BadDay(file, troubles);
+        }
+        PrintWriter out = spec.commandLine().getOut();
+        DayCheck.remarks(day).forEach(remark -> out.println("Remark: " + file.tell(remark)));
+        out.println(day.facts().title() + ": nothing wrong found ("
+                + day.setups().size() + " setups, "
+                + day.needs().size() + " needs, " + day.dishes().size() + " dishes, "
+                + day.steps().size() + " steps).");
         return Main.FINE;
     }
 }
