@@ -23,6 +23,7 @@ public final class BadDay extends RuntimeException {
 
     BadDay(Whereabouts whereabouts, Troubles troubles) {
         this(whereabouts, troubles.list(), troubles.count());
+        initCause(troubles.cause());
     }
 
     /** A day that could be read but can't work, as its checks say. */

@@ -32,7 +32,7 @@ import platecall.day.Day;
 final class DayWorkbook {
 
     /** What a workbook may unpack to; more is taken for an attack. */
-    private static final long MOST_UNPACKED_BYTES = 200_000_000;
+    private static final long MOST_UNPACKED_BYTES = 100_000_000;
 
     private static final int MOST_COLUMNS = 200;
     private static final double WIDEST = 40;
@@ -57,7 +57,9 @@ final class DayWorkbook {
                 }
             }
             return day;
-        } catch (IOException | RuntimeException notOne) {
+        } catch (IOException | RuntimeException | OutOfMemoryError notOne) {
+            // a cell that claims a column far beyond any sheet makes the reader ask for more memory than there is
+            troubles.causedBy(notOne);
             troubles.aboutFile("is not a workbook that can be read", "Maybe save it anew as .xlsx.");
             return null;
         }

@@ -12,6 +12,7 @@ final class Troubles {
 
     private final List<Trouble> list = new ArrayList<>();
     private int count;
+    private Throwable cause;
 
     void add(Trouble trouble) {
         count++;
@@ -26,6 +27,16 @@ final class Troubles {
 
     void aboutSheet(String sheet, String what, String wayOut) {
         add(new Trouble(sheet, -1, "", "", what, wayOut));
+    }
+
+    /** What went wrong inside, for those who look for the cause. */
+    void causedBy(Throwable failure) {
+        cause = failure;
+    }
+
+    /** Null if nothing went wrong inside. */
+    Throwable cause() {
+        return cause;
     }
 
     int count() {

@@ -1,0 +1,179 @@
+package platecall.intake;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import platecall.day.Absence;
+import platecall.day.Part;
+import platecall.day.Release;
+import platecall.day.Station;
+import platecall.day.StationUse;
+import platecall.day.Use;
+import platecall.units.Money;
+
+class GrammarsTest {
+
+    private static final Frame COMMAS = new Frame(LocalDate.of(2026, 3, 14), ZoneId.of("Europe/Berlin"), true, false);
+    private static final Frame SEMICOLONS = new Frame(COMMAS.date(), COMMAS.zone(), true, true);
+    private static final Grammar<Part> PARTS = Grammars.oneOf("a part", List.of(Part.values()), Part::word);
+    private static final Grammar<Station.Kind> KINDS =
+            Grammars.oneOf("a kind of station", List.of(Station.Kind.values()), Station.Kind::word);
+
+    private static <V> V read(Grammar<V> grammar, String text) {
+        return grammar.reader().apply(text, COMMAS);
+    }
+
+    private static void refuses(Grammar<?> grammar, String text, String what, String wayOut) {
+        assertThatThrownBy(() -> read(grammar, text))
+                .isInstanceOfSatisfying(
+                        Unreadable.class,
+                        unreadable -> assertThat(unreadable.wayOut()).isEqualTo(wayOut))
+                .hasMessage(what);
+    }
+
+    @Test
+    void wholeNumbersAreWhole() {
+        assertThat(read(Grammars.MINUTES, "12")).isEqualTo(12);
+        assertThat(read(Grammars.MINUTES, "12.0")).isEqualTo(12);
+        assertThat(read(Grammars.MINUTES, "-3")).isEqualTo(-3);
+        refuses(Grammars.MINUTES, "abc", "is not a number of minutes", "Maybe 12.");
+        refuses(Grammars.MINUTES, "1.5", "is not a number of minutes (whole, below 2 billion)", "Maybe 12.");
+        refuses(Grammars.MINUTES, "3000000000", "is not a number of minutes (whole, below 2 billion)", "Maybe 12.");
+        refuses(Grammars.MINUTES, "1e3", "is not a number of minutes", "Maybe 12.");
+        refuses(Grammars.MINUTES, "\u0661\u0662", "is not a number of minutes", "Maybe 12.");
+    }
+
+    @Test
+    void aDecimalCommaIsReadOnlyWhereTheSeparatorIsAnother() {
+        assertThat(Grammars.DECIMAL.reader().apply("1,5", SEMICOLONS)).isEqualTo(1.5);
+        assertThat(Grammars.MONEY.reader().apply("12,50", SEMICOLONS)).isEqualTo(new Money(1250));
+        refuses(Grammars.DECIMAL, "1,5", "is not a number", "Maybe 1.5.");
+    }
+
+    @Test
+    void moneyHasAtMostTwoDecimalsSoThatAPointForThousandsIsSeen() {
+        assertThat(read(Grammars.MONEY, "12.5")).isEqualTo(new Money(1250));
+        assertThat(read(Grammars.MONEY, "12.500")).isEqualTo(new Money(1250));
+        refuses(Grammars.MONEY, "1.234", "is not an amount of money: it has more than two decimals", "Maybe 12.50.");
+        refuses(Grammars.MONEY, "-1", "is not an amount of money from 0 to 1000000000", "Maybe 12.50.");
+        refuses(Grammars.MONEY, "12 EUR", "is not an amount of money", "Maybe 12.50.");
+    }
+
+    @ParameterizedTest
+    @CsvSource({"95 %,0.95", "95%,0.95", "0.95,0.95", "2.5 %,0.025", "100 %,1", "0,0", "1,1"})
+    void sharesStandInPercentOrAsFractions(String text, double share) {
+        assertThat(read(Grammars.SHARE, text)).isEqualTo(share);
+    }
+
+    @Test
+    void aShareAboveOneIsTakenForAForgottenPercentSign() {
+        refuses(Grammars.SHARE, "95", "is a share above 1", "Maybe 95 %.");
+        refuses(Grammars.SHARE, "much", "is not a share", "Maybe 95 %.");
+    }
+
+    @Test
+    void wordsAreReadInAnyCaseAndTheNearestIsOfferedForAnUnknownOne() {
+        assertThat(read(PARTS, "Stand in")).isEqualTo(Part.STAND_IN);
+        assertThat(read(KINDS, "HOT-HOLD")).isEqualTo(Station.Kind.HOT_HOLD);
+        refuses(PARTS, "herro", "is not a part", "Maybe hero.");
+        refuses(PARTS, "table", "is not a part", "Maybe one of hero, stand-in, insert, background.");
+        assertThat(read(Grammars.YES_NO, "Y")).isTrue();
+        refuses(Grammars.YES_NO, "maybe", "is neither yes nor no", "Maybe yes.");
+    }
+
+    @Test
+    void usesAreReadAndWritten() {
+        assertThat(read(Grammars.USE, "Fresh")).isEqualTo(new Use.FreshEachTake());
+        assertThat(read(Grammars.USE, "lasts 1 take")).isEqualTo(new Use.LastsTakes(1));
+        assertThat(read(Grammars.USE, "topped up in 4 minutes")).isEqualTo(new Use.ToppedUp(4));
+        assertThat(Grammars.USE.writer().apply(new Use.LastsTakes(1), COMMAS)).isEqualTo("lasts 1 take");
+        refuses(
+                Grammars.USE,
+                "lasts long",
+                "does not say how takes use up a plate",
+                "Maybe fresh, lasts 3 takes, or topped up in 4 min.");
+    }
+
+    @Test
+    void releasesAreAtTheEndAtATimeOrAfterASetup() {
+        assertThat(read(Grammars.RELEASE, "At end")).isEqualTo(new Release.AtEnd());
+        assertThat(read(Grammars.RELEASE, "after setup 12 B")).isEqualTo(new Release.After("12 B"));
+        assertThat(read(Grammars.RELEASE, "18:30")).isEqualTo(new Release.At(read(Clock.MOMENT, "18:30")));
+        refuses(Grammars.RELEASE, "later", "is not a release", "Maybe at end, 18:30, or after setup 5.");
+        refuses(Grammars.RELEASE, "18.30", "is not a time", "Maybe 18:30, or 2026-03-14 18:30.");
+    }
+
+    @Test
+    void absencesAreSetupsOrSpans() {
+        assertThat(read(Grammars.ABSENCES, "Setup 3; 13:00-14:00"))
+                .containsExactly(
+                        new Absence.HandDouble("3"), new Absence.During(read(Clock.SPAN, "13:00-14:00")));
+        refuses(
+                Grammars.ABSENCES,
+                "on holiday",
+                "is neither a setup nor a span of time",
+                "Maybe setup 3, or 13:00-14:00.");
+    }
+
+    @Test
+    void stationsAreNamedWithUnitsAndAlternatives() {
+        assertThat(read(Grammars.STATION_USES, "hob:2; oven a | oven b:1; counter"))
+                .containsExactly(
+                        new StationUse(List.of("hob"), 2),
+                        new StationUse(List.of("oven a", "oven b"), 1),
+                        new StationUse(List.of("counter"), 1));
+        refuses(Grammars.STATION_USES, "hob:two", "is not a station and how much of it", "Maybe hob:1.");
+        refuses(
+                Grammars.STATION_USES, "oven a|:1", "does not name a station", "Maybe hob:1, or oven a|oven b:1.");
+    }
+
+    @Test
+    void walksNameEachPlaceOnce() {
+        assertThat(read(Grammars.WALK, "set:4; barn:12")).isEqualTo(Map.of("set", 4, "barn", 12));
+        refuses(Grammars.WALK, "set:4; set:5", "names set twice", "");
+        refuses(
+                Grammars.WALK, "set", "is not a place and the minutes to walk there", "Maybe set:4; barn:12.");
+    }
+
+    @Test
+    void listsSkipWhatIsEmpty() {
+        assertThat(read(Grammars.NAMES, " milk ;; nuts;")).containsExactly("milk", "nuts");
+        assertThat(read(Grammars.NAMES, "")).isEmpty();
+    }
+
+    @Test
+    void namesKeepClearOfTheSignsThatListsNeed() {
+        refuses(
+                Grammars.NAME, "a;b", "can't be a name, because ; has a meaning of its own", "Maybe leave out the ;.");
+        refuses(
+                Grammars.STATION_NAME,
+                "hob:1",
+                "can't be a name, because : has a meaning of its own",
+                "Maybe leave out the :.");
+        refuses(Grammars.NAME, "a\nb", "has a line break in it", "Maybe write it in one line.");
+        refuses(Grammars.NAME, "x".repeat(101), "is longer than 100 letters", "");
+    }
+
+    @Test
+    void timeZonesAreKnownOnesWithWholeMinutes() {
+        assertThat(read(Grammars.ZONE, "Europe/Berlin")).isEqualTo(ZoneId.of("Europe/Berlin"));
+        refuses(Grammars.ZONE, "Europe/Berln", "is not a time zone", "Maybe Europe/Berlin.");
+        refuses(Grammars.ZONE, "+01:02:03", "is not a time zone", "Maybe Europe/Berlin.");
+    }
+
+    @Test
+    void anOptionalCellIsWrittenEmptyWithoutAValue() {
+        Grammar<Optional<Integer>> optional = Grammars.MINUTES.optional();
+
+        assertThat(optional.writer().apply(Optional.empty(), COMMAS)).isEmpty();
+        assertThat(optional.writer().apply(Optional.of(7), COMMAS)).isEqualTo("7");
+    }
+}
