@@ -103,7 +103,7 @@ final class Clock {
 
         Moment on(LocalDate dateIfNone, Frame frame) {
             LocalDate day = date.orElse(dateIfNone);
-            if (frame.bounded() && Math.abs(ChronoUnit.DAYS.between(frame.date(), day)) > FARTHEST_DAYS) {
+            if (frame.known() && Math.abs(ChronoUnit.DAYS.between(frame.date(), day)) > FARTHEST_DAYS) {
                 throw new Unreadable(
                         "lies more than " + FARTHEST_DAYS + " days from the day's date " + frame.date(),
                         "Maybe the year or the month is wrong.");
@@ -116,7 +116,7 @@ final class Clock {
                                 + local.toLocalDate(),
                         "Maybe " + clock(ZonedDateTime.of(local, frame.zone()).toLocalDateTime()) + ".");
             }
-            if (offset.isPresent() && !offsets.contains(offset.get())) {
+            if (frame.known() && offset.isPresent() && !offsets.contains(offset.get())) {
                 throw new Unreadable(
                         "has an offset from UTC that " + frame.zone() + " does not have then",
                         "Maybe " + offsets.get(0) + ".");

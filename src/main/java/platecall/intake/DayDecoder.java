@@ -161,19 +161,24 @@ final class DayDecoder {
             }
             read(sheet.name(), -1, column, cells.getOrDefault(column.name(), ""), frame, values);
         }
-        return before == troubles.count() && takenFor.isEmpty() ? build(sheet, -1, values) : List.of();
+        return before == troubles.count() && values.size() == sheet.columns().size() && takenFor.isEmpty()
+                ? build(sheet, -1, values)
+                : List.of();
     }
 
     private Frame frameOf(Map<String, String> cells, boolean decimalComma) {
         try {
-            LocalDate date =
-                    DaySheets.Facts.DATE.grammar().reader().apply(clean(cells.getOrDefault("date", "")), NO_FRAME);
-            ZoneId zone =
-                    DaySheets.Facts.ZONE.grammar().reader().apply(clean(cells.getOrDefault("zone", "")), NO_FRAME);
+            LocalDate date = DaySheets.Facts.DATE.grammar().reader().apply(clean(cells, "date"), NO_FRAME);
+            ZoneId zone = DaySheets.Facts.ZONE.grammar().reader().apply(clean(cells, "zone"), NO_FRAME);
             return new Frame(date, zone, true, decimalComma);
         } catch (Unreadable toldWithItsCell) {
             return new Frame(NO_FRAME.date(), NO_FRAME.zone(), false, decimalComma);
         }
+    }
+
+    private static String clean(Map<String, String> cells, String key) {
+        String cell = cells.get(key);
+        return cell == null ? "" : clean(cell);
     }
 
     private <R> List<R> records(Sheet<R> sheet) {
@@ -210,7 +215,7 @@ final class DayDecoder {
                 }
             }
         }
-        Frame here = new Frame(frame.date(), frame.zone(), frame.bounded(), found.decimalComma());
+        Frame here = new Frame(frame.date(), frame.zone(), frame.known(), found.decimalComma());
         List<R> records = new ArrayList<>();
         for (int index = 0; index < found.rows().size(); index++) {
             RawSheet.RawRow row = found.rows().get(index);
@@ -223,7 +228,9 @@ final class DayDecoder {
                     read(sheet.name(), index, column, place == null ? "" : row.cell(place), here, values);
                 }
             }
-            if (complete && before == troubles.count()) {
+            if (complete
+                    && before == troubles.count()
+                    && values.size() == sheet.columns().size()) {
                 records.addAll(build(sheet, index, values));
             }
         }
@@ -241,7 +248,8 @@ final class DayDecoder {
             if (written.isEmpty()) {
                 int nameless = place;
                 found.rows().stream()
-                        .filter(row -> !row.cell(nameless).isBlank())
+                        .filter(row -> row.cell(nameless) != null
+                                && !row.cell(nameless).isBlank())
                         .findFirst()
                         .ifPresent(row -> troubles.add(new Trouble(
                                 sheet.name(),
@@ -282,6 +290,9 @@ final class DayDecoder {
 
     private <R, V> void read(
             String sheet, int index, Column<R, V> column, String cell, Frame here, Map<Column<?, ?>, Object> values) {
+        if (cell == null) {
+            return;
+        }
         String text = clean(cell);
         try {
             if (text.isEmpty()) {

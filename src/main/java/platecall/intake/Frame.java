@@ -8,7 +8,7 @@ import java.time.ZoneId;
  *
  * @param date a time without a date falls on it
  * @param zone in which times are told
- * @param bounded whether times must lie near {@code date}; false while the date itself could not be read
+ * @param known whether date and zone could be read; if not, they are stand-ins, and no time is held against them
  * @param decimalComma whether {@code 1,5} is a number, as in files whose separator is not the comma
  */
-record Frame(LocalDate date, ZoneId zone, boolean bounded, boolean decimalComma) {}
+record Frame(LocalDate date, ZoneId zone, boolean known, boolean decimalComma) {}

@@ -15,6 +15,7 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.math.BigDecimal;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -86,7 +87,9 @@ final class JsonDay {
         List<RawSheet.RawRow> rows = new ArrayList<>();
         object.properties()
                 .forEach(member -> rows.add(new RawSheet.RawRow(
-                        0, List.of(member.getKey(), text(sheet, -1, member.getKey(), member.getValue(), troubles)))));
+                        0,
+                        Arrays.asList(
+                                member.getKey(), text(sheet, -1, member.getKey(), member.getValue(), troubles)))));
         return new RawSheet(sheet, List.of("key", "value"), rows, false);
     }
 
@@ -114,6 +117,7 @@ final class JsonDay {
         return new RawSheet(sheet, header, rows, false);
     }
 
+    /** The text of a cell; null if it can't be one, which has then been told. */
     private static String text(String sheet, int index, String key, JsonNode value, Troubles troubles) {
         if (value.isArray()) {
             List<String> elements = new ArrayList<>();
@@ -122,7 +126,7 @@ final class JsonDay {
                 if (text.contains(";")) {
                     troubles.add(new Trouble(
                             sheet, index, key, "", "must be a list of plain texts, without semicolons in them", ""));
-                    return "";
+                    return null;
                 }
                 elements.add(text);
             }
@@ -130,7 +134,7 @@ final class JsonDay {
         }
         if (value.isObject()) {
             troubles.add(new Trouble(sheet, index, key, "", "must not be an object", "Maybe write it as text."));
-            return "";
+            return null;
         }
         return scalar(value);
     }

@@ -16,11 +16,11 @@ record RawSheet(String name, List<String> header, List<RawRow> rows, boolean dec
      * A row.
      *
      * @param number by which the file's user knows it
-     * @param cells may be fewer than there are columns
+     * @param cells may be fewer than there are columns; null for one that can't be read, which has been told
      */
     record RawRow(int number, List<String> cells) {
 
-        /** The cell's text without blanks around it; empty if the row is shorter. */
+        /** The cell's text; empty if the row is shorter, null if it can't be read and that has been told. */
         String cell(int column) {
             return column < cells.size() ? cells.get(column) : "";
         }

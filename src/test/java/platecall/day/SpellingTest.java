@@ -10,7 +10,8 @@ import org.junit.jupiter.params.provider.CsvSource;
 class SpellingTest {
 
     @ParameterizedTest
-    @CsvSource({"soup,soup,0", "soup,sop,1", "soup,soupe,1", "soup,suop,1", "soup,soap,1", "kitten,sitting,3", "'',ab,2"})
+    @CsvSource({"soup,soup,0", "soup,sop,1", "soup,soupe,1", "soup,suop,1", "soup,soap,1", "kitten,sitting,3", "'',ab,2"
+    })
     void slipsAreLettersTooManyTooFewWrongOrSwapped(String a, String b, int slips) {
         assertThat(Spelling.slips(a, b)).isEqualTo(slips);
         assertThat(Spelling.slips(b, a)).isEqualTo(slips);
@@ -18,7 +19,8 @@ class SpellingTest {
 
     @Test
     void theNearestNameIsFoundWhateverItsCase() {
-        assertThat(Spelling.nearest("MINUTES LIKLEY", List.of("minutes low", "minutes likely"))).contains("minutes likely");
+        assertThat(Spelling.nearest("MINUTES LIKLEY", List.of("minutes low", "minutes likely")))
+                .contains("minutes likely");
     }
 
     @Test

@@ -126,10 +126,14 @@ class ClockTest {
     void aTimeIsWrittenWithItsDateOnlyOnOtherDaysAndWithItsOffsetOnlyInTheRepeatedHour() {
         Frame frame = berlin("2026-10-25");
 
-        assertThat(Clock.MOMENT.writer().apply(at("2026-10-25T09:05+01:00"), frame)).isEqualTo("09:05");
-        assertThat(Clock.MOMENT.writer().apply(at("2026-10-24T09:05+02:00"), frame)).isEqualTo("2026-10-24 09:05");
-        assertThat(Clock.MOMENT.writer().apply(at("2026-10-25T02:30+01:00"), frame)).isEqualTo("02:30+01:00");
-        assertThat(Clock.MOMENT.writer().apply(at("2026-10-25T02:30+02:00"), frame)).isEqualTo("02:30+02:00");
+        assertThat(Clock.MOMENT.writer().apply(at("2026-10-25T09:05+01:00"), frame))
+                .isEqualTo("09:05");
+        assertThat(Clock.MOMENT.writer().apply(at("2026-10-24T09:05+02:00"), frame))
+                .isEqualTo("2026-10-24 09:05");
+        assertThat(Clock.MOMENT.writer().apply(at("2026-10-25T02:30+01:00"), frame))
+                .isEqualTo("02:30+01:00");
+        assertThat(Clock.MOMENT.writer().apply(at("2026-10-25T02:30+02:00"), frame))
+                .isEqualTo("02:30+02:00");
     }
 
     @Property(tries = 500)
@@ -138,10 +142,12 @@ class ClockTest {
             @ForAll @IntRange(min = 1, max = 3000) int minutes,
             @ForAll boolean autumn) {
         String date = autumn ? "2026-10-25" : "2026-03-29";
-        Moment start = at(autumn ? "2026-10-25T03:00+01:00" : "2026-03-29T03:00+02:00").plus(fromMinute);
+        Moment start =
+                at(autumn ? "2026-10-25T03:00+01:00" : "2026-03-29T03:00+02:00").plus(fromMinute);
         Span span = Span.ofMinutes(start, minutes);
 
-        assertThat(moment(Clock.MOMENT.writer().apply(start, berlin(date)), date)).isEqualTo(start);
+        assertThat(moment(Clock.MOMENT.writer().apply(start, berlin(date)), date))
+                .isEqualTo(start);
         assertThat(span(Clock.SPAN.writer().apply(span, berlin(date)), date)).isEqualTo(span);
     }
 }

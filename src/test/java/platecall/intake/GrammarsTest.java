@@ -114,8 +114,7 @@ class GrammarsTest {
     @Test
     void absencesAreSetupsOrSpans() {
         assertThat(read(Grammars.ABSENCES, "Setup 3; 13:00-14:00"))
-                .containsExactly(
-                        new Absence.HandDouble("3"), new Absence.During(read(Clock.SPAN, "13:00-14:00")));
+                .containsExactly(new Absence.HandDouble("3"), new Absence.During(read(Clock.SPAN, "13:00-14:00")));
         refuses(
                 Grammars.ABSENCES,
                 "on holiday",
@@ -131,16 +130,14 @@ class GrammarsTest {
                         new StationUse(List.of("oven a", "oven b"), 1),
                         new StationUse(List.of("counter"), 1));
         refuses(Grammars.STATION_USES, "hob:two", "is not a station and how much of it", "Maybe hob:1.");
-        refuses(
-                Grammars.STATION_USES, "oven a|:1", "does not name a station", "Maybe hob:1, or oven a|oven b:1.");
+        refuses(Grammars.STATION_USES, "oven a|:1", "does not name a station", "Maybe hob:1, or oven a|oven b:1.");
     }
 
     @Test
     void walksNameEachPlaceOnce() {
         assertThat(read(Grammars.WALK, "set:4; barn:12")).isEqualTo(Map.of("set", 4, "barn", 12));
         refuses(Grammars.WALK, "set:4; set:5", "names set twice", "");
-        refuses(
-                Grammars.WALK, "set", "is not a place and the minutes to walk there", "Maybe set:4; barn:12.");
+        refuses(Grammars.WALK, "set", "is not a place and the minutes to walk there", "Maybe set:4; barn:12.");
     }
 
     @Test
@@ -151,8 +148,7 @@ class GrammarsTest {
 
     @Test
     void namesKeepClearOfTheSignsThatListsNeed() {
-        refuses(
-                Grammars.NAME, "a;b", "can't be a name, because ; has a meaning of its own", "Maybe leave out the ;.");
+        refuses(Grammars.NAME, "a;b", "can't be a name, because ; has a meaning of its own", "Maybe leave out the ;.");
         refuses(
                 Grammars.STATION_NAME,
                 "hob:1",

@@ -1,0 +1,105 @@
+package platecall.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import platecall.intake.DayFiles;
+
+class MainTest {
+
+    @TempDir
+    Path folder;
+
+    private final StringWriter out = new StringWriter();
+    private final StringWriter err = new StringWriter();
+
+    private int run(Object... args) {
+        out.getBuffer().setLength(0);
+        err.getBuffer().setLength(0);
+        return Main.run(
+                new PrintWriter(out),
+                new PrintWriter(err),
+                Stream.of(args).map(Object::toString).toArray(String[]::new));
+    }
+
+    @Test
+    void aNewDayIsFilledInExplainedAndWithoutFault() {
+        assertThat(run("new", folder.resolve("mine"))).isZero();
+
+        assertThat(folder.resolve("mine/guide.html")).isNotEmptyFile();
+        assertThat(folder.resolve("mine/setups.csv")).content().startsWith("setup,scene,shot,place,call,lighting,");
+        assertThat(run("check", folder.resolve("mine"))).isZero();
+        assertThat(out.toString()).startsWith("My first day: nothing wrong found (2 setups, 4 needs, ");
+    }
+
+    @Test
+    void newNeverOverwrites() throws IOException {
+        Path notes = Files.writeString(folder.resolve("notes.txt"), "mine");
+
+        assertThat(run("new", folder)).isEqualTo(2);
+
+        assertThat(err.toString().strip()).endsWith(": is not empty. Maybe give the name of a new folder.");
+        assertThat(Files.list(folder)).containsExactly(notes);
+        assertThat(run("new", folder.resolve("day.xlsx"))).isZero();
+        assertThat(folder.resolve("day-guide.html")).isNotEmptyFile();
+        assertThat(run("new", folder.resolve("day.xlsx"))).isEqualTo(2);
+    }
+
+    @Test
+    void convertWritesTheSameDayInAnotherFormat() {
+        run("new", folder.resolve("mine"));
+
+        assertThat(run("convert", folder.resolve("mine"), folder.resolve("mine.xlsx")))
+                .isZero();
+        assertThat(run("convert", folder.resolve("mine.xlsx"), folder.resolve("mine.json")))
+                .isZero();
+        assertThat(DayFiles.read(folder.resolve("mine.json")).day())
+                .isEqualTo(DayFiles.read(folder.resolve("mine")).day());
+        assertThat(run("convert", folder.resolve("mine"), folder.resolve("mine.json")))
+                .isEqualTo(2);
+        assertThat(err.toString())
+                .isEqualToIgnoringNewLines("mine.json: can't be written: mine.json is there already.");
+        assertThat(run("convert", "--replace", folder.resolve("mine"), folder.resolve("mine.json")))
+                .isZero();
+    }
+
+    @Test
+    void badInputIsExitCodeTwoWithOneLineForEachTroubleAndNoStackTrace() throws IOException {
+        run("new", folder.resolve("mine"));
+        Path steps = folder.resolve("mine/steps.csv");
+        Files.writeString(steps, Files.readString(steps).replace("soup,simmer,chop", "soup,simmer,,x"));
+
+        assertThat(run("check", folder.resolve("mine"))).isEqualTo(2);
+        assertThat(out.toString()).isEmpty();
+        assertThat(err.toString()).contains("mine, sheet steps, row 3, column ").doesNotContain("\tat ");
+        assertThat(run("check", "--debug", folder.resolve("mine"))).isEqualTo(2);
+        assertThat(err.toString()).contains("\tat platecall.");
+        assertThat(run("--debug", "check", folder.resolve("gone"))).isEqualTo(2);
+        assertThat(err.toString())
+                .startsWith("gone: there is no such file or folder.")
+                .contains("\tat platecall.");
+    }
+
+    @Test
+    void wrongUsageIsExitCodeTwo() {
+        assertThat(run("check")).isEqualTo(2);
+        assertThat(run("frobnicate")).isEqualTo(2);
+        assertThat(run("--help")).isZero();
+        assertThat(out.toString()).contains("new ", "check ", "convert ", "schema ");
+    }
+
+    @Test
+    void theSchemaIsPrinted() {
+        assertThat(run("schema")).isZero();
+        assertThat(out.toString())
+                .startsWith("{\n  \"$schema\" : \"https://json-schema.org/draft/2020-12/schema\"")
+                .endsWith("}\n");
+    }
+}

@@ -1,0 +1,224 @@
+package platecall.intake;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Arrays;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class BadSheetsTest {
+
+    @TempDir
+    Path parent;
+
+    private SheetFolder inn;
+
+    @BeforeEach
+    void copyTheInn() {
+        inn = new SheetFolder(parent);
+    }
+
+    @Test
+    void theCopyCanBeReadUntilSomethingIsSpoilt() {
+        assertThat(inn.report()).isEmpty();
+    }
+
+    @Test
+    void aCellThatCannotBeReadIsToldWithItsPlaceItsTextAndAnExample() {
+        inn.change("steps", "soup,chop,,0,,8,10,15", "soup,chop,,0,,8,abc,15");
+
+        assertThat(inn.report())
+                .containsExactly(
+                        "inn, sheet steps, row 2, column \"minutes likely\": [abc] is not a number of minutes. Maybe 12.");
+    }
+
+    @Test
+    void everythingIsToldAtOnceEachThingOnce() {
+        inn.change("day", "promise,95 %", "promise,much")
+                .change("setups", ",10:30,09:50,", ",half past ten,09:50,")
+                .change("setups", "soup insert,set,11:40,,2,3,6,1,no", "soup insert,set,,,2,3,6,1,perhaps")
+                .change("needs", "lasts 3 takes", "lasts long")
+                .change("people", "setup 1; 09:00-09:15", "holiday");
+
+        assertThat(inn.report())
+                .containsExactly(
+                        "inn, sheet day, row 9, key \"promise\": [much] is not a share. Maybe 95 %.",
+                        "inn, sheet setups, row 2, column \"call\": [half past ten] is not a time. Maybe 18:30, or 2026-03-14 18:30.",
+                        "inn, sheet setups, row 3, column \"call\": must not be empty: when its first take should roll. Maybe 10:30.",
+                        "inn, sheet setups, row 3, column \"silent\": [perhaps] is neither yes nor no. Maybe yes.",
+                        "inn, sheet needs, row 2, column \"use\": [lasts long] does not say how takes use up a plate. Maybe fresh, lasts 3 takes, or topped up in 4 min.",
+                        "inn, sheet people, row 2, column \"away\": [holiday] is neither a setup nor a span of time. Maybe setup 3, or 13:00-14:00.");
+    }
+
+    @Test
+    void valuesThatDoNotGoTogetherAreToldInTheWordsOfTheSheet() {
+        inn.change("steps", "8,10,15", "12,10,15")
+                .change("dishes", "table,0,6,15", "table,0,,15")
+                .change("stations", "hob,burners,4", "hob,burners,0");
+
+        assertThat(inn.report())
+                .containsExactly(
+                        "inn, sheet dishes, row 2, column \"peak to\": peak to is missing: if look is table, peak to and usable to must be given.",
+                        "inn, sheet steps, row 2, column \"minutes likely\": minutes likely must be at least minutes low, but it is [10].",
+                        "inn, sheet stations, row 2, column \"capacity\": capacity must be from 1 to 10000, but it is [0].");
+    }
+
+    @Test
+    void aMisspeltColumnIsToldOnceWithTheColumnThatWasMeant() {
+        inn.change("steps", "minutes likely", "minuts likely").change("places", "heard on set", "colour");
+
+        assertThat(inn.report())
+                .containsExactly(
+                        "inn, sheet steps, column \"minuts likely\": there is no such column. Did you mean minutes likely?",
+                        "inn, sheet places, column \"colour\": there is no such column.");
+    }
+
+    @Test
+    void aMissingColumnIsToldOnceWhateverTheNumberOfRows() {
+        inn.write("places", "walk,hours\nset:4,\n,\nbarn:3,\n");
+
+        assertThat(inn.report())
+                .containsExactly(
+                        "inn, sheet places, column \"place\": this column is missing: its short name, like no other. Maybe kitchen.");
+    }
+
+    @Test
+    void aColumnOrAKeyThatIsThereTwiceIsTold() {
+        inn.write("circuits", "circuit,volts,amps,volts\nwall,230,32,230\n")
+                .change("day", "currency,EUR", "currency,EUR\ncurrency,GBP");
+
+        assertThat(inn.report())
+                .containsExactly(
+                        "inn, sheet day, row 6, key \"currency\": is there twice. Maybe remove one of the two.",
+                        "inn, sheet circuits, column \"volts\": is there twice. Maybe remove one of the two.");
+    }
+
+    @Test
+    void keysOfTheDayMayBeMisspeltOrMissing() {
+        inn.change("day", "zone,Europe/Berlin", "zon,Europe/Berlin").change("day", "date,2026-10-24\n", "");
+
+        assertThat(inn.report())
+                .startsWith(
+                        "inn, sheet day, row 3, key \"zon\": there is no such key. Did you mean zone?",
+                        "inn, sheet day, key \"date\": this key is missing: shooting date; a time written without a date falls on it. Maybe 2026-03-14.");
+    }
+
+    @Test
+    void aSheetMayBeMissingMisspeltOrEmpty() throws IOException {
+        inn.delete("needs").write("people", "").write("places", "place,walk\n");
+        Files.move(inn.sheet("steps"), inn.sheet("setps"));
+
+        assertThat(inn.report())
+                .containsExactly(
+                        "inn: [setps] is not a sheet of a day. Did you mean steps?",
+                        "inn, sheet needs: this sheet is missing. Each row of it is a dish wanted by a setup.",
+                        "inn, sheet people: is empty, not even a header is in it. Maybe write a first row: person, skills, hours, away, cost an hour.",
+                        "inn, sheet places: has no row. Each row of it is a kitchen, a set, or both.");
+    }
+
+    @Test
+    void sheetsThatNoDayNeedsMayBeMissingOrEmptyAndOtherFilesMayLieThere() throws IOException {
+        inn.delete("looks").delete("circuits").delete("cast").write("ingredients", "");
+        Files.writeString(inn.path.resolve("shopping.csv"), "what\neggs\n");
+        Files.writeString(inn.path.resolve("README.md"), "notes");
+
+        assertThat(inn.report()).isEmpty();
+    }
+
+    @Test
+    void cellsBesideTheColumnsAreTold() {
+        inn.change("cast", "Theo,,,yes", "Theo,,,yes,soup").write("circuits", "circuit,volts,,amps\nwall,230,x,32\n");
+
+        assertThat(inn.report())
+                .containsExactly(
+                        "inn, sheet circuits, row 2: [x] stands in a column without a name. Maybe name it in the first row, or empty it.",
+                        "inn, sheet cast, row 3: [soup] stands to the right of the last column. Maybe a cell with the separator in it is not in quotation marks.");
+    }
+
+    @Test
+    void rowsAreCountedAsASpreadsheetShowsThemWithBlankOnesAndCellsOfSeveralLines() {
+        inn.write("places", "\nplace,walk,hours\n,,\nkitchen,\"set:4;\nbarn:12\",\n\nset,,never\nbarn,,\n");
+
+        assertThat(inn.report())
+                .containsExactly(
+                        "inn, sheet places, row 6, column \"hours\": [never] is not a span of time. Maybe 06:00-18:00, or 2026-03-13 14:00 - 2026-03-14 02:00.");
+    }
+
+    @Test
+    void aQuotationMarkThatIsNeverClosedIsTold() {
+        inn.change("cast", "Theo,,,yes", "\"Theo,,,yes");
+
+        assertThat(inn.report())
+                .containsExactly(
+                        "inn, sheet cast: row 3 is not CSV: a quotation mark is opened and not closed, or stands inside a cell. Maybe double each quotation mark that belongs to the text.");
+    }
+
+    @Test
+    void textThatIsNotUtf8IsToldWithTheLineFromWhichOnItIsNot() throws IOException {
+        byte[] latin = "who,diet\nMina,vegan\nZo\u00eb,\n".getBytes(java.nio.charset.StandardCharsets.ISO_8859_1);
+        Files.write(inn.sheet("cast"), latin);
+
+        assertThat(inn.report())
+                .containsExactly(
+                        "inn, sheet cast: is not UTF-8 text, from line 3 on. Maybe save it anew as \"CSV UTF-8\", or send the day as .xlsx.");
+    }
+
+    @Test
+    void aNulOrAnotherControlSignInACellIsTold() {
+        inn.change("cast", "Theo,,,yes", "The\0o,,,yes");
+
+        assertThat(inn.report())
+                .containsExactly(
+                        "inn, sheet cast, row 3, column \"who\": [The o] has a sign in it that is no letter. Maybe type it anew.");
+    }
+
+    @Test
+    void aFileThatIsTooLargeIsRefusedUnread() throws IOException {
+        byte[] large = new byte[50_000_000];
+        Arrays.fill(large, (byte) ',');
+        Files.write(inn.sheet("cast"), large);
+        Path json = parent.resolve("large.json");
+        Files.write(json, large);
+
+        assertThat(inn.report()).containsExactly("inn, sheet cast: is too large: a day may have at most 20 MB.");
+        assertThat(SheetFolder.report(json)).containsExactly("large.json: is too large: a day may have at most 20 MB.");
+    }
+
+    @Test
+    void aSheetWithMoreRowsThanAnyDayHasIsRefused() {
+        inn.write("cast", "who\n" + "x\n".repeat(20_001));
+
+        assertThat(inn.report()).containsExactly("inn, sheet cast: has more than 20000 rows.");
+    }
+
+    @Test
+    void aReportIsCutWhereNobodyReadsOn() {
+        inn.write("cast", "who,swallows\n" + "x,perhaps\n".repeat(150));
+
+        assertThat(inn.report()).hasSize(101).last().isEqualTo("and 50 more.");
+    }
+
+    @Test
+    void whatIsNoDayAtAllIsTold() throws IOException {
+        Files.writeString(parent.resolve("notes.txt"), "soup");
+        Files.writeString(parent.resolve("empty.json"), "");
+        Files.writeString(parent.resolve("empty.xlsx"), "");
+        Files.createDirectory(parent.resolve("nothing"));
+
+        assertThat(SheetFolder.report(parent.resolve("gone")))
+                .containsExactly("gone: there is no such file or folder.");
+        assertThat(SheetFolder.report(parent.resolve("notes.txt")))
+                .containsExactly(
+                        "notes.txt: is neither a folder of CSV sheets, nor a workbook (.xlsx), nor JSON (.json).");
+        assertThat(SheetFolder.report(parent.resolve("empty.json"))).containsExactly("empty.json: is empty (0 bytes).");
+        assertThat(SheetFolder.report(parent.resolve("empty.xlsx"))).containsExactly("empty.xlsx: is empty (0 bytes).");
+        assertThat(SheetFolder.report(parent.resolve("nothing")))
+                .hasSize(8)
+                .first()
+                .isEqualTo("nothing, sheet day: this sheet is missing. Each row of it is a key and its value.");
+    }
+}

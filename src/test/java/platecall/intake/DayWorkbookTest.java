@@ -1,0 +1,143 @@
+package platecall.intake;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.LocalDateTime;
+import java.time.ZonedDateTime;
+import java.util.Collections;
+import java.util.List;
+import java.util.function.BinaryOperator;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipFile;
+import java.util.zip.ZipOutputStream;
+import org.dhatim.fastexcel.Workbook;
+import org.dhatim.fastexcel.Worksheet;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import platecall.day.Day;
+import platecall.units.Moment;
+
+class DayWorkbookTest {
+
+    @TempDir
+    Path folder;
+
+    private final Day day = DayFiles.read(SheetFolder.INN).day();
+
+    private Path innWith(BinaryOperator<String> changeOfPart) throws IOException {
+        Path source = folder.resolve("source.xlsx");
+        DayFiles.replace(day, source);
+        Path changed = folder.resolve("day.xlsx");
+        try (ZipFile zip = new ZipFile(source.toFile());
+                ZipOutputStream out = new ZipOutputStream(Files.newOutputStream(changed))) {
+            for (ZipEntry entry : Collections.list(zip.entries())) {
+                String text = new String(zip.getInputStream(entry).readAllBytes(), StandardCharsets.UTF_8);
+                out.putNextEntry(new ZipEntry(entry.getName()));
+                out.write(changeOfPart.apply(entry.getName(), text).getBytes(StandardCharsets.UTF_8));
+            }
+        }
+        return changed;
+    }
+
+    @Test
+    void cellsThatASpreadsheetTookForTimesSharesAndTruthsAreReadAsTheyLook() throws IOException {
+        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+        try (Workbook workbook = new Workbook(bytes, "test", null)) {
+            for (Sheet<?> sheet : DaySheets.ALL) {
+                Worksheet worksheet = workbook.newWorksheet(sheet.name().toUpperCase(java.util.Locale.ROOT));
+                List<List<String>> table = DayEncoder.table(sheet, day);
+                for (int row = 0; row < table.size(); row++) {
+                    for (int column = 0; column < table.get(row).size(); column++) {
+                        worksheet.value(row, column, table.get(row).get(column));
+                    }
+                }
+                if (sheet == (Object) DaySheets.Facts.SHEET) {
+                    worksheet.value(2, 1, LocalDate.of(2026, 10, 24));
+                    worksheet.style(2, 1).format("dd/mm/yyyy").set();
+                    worksheet.value(8, 1, 0.07);
+                    worksheet.style(8, 1).format("0.0%").set();
+                }
+                if (sheet == (Object) DaySheets.Setups.SHEET) {
+                    worksheet.value(1, 4, 10.5 / 24);
+                    worksheet.style(1, 4).format("h:mm AM/PM").set();
+                    worksheet.value(2, 4, LocalDateTime.of(2026, 10, 24, 11, 40));
+                    worksheet.style(2, 4).format("yyyy\\-mm\\-dd hh:mm").set();
+                    worksheet.value(1, 10, true);
+                    worksheet.value(1, 6, 4.0);
+                    worksheet.style(1, 6).format("0 \"takes\"").set();
+                }
+                if (sheet == (Object) DaySheets.Ingredients.SHEET) {
+                    worksheet.value(1, 3, 0.1 + 0.2);
+                }
+            }
+        }
+        Path file = Files.write(folder.resolve("typed.xlsx"), bytes.toByteArray());
+
+        Day read = DayFiles.read(file).day();
+
+        assertThat(read.facts().promise()).isEqualTo(0.07);
+        assertThat(read.ingredients().get(0).quantity()).isEqualTo(0.3);
+        assertThat(read.facts().date()).isEqualTo(LocalDate.of(2026, 10, 24));
+        assertThat(read.setups()).isEqualTo(day.setups());
+        assertThat(read.setups().get(0).call()).isEqualTo(Moment.of(ZonedDateTime.parse("2026-10-24T10:30+02:00")));
+    }
+
+    @Test
+    void troublesAreToldWithTheRowOfTheWorksheet() throws IOException {
+        Path file = innWith((part, text) ->
+                part.equals("xl/sharedStrings.xml") ? text.replace("lasts 3 takes", "lasts long") : text);
+
+        assertThat(SheetFolder.report(file))
+                .containsExactly(
+                        "day.xlsx, sheet needs, row 2, column \"use\": [lasts long] does not say how takes use up a plate. Maybe fresh, lasts 3 takes, or topped up in 4 min.");
+    }
+
+    @Test
+    void whatIsNoWorkbookIsTold() throws IOException {
+        String told = "is not a workbook that can be read. Maybe save it anew as .xlsx.";
+        Path text = Files.writeString(folder.resolve("text.xlsx"), "soup");
+        Path cut = innWith((part, xml) -> part.contains("sheet3") ? xml.substring(0, xml.length() / 2) : xml);
+
+        assertThat(SheetFolder.report(text)).containsExactly("text.xlsx: " + told);
+        assertThat(SheetFolder.report(cut)).containsExactly("day.xlsx: " + told);
+    }
+
+    @Test
+    void entitiesAreNotUnfolded() throws IOException {
+        Path file = innWith((part, xml) -> part.equals("xl/sharedStrings.xml")
+                ? xml.replaceFirst("\\?>", "?><!DOCTYPE s [<!ENTITY x SYSTEM \"file:///etc/hostname\">]>")
+                        .replace(">Theo<", ">&x;<")
+                : xml);
+
+        assertThat(SheetFolder.report(file))
+                .containsExactly("day.xlsx: is not a workbook that can be read. Maybe save it anew as .xlsx.");
+    }
+
+    @Test
+    void aSmallFileThatUnpacksToAHugeOneIsRefused() throws IOException {
+        Path file = folder.resolve("bomb.xlsx");
+        try (ZipOutputStream zip = new ZipOutputStream(Files.newOutputStream(file))) {
+            zip.putNextEntry(new ZipEntry("xl/sharedStrings.xml"));
+            byte[] zeros = new byte[1_000_000];
+            for (int i = 0; i < 110; i++) {
+                zip.write(zeros);
+            }
+        }
+
+        assertThat(Files.size(file)).isLessThan(1_000_000);
+        assertThat(SheetFolder.report(file)).containsExactly("bomb.xlsx: unpacks to more than 100 MB.");
+    }
+
+    @Test
+    void aWorksheetWithTooManyColumnsIsRefused() throws IOException {
+        Path file = innWith((part, xml) -> part.contains("sheet2.xml") ? xml.replace("r=\"A2\"", "r=\"ZZ2\"") : xml);
+
+        assertThat(SheetFolder.report(file)).containsExactly("day.xlsx, sheet setups: has more than 200 columns.");
+    }
+}
