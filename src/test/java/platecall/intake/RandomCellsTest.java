@@ -88,7 +88,7 @@ class RandomCellsTest {
         return raw;
     }
 
-    @Property(tries = 2000)
+    @Property(tries = 700)
     void randomTextInAnyCellIsReadOrReported(@ForAll @IntRange(max = 400) int cell, @ForAll("cells") String text)
             throws Exception {
         Day day;
@@ -107,7 +107,7 @@ class RandomCellsTest {
                 .isEqualTo(day);
     }
 
-    @Property(tries = 60)
+    @Property(tries = 20)
     void randomTextThatWasReadSurvivesSheetsAndWorkbooks(
             @ForAll @IntRange(max = 400) int cell, @ForAll("cells") String text) throws Exception {
         Day day;
@@ -133,7 +133,7 @@ class RandomCellsTest {
         }
     }
 
-    @Property(tries = 300)
+    @Property(tries = 100)
     void randomBytesAreNeverAStackTrace(@ForAll byte[] bytes) throws Exception {
         java.nio.file.Path folder = java.nio.file.Files.createTempDirectory("bytes");
         try {
