@@ -133,7 +133,11 @@ public final class Planner {
         long moves = done.stream().mapToLong(search -> search.moves).sum();
         Plan plan = PlanWriter.write(day, net, best.solved, digest, version, limits.seed(), moves, bound);
         return new Found(
-                plan, -best.solved.score().hardScore(), -best.solved.score().softScore(), moves, best.firstPlanSeconds,
+                plan,
+                -best.solved.score().hardScore(),
+                -best.solved.score().softScore(),
+                moves,
+                best.firstPlanSeconds,
                 best.seconds);
     }
 
