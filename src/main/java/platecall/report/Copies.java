@@ -89,7 +89,7 @@ final class Copies {
                 from = number;
             }
             if (!numbers.contains(number + 1)) {
-                ranges.add(from.equals(number) ? "" + number : from + "\u2013" + number);
+                ranges.add(from.equals(number) ? "" + number : from + "-" + number);
                 from = null;
             }
         }

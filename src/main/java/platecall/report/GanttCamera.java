@@ -19,6 +19,7 @@ final class GanttCamera {
 
     static final String TITLE = "camera";
 
+    private static final double PIXELS_PER_MINUTE = 4.4;
     private static final Ink TAKE = Ink.plain(Palette.GREY);
     private static final Ink PERHAPS = Ink.plain(Palette.WHITE);
     private static final Ink CARRY = new Ink(Palette.BLACK, Ink.Pattern.PLAIN);
@@ -30,7 +31,7 @@ final class GanttCamera {
     private GanttCamera() {}
 
     static TimeChart of(Day day, Plan plan) {
-        Gantt gantt = new Gantt(day, plan, TITLE, 4.4);
+        Gantt gantt = new Gantt(day, plan, TITLE, PIXELS_PER_MINUTE);
         List<Setup> setups =
                 day.setups().stream().sorted(Comparator.comparing(Setup::call)).toList();
         for (Setup setup : setups) {
@@ -69,8 +70,8 @@ final class GanttCamera {
         int row = gantt.chart.row(
                 Wording.plain(copy.dish()) + " " + Wording.plain(gantt.wording.copies.name(copy)), 1, 22);
         for (int take = 0; take < setup.takesLikely() && setup.rollingMinutes() > 0; take++) {
-            gantt.chart.behind(TimeChart.shade(
-                    Span.ofMinutes(setup.rollOf(take), setup.rollingMinutes()), row, Palette.SHADE));
+            gantt.chart.behind(
+                    TimeChart.shade(Span.ofMinutes(setup.rollOf(take), setup.rollingMinutes()), row, Palette.SHADE));
         }
         if (!copy.made()) {
             gantt.chart.mark((g, panel, labels) -> {
@@ -81,8 +82,10 @@ final class GanttCamera {
             });
             return;
         }
-        gantt.chart.show(new Span(copy.plated().orElseThrow(), copy.ready().orElseThrow().plus(1)));
-        gantt.chart.mark((g, panel, labels) -> draw(g, panel, labels, gantt.wording.clock, copy, row));
+        Clock clock = gantt.wording.clock;
+        int minutesOfText = (int) Math.ceil((Labels.width(times(clock, copy)) + 12) / PIXELS_PER_MINUTE);
+        gantt.chart.show(new Span(copy.plated().orElseThrow(), lastUse(copy).plus(minutesOfText)));
+        gantt.chart.mark((g, panel, labels) -> draw(g, panel, labels, clock, copy, row));
     }
 
     private static void draw(
@@ -92,20 +95,11 @@ final class GanttCamera {
         Moment peakFrom = Moment.later(copy.peakFrom().orElseThrow(), ready);
         Moment peakTo = Moment.later(copy.peakTo().orElseThrow(), ready);
         Moment seenTo = Moment.later(copy.due(), ready).plus(copy.showMinutes());
-        Moment end = Moment.later(Moment.later(copy.releasedAt(), seenTo), ready);
+        Moment end = end(copy);
         span(g, panel, labels, plated, ready, row, CARRY, 8, List.of());
         span(g, panel, labels, copy.due(), ready, row, LATE, 3, List.of("late"));
         span(g, panel, labels, ready, Moment.earlier(peakFrom, end), row, EARLY, 3, List.of("early"));
-        span(
-                g,
-                panel,
-                labels,
-                peakFrom,
-                Moment.earlier(peakTo, end),
-                row,
-                PEAK,
-                3,
-                List.of("at its peak", "peak"));
+        span(g, panel, labels, peakFrom, Moment.earlier(peakTo, end), row, PEAK, 3, List.of("at its peak", "peak"));
         span(
                 g,
                 panel,
@@ -119,11 +113,10 @@ final class GanttCamera {
         if (panel.shows(new Span(ready.plus(-1), ready.plus(1)))) {
             arrival(g, panel.x(ready), panel.box(Span.ofMinutes(ready, 1), row));
         }
-        Moment last = Moment.later(ready, Moment.earlier(copy.usableTo().orElseThrow(), end));
+        Moment last = lastUse(copy);
         if (panel.shows(last)) {
             Rectangle2D box = panel.box(new Span(plated, last.plus(1)), row);
-            labels.beside(
-                    g, panel.x(last) + 2, box.getCenterY(), panel.right(), times(clock, copy, ready, peakTo, end));
+            labels.beside(g, panel.x(last) + 2, box.getCenterY(), panel.right(), times(clock, copy));
         }
         if (copy.showMinutes() > 0) {
             Span shot = new Span(Moment.later(copy.due(), ready), seenTo);
@@ -136,7 +129,21 @@ final class GanttCamera {
         }
     }
 
-    private static String times(Clock clock, PlannedCopy copy, Moment ready, Moment peakTo, Moment end) {
+    /** When it is struck, or has been seen if that is later. */
+    private static Moment end(PlannedCopy copy) {
+        Moment seenTo = Moment.later(copy.due(), copy.ready().orElseThrow()).plus(copy.showMinutes());
+        return Moment.later(copy.releasedAt(), seenTo);
+    }
+
+    private static Moment lastUse(PlannedCopy copy) {
+        return Moment.later(
+                copy.ready().orElseThrow(), Moment.earlier(copy.usableTo().orElseThrow(), end(copy)));
+    }
+
+    private static String times(Clock clock, PlannedCopy copy) {
+        Moment ready = copy.ready().orElseThrow();
+        Moment peakTo = copy.peakTo().orElseThrow();
+        Moment end = end(copy);
         return "there " + clock.time(ready)
                 + (copy.lateMinutes() > 0 ? ", late " + copy.lateMinutes() + " min" : "")
                 + (peakTo.isAfter(ready)

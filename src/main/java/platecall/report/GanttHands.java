@@ -30,7 +30,11 @@ final class GanttHands {
             gantt.shadeOutside(day.hoursOf(person), row);
             for (int i = 0; i < bars.size(); i++) {
                 gantt.chart.mark(TimeChart.bar(
-                        spans.get(i), row, lanes[i], bars.get(i).ink(), bars.get(i).words()));
+                        spans.get(i),
+                        row,
+                        lanes[i],
+                        bars.get(i).ink(),
+                        bars.get(i).words()));
             }
         }
         gantt.legendOfSetups();
@@ -43,14 +47,14 @@ final class GanttHands {
         for (Work work : gantt.plan.work()) {
             for (Stretch stretch : Stretch.of(work)) {
                 if (stretch.who().contains(person)) {
-                    bars.add(new Bar(
-                            stretch.span(), gantt.ink(work), gantt.words(work, gantt.wording.what(stretch))));
+                    bars.add(new Bar(stretch.span(), gantt.ink(work), gantt.words(work, gantt.wording.what(stretch))));
                 }
             }
         }
         for (Plan.Break meal : gantt.plan.breaks()) {
             if (meal.person().equals(person)) {
-                bars.add(new Bar(meal.span(), new Ink(Palette.WHITE, Ink.Pattern.RISING), List.of("meal break", "meal")));
+                bars.add(new Bar(
+                        meal.span(), new Ink(Palette.WHITE, Ink.Pattern.RISING), List.of("meal break", "meal")));
                 gantt.chart.show(meal.span());
             }
         }

@@ -46,7 +46,8 @@ final class GanttStations {
 
     private static void bars(Gantt gantt, Station station) {
         List<Work> works = gantt.plan.work().stream()
-                .filter(work -> work.stations().stream().anyMatch(hold -> hold.station().equals(station.id())))
+                .filter(work ->
+                        work.stations().stream().anyMatch(hold -> hold.station().equals(station.id())))
                 .toList();
         List<Span> spans = works.stream().map(Work::span).toList();
         int[] lanes = TimeChart.lanes(spans);
@@ -109,7 +110,8 @@ final class GanttStations {
         }
         for (PlannedCopy copy : gantt.plan.copies()) {
             if (copy.made() && copy.heldIn().filter(station.id()::equals).isPresent()) {
-                Moment shown = Moment.later(copy.due(), copy.ready().orElseThrow()).plus(copy.showMinutes());
+                Moment shown =
+                        Moment.later(copy.due(), copy.ready().orElseThrow()).plus(copy.showMinutes());
                 int units = gantt.day.dish(copy.dish()).map(Dish::storageUnits).orElse(0);
                 if (shown.isBefore(copy.releasedAt())) {
                     held.add(new Held(new Span(shown, copy.releasedAt()), units));

@@ -59,8 +59,7 @@ final class Labels {
             return false;
         }
         double width = lines.stream().mapToDouble(Labels::width).max().orElseThrow();
-        Rectangle2D area = new Rectangle2D.Double(
-                room.getX() + MARGIN, room.getCenterY() - height / 2, width, height);
+        Rectangle2D area = new Rectangle2D.Double(room.getX() + MARGIN, room.getCenterY() - height / 2, width, height);
         if (taken(area)) {
             return false;
         }

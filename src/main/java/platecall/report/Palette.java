@@ -24,8 +24,7 @@ final class Palette {
     static final Color SHADE = new Color(0xE5E5E5);
 
     /** Fills that tell things apart, neighbours as different as can be. */
-    static final List<Color> FILLS =
-            List.of(SKY_BLUE, ORANGE, BLUISH_GREEN, YELLOW, BLUE, VERMILLION, REDDISH_PURPLE);
+    static final List<Color> FILLS = List.of(SKY_BLUE, ORANGE, BLUISH_GREEN, YELLOW, BLUE, VERMILLION, REDDISH_PURPLE);
 
     /** Least contrast of text on its ground. */
     static final double TEXT_CONTRAST = 4.5;

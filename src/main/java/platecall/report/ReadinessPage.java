@@ -36,13 +36,21 @@ public record ReadinessPage(
         double fontPoints) {
 
     private static final int MOST_BREACHES = 3;
+    private static final int MOST_NAMES = 4;
     private static final List<Double> TYPE_POINTS = List.of(16.0, 14.0, 12.0, 10.5, 9.0, 7.5, 6.0, 4.5, 3.0);
 
     /** What the state's box says and how it looks. */
     public enum State {
+        /** Everything is there in time. */
         READY,
+        /** The first take can roll, but a later plate is late or missing. */
+        SHORT,
+        /** The first take can't roll at the call. */
         LATE,
-        MISSING;
+        /** Something for the first take is never made. */
+        MISSING,
+        /** The setup wants no food. */
+        NONE;
 
         /** Name of the style on the page. */
         public String style() {
@@ -67,7 +75,7 @@ public record ReadinessPage(
         Clock clock = Clock.of(day, plan);
         List<Row> rows = new ArrayList<>();
         for (Readiness setup : inOrderOfCall(plan)) {
-            rows.add(row(day, clock, setup));
+            rows.add(row(day, plan, clock, setup));
         }
         List<String> breaches = plan.verdict().breaches().stream()
                 .limit(MOST_BREACHES)
@@ -78,7 +86,7 @@ public record ReadinessPage(
                 Wording.plain(day.facts().title()),
                 clock.date(clock.noon()),
                 answer(rows),
-                rows.stream().allMatch(row -> row.state() == State.READY),
+                rows.stream().allMatch(row -> row.state() == State.READY || row.state() == State.NONE),
                 rows,
                 broken == 0
                         ? "The plan breaks no rule."
@@ -89,10 +97,9 @@ public record ReadinessPage(
                 TYPE_POINTS.get(0));
     }
 
-    private static Row row(Day day, Clock clock, Readiness setup) {
-        State state = setup.ready().isEmpty() ? State.MISSING : setup.marginMinutes() < 0 ? State.LATE : State.READY;
+    private static Row row(Day day, Plan plan, Clock clock, Readiness setup) {
+        State state = state(day, plan, setup);
         int minutes = setup.marginMinutes();
-        Moment noon = clock.noon();
         Optional<Moment> peak = peakUntil(day, setup);
         boolean untilRelease = peak.isPresent() && !peak.equals(setup.heroPeakTo());
         return new Row(
@@ -101,41 +108,77 @@ public record ReadinessPage(
                         .map(it ->
                                 it.scene() + (it.scene().isEmpty() || it.shot().isEmpty() ? "" : " · ") + it.shot())
                         .orElse("")),
-                clock.time(setup.call(), noon),
-                setup.ready().map(at -> clock.time(at, noon)).orElse("never"),
-                state == State.MISSING
-                        ? "none"
+                clock.time(setup.call(), clock.noon()),
+                setup.ready().map(at -> clock.time(at, clock.noon())).orElse(state == State.NONE ? "" : "never"),
+                setup.ready().isEmpty()
+                        ? ""
                         : (minutes < 0 ? "\u2212" : minutes > 0 ? "+" : "") + Math.abs(minutes) + " min",
                 state,
-                state == State.READY ? "READY" : state == State.LATE ? "LATE " + -minutes + " min" : "NOT READY",
-                peak.map(moment -> untilRelease ? "release" : clock.time(moment, noon))
-                        .orElse("no hero"),
+                words(state, minutes),
+                peak.map(moment -> untilRelease ? "release" : clock.time(moment, clock.noon()))
+                        .orElse(state == State.NONE ? "" : "no hero"),
                 setup.resetsQueued() == 0
                         ? "none"
                         : setup.resetsQueued()
                                 + setup.nextResetAt()
-                                        .map(at -> ", next " + clock.time(at, noon))
+                                        .map(at -> ", next " + clock.time(at, clock.noon()))
                                         .orElse(""),
                 Wording.plain(setup.words()));
     }
 
+    private static State state(Day day, Plan plan, Readiness setup) {
+        if (day.needs().stream().noneMatch(need -> need.setup().equals(setup.setup()))) {
+            return State.NONE;
+        }
+        if (setup.ready().isEmpty()) {
+            return State.MISSING;
+        }
+        if (setup.marginMinutes() < 0) {
+            return State.LATE;
+        }
+        boolean allInTime = plan.copies().stream()
+                .filter(copy -> copy.setup().equals(setup.setup()))
+                .allMatch(copy -> copy.made() && copy.lateMinutes() == 0);
+        return allInTime ? State.READY : State.SHORT;
+    }
+
+    private static String words(State state, int marginMinutes) {
+        return switch (state) {
+            case READY -> "READY";
+            case SHORT -> "READY, THEN SHORT";
+            case LATE -> "LATE " + -marginMinutes + " min";
+            case MISSING -> "NOT READY";
+            case NONE -> "NO FOOD";
+        };
+    }
+
     private static String answer(List<Row> rows) {
-        if (rows.isEmpty()) {
-            return "No setup has been checked.";
+        List<Row> fed = rows.stream().filter(row -> row.state() != State.NONE).toList();
+        if (fed.isEmpty()) {
+            return "No setup wants food.";
         }
-        List<String> bad = rows.stream()
-                .filter(row -> row.state() != State.READY)
+        List<String> late = fed.stream()
+                .filter(row -> row.state() == State.LATE || row.state() == State.MISSING)
                 .map(row -> row.setup()
-                        + (row.state() == State.LATE ? " by " + row.stateWords().substring(5) : " not at all"))
+                        + (row.state() == State.LATE ? " by " + row.margin().substring(1) : " not at all"))
                 .toList();
-        if (bad.isEmpty()) {
-            return rows.size() == 1
-                    ? "The setup is ready at its call."
-                    : "All " + rows.size() + " setups are ready at their calls.";
+        if (!late.isEmpty()) {
+            return late.size() + " of " + count(fed.size(), "setup", "setups") + " late: " + first(late) + ".";
         }
-        String names = String.join(", ", bad.subList(0, Math.min(4, bad.size())))
-                + (bad.size() > 4 ? " and " + (bad.size() - 4) + " more" : "");
-        return bad.size() + " of " + count(rows.size(), "setup", "setups") + " late: " + names + ".";
+        List<String> tooShort = fed.stream()
+                .filter(row -> row.state() == State.SHORT)
+                .map(Row::setup)
+                .toList();
+        return (fed.size() == 1
+                        ? "The setup is ready at its call"
+                        : "All " + fed.size() + " setups are ready at their calls")
+                + (tooShort.isEmpty() ? "." : ", but later plates run short: " + first(tooShort) + ".");
+    }
+
+    /** The first of the names, and how many more there are. */
+    private static String first(List<String> names) {
+        return String.join(", ", names.subList(0, Math.min(MOST_NAMES, names.size())))
+                + (names.size() > MOST_NAMES ? " and " + (names.size() - MOST_NAMES) + " more" : "");
     }
 
     static String count(int number, String one, String many) {

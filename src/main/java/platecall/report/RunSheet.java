@@ -122,7 +122,8 @@ public record RunSheet(String title, List<Section> sections, String caution, Imp
         List<Span> shifts = person.shifts().isEmpty() ? wording.day.facts().kitchenHours() : person.shifts();
         List<String> spans = shifts.stream()
                 .filter(span -> entries.stream().anyMatch(entry -> span.contains(entry.at())))
-                .map(span -> wording.clock.time(span.start(), wording.clock.noon()) + "\u2013" + wording.clock.time(span.end()))
+                .map(span -> wording.clock.time(span.start(), wording.clock.noon()) + "\u2013"
+                        + wording.clock.time(span.end()))
                 .toList();
         return spans.isEmpty() ? "" : "on " + String.join(", ", spans);
     }
@@ -148,7 +149,7 @@ public record RunSheet(String title, List<Section> sections, String caution, Imp
                 length(stretch.span().start().minutesUntil(end)),
                 Wording.plain(capital(wording.what(stretch))),
                 wording.dish(work.dish()),
-                Wording.plain(wording.copies.names(work.copies())),
+                copies(wording, work.copies()),
                 notes.stream().map(Wording::plain).toList(),
                 wording.inedible(work.dish()),
                 Wording.plain(wording.allergens(work.dish())),
@@ -219,7 +220,7 @@ public record RunSheet(String title, List<Section> sections, String caution, Imp
                 work.span().minutes() + " min",
                 Wording.plain(capital(work.step())),
                 wording.dish(work.dish()),
-                Wording.plain(wording.copies.names(work.copies())),
+                copies(wording, work.copies()),
                 notes.stream().map(Wording::plain).toList(),
                 wording.inedible(work.dish()),
                 Wording.plain(wording.allergens(work.dish())),
@@ -250,8 +251,10 @@ public record RunSheet(String title, List<Section> sections, String caution, Imp
         List<String> ids = storings.stream().map(Storing::copy).toList();
         Moment in = storings.get(0).span().start();
         Moment firstOut = storings.get(0).span().end();
-        Moment lastOut =
-                storings.stream().map(storing -> storing.span().end()).max(Moment::compareTo).orElseThrow();
+        Moment lastOut = storings.stream()
+                .map(storing -> storing.span().end())
+                .max(Moment::compareTo)
+                .orElseThrow();
         List<String> notes = new ArrayList<>();
         notes.add("after " + Wording.plain(work.step()));
         notes.add(
@@ -267,7 +270,7 @@ public record RunSheet(String title, List<Section> sections, String caution, Imp
                         length(in.minutesUntil(lastOut)),
                         "Store",
                         wording.dish(work.dish()),
-                        Wording.plain(wording.copies.names(ids)),
+                        copies(wording, ids),
                         notes,
                         wording.inedible(work.dish()),
                         Wording.plain(wording.allergens(work.dish())),
@@ -306,6 +309,11 @@ public record RunSheet(String title, List<Section> sections, String caution, Imp
                 line.where(),
                 line.setup(),
                 line.pause());
+    }
+
+    /** Names of copies, in which no range is broken at the end of a line. */
+    private static String copies(Wording wording, List<String> ids) {
+        return Wording.plain(wording.copies.names(ids)).replaceAll("(?<=\\d)-(?=\\d)", "\u2011");
     }
 
     /** {@code 45 min}, {@code 2 h 5 min}. */

@@ -379,8 +379,8 @@ final class TimeChart {
                 double x = panel.x(call.at());
                 double y = area.getY() + lane * CALL_LANE;
                 g.setPaint(Palette.BLACK);
-                g.setStroke(new BasicStroke(
-                        1.4f, BasicStroke.CAP_BUTT, BasicStroke.JOIN_MITER, 10, new float[] {6, 3}, 0));
+                g.setStroke(
+                        new BasicStroke(1.4f, BasicStroke.CAP_BUTT, BasicStroke.JOIN_MITER, 10, new float[] {6, 3}, 0));
                 g.draw(new Line2D.Double(x, y + 2, x, area.getMaxY()));
                 labels.beside(g, x, y + CALL_LANE / 2, width, call.words());
             }
@@ -423,8 +423,8 @@ final class TimeChart {
     private List<Span> panels() {
         List<Span> padded = new ArrayList<>();
         for (Span span : busy) {
-            padded.add(new Span(
-                    span.start().plus(-SPLIT_MINUTES / 2), span.end().plus(SPLIT_MINUTES / 2)));
+            padded.add(
+                    new Span(span.start().plus(-SPLIT_MINUTES / 2), span.end().plus(SPLIT_MINUTES / 2)));
         }
         List<Span> panels = new ArrayList<>();
         for (Span joined : Span.union(padded)) {
@@ -482,8 +482,10 @@ final class TimeChart {
     }
 
     /** How full a storage is: steps that rise to the row's height at {@code capacity} or, if that is more, at the most held. */
-    static Mark level(TreeSet<Moment> changes, Map<Moment, Integer> used, int capacity, int row, Ink ink, String words) {
-        int most = Math.max(capacity, used.values().stream().max(Integer::compareTo).orElse(0));
+    static Mark level(
+            TreeSet<Moment> changes, Map<Moment, Integer> used, int capacity, int row, Ink ink, String words) {
+        int most = Math.max(
+                capacity, used.values().stream().max(Integer::compareTo).orElse(0));
         return (g, panel, labels) -> {
             for (Moment from : changes) {
                 Moment to = changes.higher(from);
@@ -491,8 +493,8 @@ final class TimeChart {
                 if (to != null && units > 0 && panel.shows(new Span(from, to))) {
                     Rectangle2D full = panel.box(new Span(from, to), row);
                     double height = full.getHeight() * units / most;
-                    Rectangle2D step = new Rectangle2D.Double(
-                            full.getX(), full.getMaxY() - height, full.getWidth(), height);
+                    Rectangle2D step =
+                            new Rectangle2D.Double(full.getX(), full.getMaxY() - height, full.getWidth(), height);
                     (units > capacity ? new Ink(Palette.VERMILLION, Ink.Pattern.RISING) : ink).paint(g, step);
                 }
             }

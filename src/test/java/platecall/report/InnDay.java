@@ -3,11 +3,12 @@ package platecall.report;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import platecall.audit.Audit;
 import platecall.day.Absence;
+import platecall.day.CameraTime;
 import platecall.day.Circuit;
 import platecall.day.Day;
 import platecall.day.DayFacts;
@@ -26,10 +27,8 @@ import platecall.day.Station;
 import platecall.day.StationUse;
 import platecall.day.Step;
 import platecall.day.Use;
-import platecall.plan.Breach;
+import platecall.looks.Looks;
 import platecall.plan.Plan;
-import platecall.plan.Plan.PlannedCopy;
-import platecall.plan.Plan.Readiness;
 import platecall.solve.Planner;
 import platecall.tasks.Breakdown;
 import platecall.tasks.TaskNet;
@@ -239,13 +238,12 @@ final class InnDay {
         return new Person(id, skills, List.of(), away, Money.ZERO);
     }
 
-    /** A plan for {@code day}, with a verdict whose readiness is taken from the copies; two setups are made to look bad. */
+    /** An audited plan, searched for a moment. */
     static Plan plan(Day day) {
         TaskNet net = Breakdown.of(
                 day,
-                dish -> platecall.looks.Looks.of(day, dish),
-                need -> platecall.day.CameraTime.copiesAtWorst(
-                        day.setup(need.setup()).orElseThrow(), need));
+                dish -> Looks.of(day, dish),
+                need -> CameraTime.copiesAtWorst(day.setup(need.setup()).orElseThrow(), need));
         Plan plan = Planner.plan(
                         day,
                         net,
@@ -255,39 +253,6 @@ final class InnDay {
                         Optional.empty(),
                         Planner.Watcher.NONE)
                 .plan();
-        List<Readiness> readiness = new ArrayList<>();
-        for (Setup setup : day.setups()) {
-            readiness.add(readiness(plan, setup));
-        }
-        return plan.withVerdict(new Plan.Verdict(List.<Breach>of(), 0, 0, readiness));
-    }
-
-    private static Readiness readiness(Plan plan, Setup setup) {
-        List<PlannedCopy> copies = plan.copies().stream()
-                .filter(copy -> copy.setup().equals(setup.id()) && copy.made())
-                .sorted(Comparator.comparing(PlannedCopy::due))
-                .toList();
-        Moment first = copies.get(0).due();
-        Moment ready = copies.stream()
-                .filter(copy -> !copy.due().isAfter(setup.call()))
-                .map(copy -> copy.ready().orElseThrow())
-                .max(Moment::compareTo)
-                .orElseThrow();
-        List<PlannedCopy> resets = copies.stream()
-                .filter(copy -> copy.due().isAfter(first) && copy.due().isAfter(setup.call()))
-                .toList();
-        int margin = ready.minutesUntil(setup.call());
-        return new Readiness(
-                setup.id(),
-                setup.call(),
-                Optional.of(ready),
-                margin,
-                copies.stream()
-                        .filter(copy -> copy.part().equals("hero"))
-                        .findFirst()
-                        .flatMap(PlannedCopy::peakTo),
-                resets.size(),
-                resets.stream().findFirst().flatMap(PlannedCopy::ready),
-                margin >= 0 ? "ready " + margin + " min before the call" : "late by " + -margin + " min");
+        return plan.withVerdict(Audit.of(day, plan));
     }
 }

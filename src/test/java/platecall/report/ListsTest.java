@@ -1,0 +1,110 @@
+package platecall.report;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.charset.StandardCharsets;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import platecall.plan.Plan;
+
+/** The lists for spreadsheets. */
+class ListsTest {
+
+    private static String text(byte[] bytes) {
+        return new String(bytes, StandardCharsets.UTF_8);
+    }
+
+    @Test
+    void cellsAreQuotedAndLinesEndAsTheStandardSays() {
+        // RFC 4180, section 2, rules 1, 5, 6 and 7
+        Rows rows = new Rows("a", "b");
+        rows.add("a\"b,c", "two\r\nlines");
+        rows.add("lone\rreturn", "plain");
+        assertThat(text(rows.bytes())).isEqualTo("a,b\r\n\"a\"\"b,c\",\"two\r\nlines\"\r\n\"lone\rreturn\",plain\r\n");
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"=1+1", "+1", "-1", "@SUM(A1)", "\tx", "\rx"})
+    void textThatASpreadsheetWouldReckonIsMadeHarmless(String cell) {
+        // common practice of spreadsheet exports, no source
+        assertThat(Rows.harmless(cell)).isEqualTo("'" + cell);
+        assertThat(Rows.harmless("a" + cell)).isEqualTo("a" + cell);
+    }
+
+    @Test
+    void numbersOfOursAreNotTakenForFormulas() {
+        Rows rows = new Rows("margin");
+        rows.add(-12);
+        assertThat(text(rows.bytes())).isEqualTo("margin\r\n-12\r\n");
+        assertThat(Rows.harmless("")).isEmpty();
+    }
+
+    @Test
+    void sequenceHasEveryStretchOfWorkInOrderOfTime() {
+        EggDay eggs = new EggDay();
+        assertThat(text(SequenceCsv.of(eggs.day(), eggs.plan())).split("\r\n"))
+                .containsExactly(
+                        "start,end,what,dish,copy,setup,station,who,hands-on,note",
+                        "2026-03-14 01:44,2026-03-14 02:00,set oven to 180 °C,,,,oven,,no,must be hot by 02:00",
+                        "2026-03-14 02:00,2026-03-14 02:02,bake: put in,Baked egg,hero 1-2,S1,oven (2 trays),Ada,yes,"
+                                + "180 °C; until 02:20; contains egg",
+                        "2026-03-14 02:02,2026-03-14 02:17,bake: goes on by itself,Baked egg,hero 1-2,S1,oven (2 trays),,"
+                                + "no,contains egg",
+                        "2026-03-14 02:17,2026-03-14 02:20,bake: take out,Baked egg,hero 1-2,S1,oven (2 trays),Ada,yes,"
+                                + "\"core 68 °C by probe; then to fridge, first out 03:50; contains egg\"",
+                        "2026-03-14 03:00,2026-03-14 03:30,meal break,,,,,Ada,no,",
+                        "2026-03-14 03:50,2026-03-14 03:54,crack,Baked egg,hero 1,S1,bench,Ada,yes,contains egg",
+                        "2026-03-14 03:54,2026-03-14 04:00,carry,Baked egg,hero 1,S1,to set,Ada,yes,"
+                                + "arrive by 04:00; contains egg",
+                        "2026-03-14 04:00,2026-03-14 04:04,crack,Baked egg,hero 2,S1,bench,Ada,yes,contains egg",
+                        "2026-03-14 04:04,2026-03-14 04:10,carry,Baked egg,hero 2,S1,to set,Ada,yes,"
+                                + "arrive by 04:10; contains egg");
+    }
+
+    @Test
+    void hostileNamesStayText() {
+        EggDay eggs = new EggDay();
+        eggs.dishName = "=HYPERLINK(\"x\")";
+        eggs.person = "@Ada";
+        eggs.setup = "-1";
+        assertThat(text(SequenceCsv.of(eggs.day(), eggs.plan())))
+                .contains("crack,\"'=HYPERLINK(\"\"x\"\")\",hero 1,'-1,bench,'@Ada,yes")
+                .doesNotContain(",=", ",@", ",-");
+    }
+
+    @Test
+    void dressingIsMarkedInTheNote() {
+        EggDay eggs = new EggDay();
+        eggs.edible = false;
+        assertThat(text(SequenceCsv.of(eggs.day(), eggs.plan())).lines().filter(line -> line.contains(",crack,")))
+                .hasSize(2)
+                .allSatisfy(line -> assertThat(line).endsWith("DO NOT EAT; contains egg"));
+    }
+
+    @Test
+    void readinessTellsMarginPeakAndResets() {
+        EggDay eggs = new EggDay();
+        assertThat(text(ReadinessCsv.of(eggs.day(), eggs.plan())))
+                .isEqualTo(
+                        "setup,call,ready,margin in minutes,hero at peak until,resets queued,next reset at,verdict\r\n"
+                                + "S1,2026-03-14 04:00,2026-03-14 04:00,0,2026-03-14 04:04,1,2026-03-14 04:10,Ready at call\r\n");
+        assertThat(text(ReadinessCsv.of(eggs.day(), eggs.plan(List.of(), 7))))
+                .contains("04:07,-7,")
+                .contains("LATE by 7 min: egg 1");
+    }
+
+    @Test
+    void timesAreUniqueInTheNightInWhichClocksGoBack() {
+        // Europe/Berlin, 25 October 2026: 03:00 CEST is 02:00 CET (IANA time zone database)
+        EggDay eggs = new EggDay(ZoneId.of("Europe/Berlin"), LocalDate.of(2026, 10, 25));
+        Plan plan = eggs.plan();
+        assertThat(text(SequenceCsv.of(eggs.day(), plan)))
+                .contains("2026-10-25 02:00+02:00,2026-10-25 02:02+02:00,bake: put in")
+                .contains("2026-10-25 02:00+01:00,2026-10-25 02:30+01:00,meal break");
+        assertThat(Clock.of(eggs.day(), plan).time(eggs.at(3, 30))).isEqualTo("02:30 +01");
+    }
+}

@@ -1,0 +1,100 @@
+package platecall.report;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import platecall.plan.Plan;
+import platecall.plan.Plan.Hands;
+import platecall.plan.Plan.Work;
+import platecall.report.Stretch.Phase;
+import platecall.units.Span;
+
+/** How work and copies are named. */
+class WordsTest {
+
+    private final EggDay eggs = new EggDay();
+
+    private Work work(int minutes, Hands... hands) {
+        return new Work(
+                "w",
+                Work.Kind.STEP,
+                "egg",
+                "bake",
+                List.of("S1/egg/crack/hero#1"),
+                eggs.span(2, 0, minutes),
+                List.of(),
+                Optional.empty(),
+                List.of(hands),
+                List.of());
+    }
+
+    private Hands hands(String person, int from, int minutes) {
+        return new Hands(person, eggs.span(2, from, minutes));
+    }
+
+    @Test
+    void workWithHandsThroughoutIsOneStretch() {
+        assertThat(Stretch.of(work(10, hands("Ada", 0, 10)))).singleElement().satisfies(stretch -> {
+            assertThat(stretch.phase()).isEqualTo(Phase.WHOLE);
+            assertThat(stretch.who()).containsExactly("Ada");
+        });
+        assertThat(Stretch.of(work(10))).singleElement().satisfies(stretch -> {
+            assertThat(stretch.phase()).isEqualTo(Phase.WHOLE);
+            assertThat(stretch.handsOn()).isFalse();
+        });
+    }
+
+    @Test
+    void handsAtBothEndsGiveThreeStretchesWithoutGaps() {
+        List<Stretch> stretches = Stretch.of(work(20, hands("Ada", 0, 2), hands("Bo", 17, 3)));
+        assertThat(stretches).extracting(Stretch::phase).containsExactly(Phase.FIRST, Phase.ALONE, Phase.LAST);
+        assertThat(stretches).extracting(Stretch::who).containsExactly(List.of("Ada"), List.of(), List.of("Bo"));
+        assertThat(stretches)
+                .extracting(Stretch::span)
+                .containsExactly(eggs.span(2, 0, 2), eggs.span(2, 2, 15), eggs.span(2, 17, 3));
+    }
+
+    @Test
+    void aSecondPairOfHandsThatComesLaterEndsNoWork() {
+        assertThat(Stretch.of(work(10, hands("Ada", 0, 10), hands("Bo", 4, 6))))
+                .extracting(Stretch::phase)
+                .containsExactly(Phase.BETWEEN, Phase.BETWEEN);
+    }
+
+    @Test
+    void handsOutsideTheWorkAreLeftOut() {
+        Span early = eggs.span(1, 50, 5);
+        assertThat(Stretch.of(work(10, new Hands("Ada", early))))
+                .extracting(Stretch::span)
+                .containsExactly(eggs.span(2, 0, 10));
+    }
+
+    @Test
+    void copiesAreNamedByRanges() {
+        Plan plan = InnPlans.plan();
+        Copies copies = new Copies(plan);
+        List<String> soup =
+                List.of("2/soup/ladle/hero#1", "2/soup/ladle/hero#3", "2/soup/ladle/hero#2", "1C/soup/ladle/hero#4");
+        assertThat(copies.names(soup)).isEqualTo("1C hero 4; 2 hero 1-3");
+        assertThat(copies.names(soup.subList(0, 2))).isEqualTo("hero 1, 3");
+        assertThat(copies.setups(soup)).containsExactly("1C", "2");
+        assertThatThrownBy(() -> copies.names(List.of("9/nothing")))
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessageContaining("[9/nothing]");
+    }
+
+    @Test
+    void namesLoseWhatNoPaperCanShow() {
+        assertThat(Wording.plain(" a\u0000b\tc\nd\uD800 ")).isEqualTo("a b c d");
+    }
+
+    @Test
+    void theOvenIsSetInTimeForItsFirstUse() {
+        // 160 degrees at 10 a minute: 16 minutes (own calculation)
+        assertThat(OvenChange.of(eggs.day(), eggs.day().station("oven").orElseThrow(), eggs.plan()))
+                .containsExactly(new OvenChange("oven", eggs.at(1, 44), eggs.at(2, 0), 180));
+    }
+}
