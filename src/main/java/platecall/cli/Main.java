@@ -22,6 +22,7 @@ import platecall.plan.BadPlan;
         subcommands = {
             NewCommand.class,
             CheckCommand.class,
+            PlanCommand.class,
             AuditCommand.class,
             ConvertCommand.class,
             SchemaCommand.class,

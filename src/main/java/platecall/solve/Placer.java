@@ -14,6 +14,7 @@ final class Placer {
     private static final int FIRST_DOWN = 60;
     private static final int FIRST_UP = 120;
     private static final long ENDLESS = Long.MAX_VALUE / 4;
+    private static final int OWN_BATCH = -2;
 
     private final Kitchen kitchen;
     private final Dice dice;
@@ -122,8 +123,9 @@ final class Placer {
             kept[i * 5] = kitchen.start[g];
             kept[i * 5 + 1] = kitchen.duration[g];
             kept[i * 5 + 2] = kitchen.way[g];
-            kept[i * 5 + 3] = kitchen.batch[g];
-            kept[i * 5 + 4] = kitchen.batch[g] < 0 ? 0 : kitchen.batchRoom[kitchen.batch[g]];
+            int b = kitchen.batch[g];
+            kept[i * 5 + 3] = b >= 0 && kitchen.batchCount[b] == 1 ? OWN_BATCH : b;
+            kept[i * 5 + 4] = b < 0 ? 0 : kitchen.batchRoom[b];
         }
         return kept;
     }
@@ -139,13 +141,16 @@ final class Placer {
         return kept;
     }
 
-    /** Places a copy as remembered, into the state in which it was remembered; a batch of its own may get a new number. */
+    /**
+     * Places a copy as remembered, into the state in which it was remembered; a batch of its own gets a new number, since
+     * another of its batches may have taken the old one by now.
+     */
     private void recall(int c, int[] kept, long[] hands) {
         int from = kitchen.base[c];
         for (int i = kept.length / 5 - 1; i >= 0; i--) {
             int b = kept[i * 5 + 3];
             if (kept[i * 5] != Kitchen.NONE && kitchen.start[from + i] == Kitchen.NONE) {
-                if (b >= 0 && kitchen.batchCount[b] == 0) {
+                if (b == OWN_BATCH) {
                     b = kitchen.newBatch(kept[i * 5 + 4]);
                 }
                 kitchen.place(

@@ -280,7 +280,12 @@ final class Search {
     }
 
     private boolean hasHead(int c) {
-        return !kitchen.inTail[kitchen.base[c]];
+        for (int g = kitchen.base[c]; g < kitchen.base[c + 1]; g++) {
+            if (!kitchen.inTail[g]) {
+                return true;
+            }
+        }
+        return false;
     }
 
     // ---- the search -------------------------------------------------------------------------------------------
