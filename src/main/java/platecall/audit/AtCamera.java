@@ -25,7 +25,7 @@ import platecall.units.Moment;
  * @param usableTo when it can't be shown any more
  * @param behindMinutes minutes that it is ready after it is due
  * @param pastUseMinutes minutes in which the camera sees it past use
- * @param offPeakMinutes minutes in which the camera sees it before or past its peak
+ * @param offPeakMinutes minutes in which the camera sees it before or past the time at which it surely looks its best
  * @param handChanges people at it beyond the first
  */
 record AtCamera(
@@ -78,7 +78,8 @@ record AtCamera(
                 usableTo,
                 minutesOver(camera.due(), ready.get()),
                 minutesOver(usableTo, cut),
-                minutesOver(roll, peakFrom) + minutesOver(peakTo, cut),
+                minutesOver(roll, plated.get().plus(look.surelyFromMinutes()))
+                        + minutesOver(plated.get().plus(look.surelyToMinutes()), cut),
                 handChanges(ledger, copy)));
     }
 

@@ -37,11 +37,7 @@ final class CheckCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         DayFile file = DayFiles.read(path);
-        Day day = file.day();
-        List<Trouble> troubles = DayCheck.troubles(day);
-        if (!troubles.isEmpty()) {
-            throw new BadDay(file, troubles);
-        }
+        Day day = checked(file);
         PrintWriter out = spec.commandLine().getOut();
         DayCheck.remarks(day).forEach(remark -> out.println("Remark: " + file.tell(remark)));
         out.println(day.facts().title() + ": nothing wrong found ("
@@ -49,5 +45,14 @@ final class CheckCommand implements Callable<Integer> {
                 + day.needs().size() + " needs, " + day.dishes().size() + " dishes, "
                 + day.steps().size() + " steps).");
         return Main.FINE;
+    }
+
+    /** The day of a file, if nothing is wrong with it. */
+    static Day checked(DayFile file) {
+        List<Trouble> troubles = DayCheck.troubles(file.day());
+        if (!troubles.isEmpty()) {
+            throw new BadDay(file, troubles);
+        }
+        return file.day();
     }
 }

@@ -11,6 +11,7 @@ import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import platecall.intake.BadDay;
+import platecall.plan.BadPlan;
 
 /** The command line. Exit codes: 0 fine, 1 the plan breaks a rule or misses a call, 2 bad input or usage. */
 @Command(
@@ -21,6 +22,8 @@ import platecall.intake.BadDay;
         subcommands = {
             NewCommand.class,
             CheckCommand.class,
+            PlanCommand.class,
+            AuditCommand.class,
             ConvertCommand.class,
             SchemaCommand.class,
             LooksCommand.class,
@@ -87,6 +90,8 @@ public final class Main {
     private int tell(Throwable failure, PrintWriter err) {
         if (failure instanceof BadDay bad) {
             err.println(bad.report());
+        } else if (failure instanceof BadPlan) {
+            err.println(failure.getMessage());
         } else {
             err.println("Something went wrong inside Platecall: " + failure);
             err.println(debug ? "Where it happened:" : "Maybe run it again with --debug, which shows where.");

@@ -54,6 +54,19 @@ public record LookLife(
         return String.format(Locale.ROOT, "peak %d-%d min, usable to %d min: %s", from, to, usable, why);
     }
 
+    /**
+     * From when it surely looks its best: the peak less the band at its beginning, at most {@link #aimMinutes()}. What is
+     * minded is the sure peak, so the less is known, the nearer to its middle the plan aims.
+     */
+    public int surelyFromMinutes() {
+        return peakFromMinutes == 0 ? 0 : Math.min(aimMinutes(), peakFromMinutes + bandMinutes);
+    }
+
+    /** Until when it surely looks its best: the peak less the band at its end, at least {@link #aimMinutes()}. */
+    public int surelyToMinutes() {
+        return Math.max(aimMinutes(), peakToMinutes - bandMinutes);
+    }
+
     /** The minute after plate-up at which the camera should roll: the middle of the peak, rounded down. */
     public int aimMinutes() {
         return (peakFromMinutes + peakToMinutes) / 2;

@@ -24,12 +24,8 @@ public enum Rule {
     STORAGE("food that waits has a place to wait, until it is released", "stored(t) <= capacity", "unit-minutes"),
     CIRCUIT("a power circuit never carries more than it may", "amps(t) <= rating / continuous factor", "amp-minutes"),
     SUPPLY("a step starts after its ingredients have arrived", "arrival <= start", "minutes"),
-    COOKING("food that must be cooked through reaches its temperature", "core >= least", "degrees"),
-    CLOCK("food at risk is not between the limits for longer than it may", "minutes between <= most", "minutes"),
-    RAW_APART("raw food and food ready to eat are kept apart", "never in one store", "minutes"),
     ALLERGEN("nobody eats what he or she must not", "allergens and allergies are disjoint", "copies"),
     INEDIBLE("what is only for looks is never eaten", "eaten implies edible", "copies"),
-    DISCARDED("what was thrown away is never eaten", "discarded before use = 0", "copies"),
     STATEMENT("what the plan says of itself is true", "said = found", "statements");
 
     private final String sentence;

@@ -296,8 +296,9 @@ public final class Breakdown {
                 List.copyOf(outOf),
                 plated,
                 tail(tasks.size(), plated, outOf),
-                look.peakFromMinutes(),
-                look.peakToMinutes(),
+                look,
+                look.surelyFromMinutes(),
+                look.surelyToMinutes(),
                 look.usableToMinutes(),
                 (long) setup.weight() * day.facts().prices().lateMinute(),
                 (long) need.looksWeight() * day.facts().prices().offPeakMinute());

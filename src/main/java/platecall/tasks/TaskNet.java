@@ -4,6 +4,7 @@ import java.util.List;
 import platecall.day.Need;
 import platecall.day.Prices;
 import platecall.day.Step;
+import platecall.looks.LookLife;
 import platecall.plan.Plan.StationHold;
 import platecall.units.Moment;
 
@@ -167,8 +168,9 @@ public record TaskNet(
      * @param outOf for each task the arcs that begin in it
      * @param plated index of the task whose end is plate-up; the last, or the one before a carry
      * @param tail for each task whether it is bound to the last one by limited waits, so that it can't be moved alone
-     * @param peakFrom minute after plate-up at which the peak begins
-     * @param peakTo minute at which it ends
+     * @param look how long it looks right
+     * @param peakFrom minute after plate-up from which it surely looks its best
+     * @param peakTo minute until which it does
      * @param usableTo minute after which it can't be shown
      * @param lateWeight points for a late minute
      * @param offPeakWeight points for a minute outside the peak
@@ -180,6 +182,7 @@ public record TaskNet(
             List<List<Arc>> outOf,
             int plated,
             boolean[] tail,
+            LookLife look,
             int peakFrom,
             int peakTo,
             int usableTo,

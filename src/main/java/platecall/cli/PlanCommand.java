@@ -1,0 +1,190 @@
+package platecall.cli;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.time.ZoneId;
+import java.util.LinkedHashMap;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import platecall.audit.Audit;
+import platecall.copies.CopyCounts;
+import platecall.day.Day;
+import platecall.intake.DayFile;
+import platecall.intake.DayFiles;
+import platecall.looks.Looks;
+import platecall.plan.Plan;
+import platecall.plan.PlanFile;
+import platecall.report.Reports;
+import platecall.report.UnwritableFolderException;
+import platecall.solve.Planner;
+import platecall.tasks.Breakdown;
+import platecall.tasks.TaskNet;
+import platecall.units.Moment;
+
+/** Plans a day and writes everything that stylist, kitchen and AD need. */
+@Command(
+        name = "plan",
+        mixinStandardHelpOptions = true,
+        description = "Plan a day: how many, when, in what order, whose hands; audited, with all papers.",
+        footer = {
+            "",
+            "Ctrl-C ends the search and writes the best plan so far.",
+            "With --steps the same day and seed give the same plan, byte for byte.",
+            "Exit code: 0 all ready at call, 1 a rule is broken or something is late, 2 bad input."
+        })
+final class PlanCommand implements Callable<Integer> {
+
+    @Spec
+    private CommandSpec spec;
+
+    @Parameters(paramLabel = "DAY", description = "folder of CSV sheets, .xlsx or .json")
+    private Path path;
+
+    @Option(names = "--out", paramLabel = "DIR", description = "folder to write to (reports/<day> if not given)")
+    private Path out;
+
+    @Option(names = "--seconds", paramLabel = "N", description = "search at most so long (10, or 600 with --steps)")
+    private Double seconds;
+
+    @Option(names = "--steps", paramLabel = "N", description = "search at most so many moves on each thread")
+    private Long steps;
+
+    @Option(names = "--seed", paramLabel = "N", defaultValue = "1", description = "random seed (${DEFAULT-VALUE})")
+    private long seed;
+
+    @Option(
+            names = "--threads",
+            paramLabel = "1|2",
+            defaultValue = "2",
+            description = "searches side by side (${DEFAULT-VALUE})")
+    private int threads;
+
+    @Option(names = "--hold", paramLabel = "PLAN", description = "stay as close as can be to this plan of the same day")
+    private Path hold;
+
+    @Override
+    public Integer call() {
+        Planner.Limits limits = limits();
+        DayFile file = DayFiles.read(path);
+        Day day = CheckCommand.checked(file);
+        String digest = DayFiles.digest(day);
+        ZoneId zone = day.facts().zone();
+        Optional<Plan> held = Optional.ofNullable(hold).map(plan -> PlanFile.read(plan, digest));
+        CopyCounts counts = CopyCounts.of(day);
+        TaskNet net = Breakdown.of(
+                day,
+                dish -> Looks.of(day, dish),
+                need -> counts.copiesOf(need));
+
+        try (Ending ending = new Ending(spec.commandLine().getErr())) {
+            Planner.Found found = Planner.plan(day, net, digest, Version.number(), limits, held, ending);
+            Plan plan = found.plan().withVerdict(Audit.of(day, found.plan()));
+            Map<String, byte[]> files = new LinkedHashMap<>();
+            files.put("plan.json", PlanFile.bytes(plan, zone));
+            files.putAll(Reports.of(day, plan, printedAt(day)));
+            Path folder = out == null ? Path.of("reports", dayName(path)) : out;
+            Reports.write(files, folder);
+            PrintWriter print = spec.commandLine().getOut();
+            ReadyTable.print(print, day, plan);
+            print.println();
+            print.printf(
+                    Locale.ROOT,
+                    "Written to %s: %s.%n",
+                    folder,
+                    String.join(", ", files.keySet()));
+            return plan.verdict().sound() ? Main.FINE : Main.NOT_READY;
+        } catch (UnwritableFolderException unwritable) {
+            throw new ParameterException(spec.commandLine(), unwritable.getMessage());
+        }
+    }
+
+    private Planner.Limits limits() {
+        double most = seconds != null ? seconds : steps != null ? 600 : 10;
+        if (!(most > 0) || steps != null && steps < 1 || threads < 1 || threads > 2) {
+            throw new ParameterException(
+                    spec.commandLine(), "--seconds and --steps must be above 0, --threads 1 or 2. Maybe --seconds 10.");
+        }
+        return new Planner.Limits(most, Optional.ofNullable(steps), seed, threads);
+    }
+
+    /** The minute on the papers: that of the clock, or the kitchen's first if the plan is to be the same every time. */
+    private Moment printedAt(Day day) {
+        return steps != null
+                ? day.facts().kitchenHours().get(0).start()
+                : Moment.of(java.time.ZonedDateTime.now(day.facts().zone()));
+    }
+
+    /** Name of a day's folder or file without its extension. */
+    static String dayName(Path path) {
+        String name = path.toAbsolutePath().normalize().getFileName().toString();
+        return name.replaceFirst("(?i)\\.(xlsx|json)$", "");
+    }
+
+    /** Shows how the search goes on a terminal, and turns Ctrl-C into an early end. */
+    private static final class Ending implements Planner.Watcher, AutoCloseable {
+
+        private static final int MOST_SECONDS_TO_WRITE = 60;
+
+        private final PrintWriter err;
+        private final boolean terminal = System.console() != null;
+        private final CountDownLatch written = new CountDownLatch(1);
+        private volatile boolean interrupted;
+        private final Thread onInterrupt = new Thread(this::end);
+
+        Ending(PrintWriter err) {
+            this.err = err;
+            Runtime.getRuntime().addShutdownHook(onInterrupt);
+        }
+
+        private void end() {
+            interrupted = true;
+            try {
+                written.await(MOST_SECONDS_TO_WRITE, TimeUnit.SECONDS);
+            } catch (InterruptedException impatient) {
+                Thread.currentThread().interrupt();
+            }
+        }
+
+        @Override
+        public void progress(Planner.Progress progress) {
+            if (terminal) {
+                err.printf(
+                        Locale.ROOT,
+                        "\r%5.1f s   best so far: %s%d late min, %d off-peak min, kitchen call %s   ",
+                        progress.seconds(),
+                        progress.missing() > 0 ? progress.missing() + " without a place, " : "",
+                        progress.lateMinutes(),
+                        progress.offPeakMinutes(),
+                        progress.kitchenCall());
+                err.flush();
+            }
+        }
+
+        @Override
+        public boolean stop() {
+            return interrupted;
+        }
+
+        @Override
+        public void close() {
+            if (terminal) {
+                err.print("\r\033[K");
+                err.flush();
+            }
+            written.countDown();
+            if (!interrupted) {
+                Runtime.getRuntime().removeShutdownHook(onInterrupt);
+            }
+        }
+    }
+}

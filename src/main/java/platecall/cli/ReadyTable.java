@@ -1,0 +1,81 @@
+package platecall.cli;
+
+import java.io.PrintWriter;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import platecall.day.Day;
+import platecall.plan.Breach;
+import platecall.plan.Plan;
+import platecall.plan.Plan.Readiness;
+import platecall.units.Moment;
+
+/** What a plan comes to, in one screen: each setup with its call, then what is broken, then the plan in numbers. */
+final class ReadyTable {
+
+    private ReadyTable() {}
+
+    static void print(PrintWriter out, Day day, Plan plan) {
+        ZoneId zone = day.facts().zone();
+        List<Readiness> setups = plan.verdict().setups();
+        int width = setups.stream().mapToInt(row -> row.setup().length()).max().orElse(0);
+        width = Math.max("setup".length(), Math.min(24, width));
+        String row = "%-" + width + "s  %-5s  %-5s  %6s  %s%n";
+        out.printf(Locale.ROOT, row, "setup", "call", "ready", "margin", "verdict");
+        for (Readiness setup : setups) {
+            out.printf(
+                    Locale.ROOT,
+                    row,
+                    setup.setup().length() > width ? setup.setup().substring(0, width) : setup.setup(),
+                    clock(setup.call(), zone),
+                    setup.ready().map(ready -> clock(ready, zone)).orElse("never"),
+                    setup.ready().map(ready -> setup.marginMinutes() + " min").orElse("-"),
+                    setup.words());
+        }
+        out.println();
+        for (Breach breach : plan.verdict().breaches()) {
+            out.printf(
+                    Locale.ROOT,
+                    "BROKEN  %s: %d %s. %s%n",
+                    breach.rule().sentence(),
+                    breach.amount(),
+                    breach.rule().unit(),
+                    breach.what());
+        }
+        long made = plan.copies().stream().filter(Plan.PlannedCopy::made).count();
+        out.printf(
+                Locale.ROOT,
+                "%d of %d copies made, %d min late, %d min off peak, kitchen call %s. %s%n",
+                made,
+                plan.copies().size(),
+                plan.verdict().lateMinutes(),
+                plan.verdict().offPeakMinutes(),
+                plan.kitchenCalls().stream().map(call -> dated(call, day)).collect(Collectors.joining(" and ")),
+                distance(plan));
+    }
+
+    /** How far from the best the plan can be at most. */
+    private static String distance(Plan plan) {
+        Optional<Long> bound = plan.bound();
+        long points = plan.points().total();
+        if (bound.isEmpty() || plan.copies().stream().anyMatch(copy -> !copy.made())) {
+            return "";
+        }
+        return points <= bound.get()
+                ? "Proved best (" + points + " points)."
+                : String.format(Locale.ROOT, "%d points, at most %d from the best.", points, points - bound.get());
+    }
+
+    private static String clock(Moment moment, ZoneId zone) {
+        return DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT).format(moment.in(zone));
+    }
+
+    private static String dated(Moment moment, Day day) {
+        boolean onTheDay = moment.in(day.facts().zone()).toLocalDate().equals(day.facts().date());
+        String date = DateTimeFormatter.ofPattern("yyyy-MM-dd ", Locale.ROOT).format(moment.in(day.facts().zone()));
+        return (onTheDay ? "" : date) + clock(moment, day.facts().zone());
+    }
+}
