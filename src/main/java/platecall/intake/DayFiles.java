@@ -169,7 +169,7 @@ public final class DayFiles {
         return nameOf(path).toLowerCase(Locale.ROOT).endsWith(ending);
     }
 
-    private static String nameOf(Path path) {
+    static String nameOf(Path path) {
         Path name = path.toAbsolutePath().normalize().getFileName();
         return name == null ? path.toString() : name.toString();
     }

@@ -35,7 +35,7 @@ public final class ExampleDay {
      * @throws BadDay if something is there already, or it can't be written
      */
     public static Path write(Path path) {
-        String name = path.toAbsolutePath().normalize().getFileName().toString();
+        String name = DayFiles.nameOf(path);
         boolean folder = DayFiles.isFolderName(path);
         Path guide = folder
                 ? path.resolve("guide.html")

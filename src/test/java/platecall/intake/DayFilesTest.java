@@ -13,7 +13,7 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.ValueSource;
+import org.junit.jupiter.params.provider.MethodSource;
 import platecall.day.Absence;
 import platecall.day.Day;
 import platecall.day.Release;
@@ -67,13 +67,13 @@ class DayFilesTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"csv", "day.xlsx", "day.json"})
-    void aDayWrittenInAnyFormatReadsBackEqual(String name) {
-        Day day = DayFiles.read(INN).day();
+    @MethodSource("platecall.intake.DaySchemaTest#days")
+    void everyDayReadsBackEqualFromEveryFormat(Day day) {
+        for (String name : List.of("csv", "day.xlsx", "day.json")) {
+            DayFiles.write(day, folder.resolve(name));
 
-        DayFiles.write(day, folder.resolve(name));
-
-        assertThat(DayFiles.read(folder.resolve(name)).day()).isEqualTo(day);
+            assertThat(DayFiles.read(folder.resolve(name)).day()).isEqualTo(day);
+        }
     }
 
     @Test
