@@ -85,10 +85,11 @@ class AuditCommandTest {
         assertThat(audit(dayFile, planFile)).isZero();
         assertThat(out.toString().lines())
                 .containsExactly(
-                        "Test day: no rule is broken, 0 min late, 0 min off peak.",
+                        "setup  call   ready  margin  verdict",
+                        "S1     10:00  09:57   3 min  Ready 3 min before call",
                         "",
-                        "setup          call  ready   margin   peak  resets   next  verdict",
-                        "S1            10:00  09:57    3 min  10:12       1  10:08  Ready 3 min before call");
+                        "2 of 2 copies made, 0 min late, 0 min off peak, kitchen call 09:50. ",
+                        "No rule is broken.");
         assertThat(err.toString()).isEmpty();
     }
 
@@ -98,10 +99,9 @@ class AuditCommandTest {
 
         assertThat(audit(dayFile, planFile)).isEqualTo(1);
         assertThat(out.toString().lines())
-                .startsWith(
-                        "Test day: 1 breach of rules, 0 min late, 0 min off peak.",
-                        "BROKEN MOST_WAIT by 3 minutes: plate of Egg #1 for setup S1 starts at 09:57, but must start at"
-                                + " most 2 minutes after fry, which ended at 09:52");
+                .contains("BROKEN  a step starts before the most wait is over: 3 minutes. plate of Egg #1 for setup S1"
+                        + " starts at 09:57, but must start at most 2 minutes after fry, which ended at 09:52")
+                .endsWith("Breaches of rules: 1.");
     }
 
     @Test
@@ -110,7 +110,7 @@ class AuditCommandTest {
 
         assertThat(audit(dayFile, planFile)).isEqualTo(1);
         assertThat(out.toString())
-                .startsWith("Test day: no rule is broken, 15 min late")
+                .contains("15 min late", "No rule is broken.")
                 .contains("  -15 min  ")
                 .contains("LATE by 15 min: Egg #1");
     }
