@@ -26,6 +26,7 @@ import platecall.plan.BadPlan;
             AuditCommand.class,
             ConvertCommand.class,
             SchemaCommand.class,
+            CopiesCommand.class,
             LooksCommand.class,
             BenchCommand.class,
         },

@@ -81,10 +81,7 @@ final class PlanCommand implements Callable<Integer> {
         ZoneId zone = day.facts().zone();
         Optional<Plan> held = Optional.ofNullable(hold).map(plan -> PlanFile.read(plan, digest));
         CopyCounts counts = CopyCounts.of(day);
-        TaskNet net = Breakdown.of(
-                day,
-                dish -> Looks.of(day, dish),
-                need -> counts.copiesOf(need));
+        TaskNet net = Breakdown.of(day, dish -> Looks.of(day, dish), need -> counts.copiesOf(need));
 
         try (Ending ending = new Ending(spec.commandLine().getErr())) {
             Planner.Found found = Planner.plan(day, net, digest, Version.number(), limits, held, ending);
@@ -97,11 +94,7 @@ final class PlanCommand implements Callable<Integer> {
             PrintWriter print = spec.commandLine().getOut();
             ReadyTable.print(print, day, plan);
             print.println();
-            print.printf(
-                    Locale.ROOT,
-                    "Written to %s: %s.%n",
-                    folder,
-                    String.join(", ", files.keySet()));
+            print.printf(Locale.ROOT, "Written to %s: %s.%n", folder, String.join(", ", files.keySet()));
             return plan.verdict().sound() ? Main.FINE : Main.NOT_READY;
         } catch (UnwritableFolderException unwritable) {
             throw new ParameterException(spec.commandLine(), unwritable.getMessage());

@@ -74,8 +74,10 @@ final class ReadyTable {
     }
 
     private static String dated(Moment moment, Day day) {
-        boolean onTheDay = moment.in(day.facts().zone()).toLocalDate().equals(day.facts().date());
-        String date = DateTimeFormatter.ofPattern("yyyy-MM-dd ", Locale.ROOT).format(moment.in(day.facts().zone()));
+        boolean onTheDay =
+                moment.in(day.facts().zone()).toLocalDate().equals(day.facts().date());
+        String date = DateTimeFormatter.ofPattern("yyyy-MM-dd ", Locale.ROOT)
+                .format(moment.in(day.facts().zone()));
         return (onTheDay ? "" : date) + clock(moment, day.facts().zone());
     }
 }

@@ -17,7 +17,7 @@ import platecall.units.Money;
  * @param basis where the number comes from
  * @param why the same in one sentence
  * @param foodEach food money of one copy
- * @param tooMany what one copy too many costs: its food and its hands-on minutes
+ * @param tooMany what one copy too many costs: its food and its hands-on minutes, at least 0.01
  * @param missing what one missing copy costs in waiting crew; empty if the day gives no crew cost
  * @param minutesToBring minutes to bring another set of plates to camera
  * @param table the choices, one more copy a row, {@code chosen} among them

@@ -46,7 +46,7 @@ public record CopyCounts(
     /** Numbers of needed copies above this count as this; it only blunts averages far above {@link #MOST_COPIES}. */
     private static final int MOST_NEEDED = 4 * MOST_COPIES;
 
-    /** The table goes on until running out is rarer than this. */
+    /** The table goes on a set beyond the best number, and until running out is rarer than this. */
     private static final double RARE = 0.001;
 
     public CopyCounts {
@@ -156,6 +156,7 @@ public record CopyCounts(
         private final Optional<Money> crewMinute;
         private final double missing;
         private final double tooMany;
+        private final int atWorst;
         private final int best;
 
         private Draft(Day day, Setup setup, Dish dish, Need need) {
@@ -170,7 +171,7 @@ public record CopyCounts(
             this.missing = waitPerMissing() * crewMinute.map(Money::cents).orElse(0L);
             // a copy that costs nothing would be made without end
             this.tooMany = Math.max(1, reset.foodCents() + reset.handCents());
-            int atWorst = CameraTime.copiesAtWorst(setup, need) + need.extraLooks();
+            this.atWorst = CameraTime.copiesAtWorst(setup, need) + need.extraLooks();
             this.best = crewMinute.isPresent()
                     ? Math.max(need.platesPerTake(), needed.quantile(criticalRatio(missing, tooMany)))
                     : (int) Math.ceil(atWorst / survival - 1e-9);
@@ -228,7 +229,8 @@ public record CopyCounts(
                     : chosen < most()
                             ? Basis.FOOD_BUDGET
                             : crewMinute.isPresent() ? Basis.CRITICAL_RATIO : Basis.TAKES_AT_WORST;
-            int last = Math.max(chosen, Math.min(MOST_COPIES, Math.max(most(), needed.quantile(1 - RARE))));
+            int rare = Math.max(most() + need.platesPerTake(), needed.quantile(1 - RARE));
+            int last = Math.min(MOST_COPIES, rare);
             return new CopyCount(
                     setup,
                     need,
@@ -285,7 +287,8 @@ public record CopyCounts(
             }
             return use
                     + (need.platesPerTake() > 1 ? ", " + need.platesPerTake() + " plates at a time" : "")
-                    + (need.extraLooks() > 0 ? ", " + need.extraLooks() + " for extra looks" : "");
+                    + (need.extraLooks() > 0 ? ", " + need.extraLooks() + " for extra looks" : "")
+                    + (best > atWorst ? ", " + (best - atWorst) + " for what breaks or spoils" : "");
         }
     }
 }

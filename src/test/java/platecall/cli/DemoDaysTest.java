@@ -54,7 +54,9 @@ class DemoDaysTest {
                     folder.resolve(name).toString());
         }
         for (String file : List.of("plan.json", "sequence.csv", "readiness.csv", "run-sheet.html")) {
-            assertThat(Files.mismatch(folder.resolve("one").resolve(file), folder.resolve("other").resolve(file)))
+            assertThat(Files.mismatch(
+                            folder.resolve("one").resolve(file),
+                            folder.resolve("other").resolve(file)))
                     .as(file)
                     .isEqualTo(-1);
         }
@@ -63,11 +65,14 @@ class DemoDaysTest {
     @Test
     void theLanternSupperHasNothingLateAndNothingBroken() {
         StringWriter out = new StringWriter();
-        int code = run(
-                out, "plan", "problems/lantern-supper", "--steps", "60000", "--out", folder.toString());
+        int code = run(out, "plan", "problems/lantern-supper", "--steps", "60000", "--out", folder.toString());
         assertThat(code).as(out.toString()).isZero();
         StringWriter audited = new StringWriter();
-        assertThat(run(audited, "audit", "problems/lantern-supper", folder.resolve("plan.json").toString()))
+        assertThat(run(
+                        audited,
+                        "audit",
+                        "problems/lantern-supper",
+                        folder.resolve("plan.json").toString()))
                 .as(audited.toString())
                 .isZero();
     }

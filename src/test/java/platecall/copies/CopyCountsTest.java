@@ -111,6 +111,8 @@ class CopyCountsTest {
         CopyCount count = only();
         // 4 / (0.9 x 0.8) = 5.6
         assertThat(count.chosen()).isEqualTo(6);
+        assertThat(count.why())
+                .startsWith("Enough for 4 takes at worst, fresh each take, 2 for what breaks or spoils; runs out in ");
         assertThat(count.chanceOfRunningOut())
                 .isCloseTo(BinomialDistribution.of(6, 0.72).cumulativeProbability(3), within(1e-12));
     }
