@@ -5,9 +5,13 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.ToIntFunction;
+import platecall.copies.CopyCounts;
+import platecall.day.CameraTime;
 import platecall.day.Day;
 import platecall.day.Dish;
 import platecall.day.Look;
+import platecall.day.Need;
 import platecall.day.Trouble;
 import platecall.looks.LookLife;
 import platecall.looks.Looks;
@@ -32,18 +36,21 @@ public final class DayCheck {
         recipes.check(found);
         Calls calls = new Calls(day);
         calls.check(found);
-        Loads loads = new Loads(day, found);
+        Optional<CopyCounts> counts = counts(day, recipes, calls);
+        counts.ifPresent(count -> found.addAll(count.troubles()));
+        ToIntFunction<Need> copiesOf =
+                counts.<ToIntFunction<Need>>map(count -> count::copiesOf).orElse(need -> atWorst(day, need));
+        Loads loads = new Loads(day, copiesOf, found);
         Set<String> overloaded = loads.circuits();
         Optional<EmptyKitchen> kitchen = calls.withinTwoWeeks() ? Optional.of(new EmptyKitchen(day)) : Optional.empty();
         Set<String> workable = new Work(day, recipes, kitchen, overloaded, found).check();
         if (kitchen.isPresent()) {
             loads.alwaysOn(overloaded);
             loads.heldUntilRelease();
-            new Readiness(day, recipes, kitchen.get(), workable, usableMinutes(day)).check(found);
+            new Readiness(day, recipes, kitchen.get(), workable, usableMinutes(day), copiesOf).check(found);
         }
         found.addAll(Looks.problems(day));
         new Eaters(day, recipes).check(found);
-        Costs.check(day, recipes, found);
         return found.inSheetOrder();
     }
 
@@ -54,6 +61,23 @@ public final class DayCheck {
         new Remarks(day, recipes, usableMinutes(day), remarks).check();
         new Eaters(day, recipes).remark(remarks);
         return remarks.inSheetOrder();
+    }
+
+    /** How many copies; empty if a need leads nowhere, for then they can't be counted. */
+    private static Optional<CopyCounts> counts(Day day, Recipes recipes, Calls calls) {
+        boolean countable = calls.withinTwoWeeks()
+                && day.needs().stream()
+                        .allMatch(need -> day.setup(need.setup()).isPresent()
+                                && day.dish(need.dish()).isPresent()
+                                && day.step(need.dish(), need.stage()).isPresent()
+                                && recipes.sound(need.dish()));
+        return countable ? Optional.of(CopyCounts.of(day)) : Optional.empty();
+    }
+
+    private static int atWorst(Day day, Need need) {
+        return need.copies()
+                .orElseGet(
+                        () -> CameraTime.copiesAtWorst(day.setup(need.setup()).orElseThrow(), need));
     }
 
     /**

@@ -37,10 +37,15 @@ final class EmptyKitchen {
     private final Map<String, int[]> openSince = new HashMap<>();
     private final Map<Amount, int[]> runs = new HashMap<>();
     private final List<int[]> handRuns = new ArrayList<>();
+    private final Map<Step, List<Way>> waysOf = new HashMap<>();
+    private final Map<Hands, Integer> togetherOf = new HashMap<>();
     private final int[] quietRun;
 
     /** So many units of a station or tenths of amps of a circuit. */
     private record Amount(boolean circuit, String id, int units) {}
+
+    /** So many pairs of hands with a skill. */
+    private record Hands(int count, Optional<String> skill) {}
 
     /**
      * One choice of stations.
@@ -209,6 +214,10 @@ final class EmptyKitchen {
 
     /** Longest time that enough of those with the skill are there together. */
     int longestTogether(Step step) {
+        return togetherOf.computeIfAbsent(new Hands(step.hands(), step.skill()), hands -> together(step));
+    }
+
+    private int together(Step step) {
         List<Integer> people = skilled(step);
         int longest = 0;
         for (int t = 0; t < minutes; t++) {
@@ -245,7 +254,7 @@ final class EmptyKitchen {
 
     /** First minute at or after {@code from} at which the step can start; {@link #NEVER} if there is none. */
     int earliest(Step step, int from) {
-        List<Way> ways = ways(day, step);
+        List<Way> ways = waysOf.computeIfAbsent(step, key -> ways(day, key));
         List<Integer> people = skilled(step);
         for (int t = Math.max(0, from); t < minutes; t++) {
             if (fits(step, ways, people, t)) {
@@ -257,7 +266,7 @@ final class EmptyKitchen {
 
     /** Last minute at which the step can start so that it has ended by {@code end}; -1 if there is none. */
     int latest(Step step, int end) {
-        List<Way> ways = ways(day, step);
+        List<Way> ways = waysOf.computeIfAbsent(step, key -> ways(day, key));
         List<Integer> people = skilled(step);
         for (int t = Math.min(end, minutes) - step.minutesFor(1); t >= 0; t--) {
             if (fits(step, ways, people, t)) {

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.ToIntFunction;
 import java.util.stream.Collectors;
 import platecall.day.CameraTime;
 import platecall.day.Circuit;
@@ -25,13 +26,15 @@ final class Loads {
     static final String SMALLER_COPIES = "Maybe a larger storage, or less room for a copy.";
 
     private final Day day;
+    private final ToIntFunction<Need> copiesOf;
     private final Findings found;
 
     /** Copies of one dish that take up room for a time. */
     private record Held(String dish, int units, Span span) {}
 
-    Loads(Day day, Findings found) {
+    Loads(Day day, ToIntFunction<Need> copiesOf, Findings found) {
         this.day = day;
+        this.copiesOf = copiesOf;
         this.found = found;
     }
 
@@ -171,7 +174,7 @@ final class Loads {
                 continue;
             }
             Moment release = day.releaseOf(setup.get());
-            for (int number = 1; number <= copies(setup.get(), need); number++) {
+            for (int number = 1; number <= copiesOf.applyAsInt(need); number++) {
                 CameraTime camera = CameraTime.of(setup.get(), need, number);
                 Moment used = camera.due().plus(camera.showMinutes());
                 if (used.isBefore(release)) {
@@ -181,10 +184,5 @@ final class Loads {
             }
         }
         return heldIn;
-    }
-
-    /** As fixed, or as many as the takes at worst use up. */
-    static int copies(Setup setup, Need need) {
-        return need.copies().orElse(CameraTime.copiesAtWorst(setup, need) + need.extraLooks());
     }
 }

@@ -28,6 +28,7 @@ final class Readiness {
     private final EmptyKitchen kitchen;
     private final Set<String> workable;
     private final Map<String, Integer> usable;
+    private final ToIntFunction<Need> copiesOf;
     private final Map<LateCall, Integer> lateCalls = new LinkedHashMap<>();
     private final Set<Integer> lateIngredients = new HashSet<>();
 
@@ -38,12 +39,19 @@ final class Readiness {
      * @param workable steps that can work, as {@link Work#key}
      * @param usable minutes after plate-up for which a dish is usable, if they are limited
      */
-    Readiness(Day day, Recipes recipes, EmptyKitchen kitchen, Set<String> workable, Map<String, Integer> usable) {
+    Readiness(
+            Day day,
+            Recipes recipes,
+            EmptyKitchen kitchen,
+            Set<String> workable,
+            Map<String, Integer> usable,
+            ToIntFunction<Need> copiesOf) {
         this.day = day;
         this.recipes = recipes;
         this.kitchen = kitchen;
         this.workable = workable;
         this.usable = usable;
+        this.copiesOf = copiesOf;
     }
 
     void check(Findings found) {
@@ -173,7 +181,7 @@ final class Readiness {
         }
         int way = day.minutesToCamera(need);
         Set<Moment> dues = new java.util.LinkedHashSet<>();
-        for (int number = 1; number <= Loads.copies(setup, need); number++) {
+        for (int number = 1; number <= copiesOf.applyAsInt(need); number++) {
             dues.add(CameraTime.of(setup, need, number).due());
         }
         for (Moment due : dues) {

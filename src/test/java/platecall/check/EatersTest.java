@@ -75,13 +75,4 @@ class EatersTest {
                 .containsExactly("needs 0 eaten by: [Mina; Theo] must not eat toast: it is not edible. "
                         + "Maybe an edible dish for those who eat, or clear the cell.");
     }
-
-    @Test
-    void aBudgetBelowOneHeroEachIsToldWithTheCheapestSum() {
-        // own calculation: 1.50 for the dish, 0.20 bread, 0.10 butter
-        assertThat(Sheets.toast().fact("food budget", "1.79").troubles())
-                .containsExactly("day -1 food budget: [1.79] can't buy one hero each, which costs 1.80 EUR. "
-                        + "Maybe 1.80 or more.");
-        assertThat(Sheets.toast().fact("food budget", "1.80").troubles()).isEmpty();
-    }
 }

@@ -61,4 +61,14 @@ class LoadsTest {
                         + "(2.9 A) are on together. Maybe another circuit for one of them: ask the electrician.");
         assertThat(sheets.change("stations", "fridge", "amps=2.8").troubles()).isEmpty();
     }
+
+    @Test
+    void aBudgetBelowOneHeroEachIsToldWithTheCheapestSum() {
+        // own calculation: 1.50 for the dish, 0.20 bread, 0.10 butter
+        assertThat(Sheets.toast().fact("food budget", "1.79").troubles())
+                .containsExactly("day -1 food budget: [1.79] can't buy one hero of each need (numbers fixed by hand as "
+                        + "fixed): the cheapest is EUR 1.80. "
+                        + "Maybe raise the food budget by EUR 0.01, or let plates last more takes.");
+        assertThat(Sheets.toast().fact("food budget", "1.80").troubles()).isEmpty();
+    }
 }
