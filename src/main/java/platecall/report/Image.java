@@ -24,12 +24,20 @@ final class Image {
 
     private static final String SVG = "http://www.w3.org/2000/svg";
 
+    /** A bigger picture is made smaller, so that it fits into memory beside a search. */
+    private static final double MOST_PIXELS = 40e6;
+
     private Image() {}
 
     static byte[] png(TimeChart chart) {
         TimeChart.Picture picture = chart.picture();
-        BufferedImage image = new BufferedImage(picture.width, picture.height, BufferedImage.TYPE_INT_RGB);
+        double scale = Math.min(1, Math.sqrt(MOST_PIXELS / ((double) picture.width * picture.height)));
+        BufferedImage image = new BufferedImage(
+                (int) Math.round(picture.width * scale),
+                (int) Math.round(picture.height * scale),
+                BufferedImage.TYPE_3BYTE_BGR);
         Graphics2D g = image.createGraphics();
+        g.scale(scale, scale);
         g.setRenderingHint(RenderingHints.KEY_ANTIALIASING, RenderingHints.VALUE_ANTIALIAS_ON);
         g.setRenderingHint(RenderingHints.KEY_TEXT_ANTIALIASING, RenderingHints.VALUE_TEXT_ANTIALIAS_ON);
         g.setRenderingHint(RenderingHints.KEY_FRACTIONALMETRICS, RenderingHints.VALUE_FRACTIONALMETRICS_ON);

@@ -37,7 +37,8 @@ public record ReadinessPage(
 
     private static final int MOST_BREACHES = 3;
     private static final int MOST_NAMES = 4;
-    private static final List<Double> TYPE_POINTS = List.of(16.0, 14.0, 12.0, 10.5, 9.0, 7.5, 6.0, 4.5, 3.0);
+    private static final List<Double> TYPE_POINTS =
+            List.of(16.0, 15.0, 14.0, 13.0, 12.0, 11.0, 10.0, 9.0, 8.0, 7.0, 6.0, 5.0, 4.0, 3.0);
 
     /** What the state's box says and how it looks. */
     public enum State {

@@ -177,27 +177,25 @@ final class TimeChart {
             height = (int) Math.ceil(TITLE_PIXELS + 2 * AXIS_PIXELS + callPixels + bottom + legendHeight() + EDGE);
         }
 
-        /**
-         * Gives each call a lane: a label lies right of its line, so a later call within its width goes a lane lower and its
-         * line begins below the label. Returns the number of lanes.
-         */
+        /** Gives each call the first lane in which its label touches no other; returns the number of lanes. */
         private int stagger() {
             calls.sort(Comparator.comparing(Call::at));
-            int lanes = 0;
-            List<double[]> taken = new ArrayList<>();
+            List<Double> ends = new ArrayList<>();
             for (Call call : calls) {
                 double x = xOf(call.at());
                 int lane = 0;
-                for (double[] label : taken) {
-                    if (x < label[0] + 6) {
-                        lane = Math.max(lane, (int) label[1] + 1);
-                    }
+                while (lane < ends.size() && ends.get(lane) > x) {
+                    lane++;
                 }
-                taken.add(new double[] {x + 6 + Labels.width(call.words()), lane});
+                double end = x + 10 + Labels.width(call.words());
+                if (lane == ends.size()) {
+                    ends.add(end);
+                } else {
+                    ends.set(lane, end);
+                }
                 callLanes.put(call, lane);
-                lanes = Math.max(lanes, lane + 1);
             }
-            return lanes;
+            return ends.size();
         }
 
         private double xOf(Moment moment) {
@@ -358,11 +356,15 @@ final class TimeChart {
                         span);
                 behind.forEach(mark -> mark.draw(g, panel, labels));
                 ruleRows(g, panel);
-                callLanes.forEach((call, lane) -> {
-                    if (panel.shows(call.at())) {
-                        drawCall(g, panel, area, call, lane);
-                    }
-                });
+                List<Call> here =
+                        calls.stream().filter(call -> panel.shows(call.at())).toList();
+                here.forEach(call -> rule(g, panel, area, call));
+                here.forEach(call -> labels.beside(
+                        g,
+                        panel.x(call.at()),
+                        area.getY() + (callLanes.get(call) + 0.5) * CALL_LANE,
+                        width,
+                        call.words()));
                 marks.forEach(mark -> mark.draw(g, panel, labels));
             }
 
@@ -375,14 +377,13 @@ final class TimeChart {
                 }
             }
 
-            private void drawCall(Graphics2D g, Panel panel, Rectangle2D area, Call call, int lane) {
+            private void rule(Graphics2D g, Panel panel, Rectangle2D area, Call call) {
                 double x = panel.x(call.at());
-                double y = area.getY() + lane * CALL_LANE;
+                double y = area.getY() + callLanes.get(call) * CALL_LANE;
                 g.setPaint(Palette.BLACK);
                 g.setStroke(
                         new BasicStroke(1.4f, BasicStroke.CAP_BUTT, BasicStroke.JOIN_MITER, 10, new float[] {6, 3}, 0));
                 g.draw(new Line2D.Double(x, y + 2, x, area.getMaxY()));
-                labels.beside(g, x, y + CALL_LANE / 2, width, call.words());
             }
         }
 

@@ -127,6 +127,17 @@ class ChartsTest {
     }
 
     @Test
+    void aHugePictureIsMadeSmallerSoThatItFitsIntoMemory() throws IOException {
+        TimeChart chart = new TimeChart("huge", Clock.of(InnPlans.day(), InnPlans.plan()), 5);
+        chart.show(Span.ofMinutes(InnDay.at(0, 9, 0), 600));
+        chart.row("high", 1, 15_000);
+        TimeChart.Picture picture = chart.picture();
+        BufferedImage image = ImageIO.read(new ByteArrayInputStream(Image.png(chart)));
+        assertThat((long) picture.width * picture.height).isGreaterThan(45_000_000);
+        assertThat((long) image.getWidth() * image.getHeight()).isBetween(39_900_000L, 40_100_000L);
+    }
+
+    @Test
     void theNightBetweenTwoKitchenDaysIsLeftOut() throws Exception {
         List<String> texts = texts(svg(GanttHands.of(InnPlans.day(), InnPlans.plan())));
         assertThat(texts).contains("Friday 13 March 2026", "Saturday 14 March 2026", "19:00", "09:00");

@@ -44,6 +44,16 @@ class PapersTest {
         return RunSheet.of(day, plan, imprint(day, plan), paper);
     }
 
+    private static byte[] innSheet;
+
+    /** The inn's run sheet, printed once. */
+    private static byte[] innSheet() {
+        if (innSheet == null) {
+            innSheet = sheet(InnPlans.day(), InnPlans.plan(), "A4").pdf();
+        }
+        return innSheet;
+    }
+
     private static List<String> pages(byte[] pdf) throws IOException {
         try (PDDocument document = Loader.loadPDF(pdf)) {
             List<String> pages = new ArrayList<>();
@@ -60,7 +70,7 @@ class PapersTest {
     @Test
     void everyPageSaysWhoseItIsAndWhichOfHowMany() throws IOException {
         RunSheet sheet = sheet(InnPlans.day(), InnPlans.plan(), "A4");
-        List<String> pages = pages(sheet.pdf());
+        List<String> pages = pages(innSheet());
         List<String> names = sheet.sections().stream().map(Section::name).toList();
         assertThat(names)
                 .startsWith("Ada", "Bruno", "Cleo", "Dmitri", "Élodie", "Farah", "hob")
@@ -84,8 +94,7 @@ class PapersTest {
 
     @Test
     void noRowIsSplitOverPages() throws IOException {
-        for (String page :
-                pages(sheet(InnPlans.day(), InnPlans.plan(), "letter").pdf())) {
+        for (String page : pages(innSheet())) {
             String body = page.split("time what (where|who) setup\n")[1];
             assertThat(body.lines().findFirst().orElseThrow())
                     .matches("\\d\\d:\\d\\d.*|(Mon|Tues|Wednes|Thurs|Fri|Satur|Sun)day .*");
@@ -95,7 +104,7 @@ class PapersTest {
     @Test
     void linesOnPaperAreTheLinesOfTheSheet() throws IOException {
         RunSheet sheet = sheet(InnPlans.day(), InnPlans.plan(), "A4");
-        String all = String.join("\n", pages(sheet.pdf()));
+        String all = String.join("\n", pages(innSheet()));
         List<String> times =
                 all.lines().filter(line -> line.matches("\\d\\d:\\d\\d")).toList();
         assertThat(times)
@@ -108,8 +117,7 @@ class PapersTest {
     @Test
     void typeIsBigEnoughForArmsLength() throws IOException {
         List<Float> small = new ArrayList<>();
-        try (PDDocument document =
-                Loader.loadPDF(sheet(InnPlans.day(), InnPlans.plan(), "A4").pdf())) {
+        try (PDDocument document = Loader.loadPDF(innSheet())) {
             PDFTextStripper stripper = new PDFTextStripper() {
                 @Override
                 protected void processTextPosition(TextPosition text) {
