@@ -62,19 +62,19 @@ final class TimeRules {
             return;
         }
         int waited = earlier.span().end().minutesUntil(later.span().start());
-        String after = " minutes after " + earlier.step() + ", which ended at "
+        String starts = ledger.name(later) + " starts at "
+                + ledger.words().clock(later.span().start());
+        String ended = ledger.name(earlier) + " ends at "
                 + ledger.words().clock(earlier.span().end());
         breaches.add(
                 Rule.ORDER,
                 least - waited,
-                () -> ledger.name(later) + " starts at "
-                        + ledger.words().clock(later.span().start()) + ", but may start only " + least + after);
+                () -> starts + ", but " + ended
+                        + (least == 0 ? "" : ", and it must wait at least " + Words.minutes(least)));
         breaches.add(
                 Rule.MOST_WAIT,
                 most.map(minutes -> waited - minutes).orElse(0),
-                () -> ledger.name(later) + " starts at "
-                        + ledger.words().clock(later.span().start()) + ", but must start at most " + most.orElseThrow()
-                        + after);
+                () -> starts + ", but " + ended + ", and it may wait at most " + Words.minutes(most.orElseThrow()));
     }
 
     private void duration(Work work) {

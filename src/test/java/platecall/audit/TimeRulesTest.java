@@ -36,8 +36,8 @@ class TimeRulesTest {
 
         assertThat(totals(day, plan)).isEqualTo(Map.of(Rule.ORDER, 1L));
         assertThat(sentences(day, plan))
-                .containsExactly("fry of Egg #1 for setup S1 starts at 09:51, but may start only 0 minutes after crack,"
-                        + " which ended at 09:52");
+                .containsExactly("fry of Egg #1 for setup S1 starts at 09:51, but crack of Egg #1 for setup S1 ends at"
+                        + " 09:52");
     }
 
     @Test
@@ -61,8 +61,8 @@ class TimeRulesTest {
         // 5 minutes after the pan, 2 allowed
         assertThat(totals(day, plan)).isEqualTo(Map.of(Rule.MOST_WAIT, 3L));
         assertThat(sentences(day, plan))
-                .containsExactly("plate of Egg #1 for setup S1 starts at 09:56, but must start at most 2 minutes after"
-                        + " fry, which ended at 09:51");
+                .containsExactly("plate of Egg #1 for setup S1 starts at 09:56, but fry of Egg #1 for setup S1 ends at"
+                        + " 09:51, and it may wait at most 2 minutes");
     }
 
     @Test

@@ -100,7 +100,8 @@ class AuditCommandTest {
         assertThat(audit(dayFile, planFile)).isEqualTo(1);
         assertThat(out.toString().lines())
                 .contains("BROKEN  a step starts before the most wait is over: 3 minutes. plate of Egg #1 for setup S1"
-                        + " starts at 09:57, but must start at most 2 minutes after fry, which ended at 09:52")
+                        + " starts at 09:57, but fry of Egg #1 for setup S1 ends at 09:52, and it may wait at most 2"
+                        + " minutes")
                 .endsWith("Breaches of rules: 1.");
     }
 
