@@ -23,6 +23,7 @@ import platecall.day.Trouble;
 final class DayDecoder {
 
     private static final int LONGEST_CELL = 5000;
+    private static final int FIRST_COMBINING_MARK = 0x300;
     private static final Frame NO_FRAME = new Frame(LocalDate.of(2000, 1, 1), ZoneOffset.UTC, false, false);
 
     private final RawDay raw;
@@ -349,8 +350,11 @@ final class DayDecoder {
 
     /** Letters in one form, line breaks as LF, without blanks around. */
     private static String clean(String cell) {
-        return Normalizer.normalize(cell, Normalizer.Form.NFC)
-                .replace("\r\n", "\n")
+        // letters below the combining marks are in that form already, and the tables for the others load slowly
+        String oneForm = cell.chars().allMatch(letter -> letter < FIRST_COMBINING_MARK)
+                ? cell
+                : Normalizer.normalize(cell, Normalizer.Form.NFC);
+        return oneForm.replace("\r\n", "\n")
                 .replace('\u00A0', ' ')
                 .replace('\u202F', ' ')
                 .strip();

@@ -40,6 +40,23 @@ class MainTest {
     }
 
     @Test
+    void aNewDayIsPlannedAtOnceWithNothingLate() {
+        run("new", folder.resolve("mine"));
+
+        assertThat(run(
+                        "plan",
+                        "--steps",
+                        5000,
+                        "--threads",
+                        1,
+                        "--out",
+                        folder.resolve("papers"),
+                        folder.resolve("mine")))
+                .isZero();
+        assertThat(folder.resolve("papers/plan.json")).isNotEmptyFile();
+    }
+
+    @Test
     void newNeverOverwrites() throws IOException {
         Path notes = Files.writeString(folder.resolve("notes.txt"), "mine");
 
