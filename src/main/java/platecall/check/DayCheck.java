@@ -54,6 +54,14 @@ public final class DayCheck {
         return found.inSheetOrder();
     }
 
+    /** Of {@link #troubles} only names that lead nowhere or are there twice, and steps without an order. */
+    public static List<Trouble> namesAndOrder(Day day) {
+        Findings found = new Findings();
+        References.check(day, found);
+        new Recipes(day).check(found);
+        return found.inSheetOrder();
+    }
+
     /** What can be planned but may not be meant, in sheet and row order; only for a day without troubles. */
     public static List<Trouble> remarks(Day day) {
         Findings remarks = new Findings();

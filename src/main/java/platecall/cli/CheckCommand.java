@@ -41,9 +41,8 @@ final class CheckCommand implements Callable<Integer> {
         PrintWriter out = spec.commandLine().getOut();
         DayCheck.remarks(day).forEach(remark -> out.println("Remark: " + file.tell(remark)));
         out.println(day.facts().title() + ": nothing wrong found ("
-                + day.setups().size() + " setups, "
-                + day.needs().size() + " needs, " + day.dishes().size() + " dishes, "
-                + day.steps().size() + " steps).");
+                + count(day.setups(), "setup", "setups") + ", " + count(day.needs(), "need", "needs") + ", "
+                + count(day.dishes(), "dish", "dishes") + ", " + count(day.steps(), "step", "steps") + ").");
         return Main.FINE;
     }
 
@@ -54,5 +53,9 @@ final class CheckCommand implements Callable<Integer> {
             throw new BadDay(file, troubles);
         }
         return file.day();
+    }
+
+    private static String count(List<?> rows, String one, String many) {
+        return rows.size() + " " + (rows.size() == 1 ? one : many);
     }
 }

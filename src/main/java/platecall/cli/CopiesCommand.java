@@ -10,10 +10,12 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
+import platecall.check.DayCheck;
 import platecall.copies.CopyCount;
 import platecall.copies.CopyCounts;
 import platecall.day.Day;
 import platecall.day.Setup;
+import platecall.day.Trouble;
 import platecall.intake.BadDay;
 import platecall.intake.DayFile;
 import platecall.intake.DayFiles;
@@ -46,6 +48,10 @@ final class CopiesCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         DayFile file = DayFiles.read(path);
+        List<Trouble> unclear = DayCheck.namesAndOrder(file.day());
+        if (!unclear.isEmpty()) {
+            throw new BadDay(file, unclear);
+        }
         CopyCounts counts = CopyCounts.of(file.day());
         if (!counts.troubles().isEmpty()) {
             throw new BadDay(file, counts.troubles());

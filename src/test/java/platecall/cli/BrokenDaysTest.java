@@ -16,6 +16,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** Every day under problems/broken is refused with the very report that lies beside it. */
 class BrokenDaysTest {
@@ -97,6 +98,23 @@ class BrokenDaysTest {
         }
 
         assertThat(refusal(copy)).isEqualTo(expected(name));
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"copies", "plan"})
+    void otherCommandsTellMisspeltNamesInTheSameWords(String command) throws IOException {
+        StringWriter out = new StringWriter();
+        StringWriter err = new StringWriter();
+
+        int code = Main.run(
+                new PrintWriter(out),
+                new PrintWriter(err),
+                command,
+                BROKEN.resolve("misspelt-names").toString());
+
+        assertThat(code).isEqualTo(Main.BAD_INPUT);
+        assertThat(out.toString()).isEmpty();
+        assertThat(err.toString().replace(System.lineSeparator(), "\n")).isEqualTo(expected("misspelt-names"));
     }
 
     @Test
