@@ -8,18 +8,25 @@ import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import platecall.audit.Audit;
 import platecall.check.DayCheck;
 import platecall.copies.CopyCounts;
 import platecall.day.Day;
 import platecall.intake.DayFiles;
+import platecall.looks.Looks;
 import platecall.plan.Plan;
+import platecall.plan.Plan.Verdict;
 import platecall.plan.PlanFile;
+import platecall.solve.Planner;
+import platecall.tasks.Breakdown;
+import platecall.tasks.TaskNet;
 
 /** The demo days, planned by the very command that the README shows. */
 class DemoDaysTest {
@@ -84,9 +91,16 @@ class DemoDaysTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"first-egg, 1, 2, 4, 2", "lantern-supper, 7, 58, 212, 39"})
+    @CsvSource({
+        "first-egg, 1, 2, 4, 2",
+        "lantern-supper, 7, 58, 212, 39",
+        "two-kitchens, 4, 28, 107, 23",
+        "night-ferry, 3, 22, 54, 12",
+        "banquet, 14, 350, 1458, 50",
+        "overbooked, 4, 14, 52, 11"
+    })
     void everyDemoDayHasThePromisedSizeAndNothingWrong(String name, int setups, int copies, int steps, int rows) {
-        Day day = DayFiles.read(Path.of("problems", name)).day();
+        Day day = read(name);
         CopyCounts counts = CopyCounts.of(day);
 
         assertThat(DayCheck.troubles(day)).isEmpty();
@@ -102,15 +116,93 @@ class DemoDaysTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"first-egg", "lantern-supper"})
+    @ValueSource(strings = {"first-egg", "lantern-supper", "two-kitchens", "night-ferry", "banquet", "overbooked"})
     void theSheetsOfADemoDayAreAsTheProgramWritesThem(String name) throws IOException {
-        Path sheets = Path.of("problems", name);
-        DayFiles.write(DayFiles.read(sheets).day(), folder.resolve("written"));
+        theSheetsAre(name, read(name));
+    }
 
+    @Test
+    void theBanquetIsAsItsGeneratorWritesIt() throws IOException {
+        theSheetsAre("banquet", Banquet.day());
+    }
+
+    private void theSheetsAre(String name, Day day) throws IOException {
+        DayFiles.write(day, folder.resolve("written"));
         try (Stream<Path> written = Files.list(folder.resolve("written"))) {
             for (Path sheet : written.toList()) {
-                assertThat(sheets.resolve(sheet.getFileName())).hasSameTextualContentAs(sheet);
+                assertThat(Path.of("problems", name).resolve(sheet.getFileName()))
+                        .hasSameTextualContentAs(sheet);
             }
         }
+    }
+
+    @ParameterizedTest
+    @CsvSource({"two-kitchens, 3000", "night-ferry, 3000", "banquet, 3000"})
+    void theOtherDaysHaveNothingLateAndNothingBroken(String name, long steps) {
+        Verdict verdict = plan(read(name), steps);
+
+        assertThat(verdict.breaches()).isEmpty();
+        assertThat(verdict.lateMinutes()).isZero();
+    }
+
+    /** On the last Sunday of October 2026 clocks in Berlin are put back from 03:00 to 02:00 (Directive 2000/84/EC). */
+    @Test
+    void theNightFerryLastsAnHourLongerThanItsClocksSay() {
+        Day day = read("night-ferry");
+
+        assertThat(day.setup("2")
+                        .orElseThrow()
+                        .call()
+                        .minutesUntil(day.setup("3").orElseThrow().call()))
+                .isEqualTo(110);
+        assertThat(day.facts().kitchenHours()).hasSize(1);
+        assertThat(day.facts().kitchenHours().get(0).minutes()).isEqualTo(12 * 60);
+    }
+
+    @Test
+    void theOverbookedDayBreaksNothingButComesLate() {
+        Verdict verdict = plan(read("overbooked"), 5000);
+
+        assertThat(verdict.breaches()).isEmpty();
+        assertThat(verdict.lateMinutes()).isBetween(60, 400);
+        assertThat(verdict.setups())
+                .anySatisfy(setup -> assertThat(setup.words()).contains("LATE by"));
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"1", "2", "3", "4"})
+    void eachSetupOfTheOverbookedDayCouldBeMetAlone(String setup) {
+        Day all = read("overbooked");
+        Day one = new Day(
+                all.facts(),
+                all.setups(),
+                all.needs().stream().filter(need -> need.setup().equals(setup)).toList(),
+                all.dishes(),
+                all.looks(),
+                all.steps(),
+                all.ingredients(),
+                all.stations(),
+                all.circuits(),
+                all.people(),
+                all.cast(),
+                all.places());
+
+        Verdict verdict = plan(one, 3000);
+
+        assertThat(verdict.breaches()).isEmpty();
+        assertThat(verdict.lateMinutes()).isZero();
+    }
+
+    private static Day read(String name) {
+        return DayFiles.read(Path.of("problems", name)).day();
+    }
+
+    private static Verdict plan(Day day, long steps) {
+        CopyCounts counts = CopyCounts.of(day);
+        TaskNet net = Breakdown.of(day, dish -> Looks.of(day, dish), counts::copiesOf);
+        Planner.Limits limits = new Planner.Limits(600, Optional.of(steps), 1, 1);
+        Plan plan = Planner.plan(day, net, "", "", limits, Optional.empty(), Planner.Watcher.NONE)
+                .plan();
+        return Audit.of(day, plan);
     }
 }
