@@ -179,7 +179,7 @@ final class Banquet {
                 .on("counter", 2)
                 .skill("cooking"));
         add(step(id, "roast")
-                .after("trim", 0, 900)
+                .after("trim", 0)
                 .takes(38)
                 .batch(8, 0)
                 .hands(2, 2)
@@ -192,21 +192,16 @@ final class Banquet {
     private void fried(String id, String name, String allergen, double core, double cost) {
         dish(id, name, Look.table(0, 9, 16), cost, true, allergen);
         add(step(id, "crumb").takes(8).batch(8, 1).waits(RAW_SHELF).raw().on("counter", 2));
-        add(step(id, "fry")
-                .after("crumb", 0, 600)
-                .takes(6)
-                .hands(1, 1)
-                .on("hob", 1)
-                .core(core));
-        add(step(id, "drain").after("fry", 0, 1).takes(2).on("counter", 1));
-        add(step(id, "plate").after("drain", 0, 2).takes(1).on("pass", 1).skill("plating"));
+        add(step(id, "fry").after("crumb", 0).takes(6).hands(1, 1).on("hob", 1).core(core));
+        add(step(id, "drain").after("fry", 0, 2).takes(2).hands(1, 0).on("counter", 1));
+        add(step(id, "plate").after("drain", 0, 4).takes(1).on("pass", 1).skill("plating"));
     }
 
     private void soup(String id, String name, String allergen) {
         dish(id, name, Look.table(0, 8, 15), 0.90, true, allergen);
         add(step(id, "chop").takes(10).batch(10, 1).waits(FRIDGE).on("counter", 2));
         add(step(id, "simmer")
-                .after("chop", 0, 900)
+                .after("chop", 0)
                 .takes(32)
                 .batch(10, 0)
                 .hands(4, 2)
@@ -221,13 +216,8 @@ final class Banquet {
     private void cold(String id, String name, String allergen) {
         dish(id, name, Look.table(0, 14, 35), 1.40, true, allergen);
         add(step(id, "wash").takes(6).batch(9, 0).waits(FRIDGE).on("counter", 1));
-        add(step(id, "cut")
-                .after("wash", 0, 600)
-                .takes(8)
-                .batch(9, 1)
-                .waits(FRIDGE)
-                .on("counter", 2));
-        add(step(id, "dress").after("cut", 0, 240).takes(1).on("counter", 1));
+        add(step(id, "cut").after("wash", 0).takes(8).batch(9, 1).waits(FRIDGE).on("counter", 2));
+        add(step(id, "dress").after("cut", 0).takes(1).on("counter", 1));
         add(step(id, "plate").after("dress", 0, 5).takes(2).on("pass", 1).skill("plating"));
     }
 
@@ -242,7 +232,7 @@ final class Banquet {
                 .on("mixer", 1)
                 .noisy());
         add(step(id, "shape")
-                .after("knead", 45, 1200)
+                .after("knead", 45)
                 .takes(6)
                 .batch(9, 1)
                 .waits(RAW_SHELF)
@@ -250,14 +240,14 @@ final class Banquet {
                 .on("counter", 2)
                 .skill("pastry"));
         add(step(id, "bake")
-                .after("shape", 20, 600)
+                .after("shape", 20)
                 .takes(24)
                 .batch(9, 0)
                 .hands(1, 2)
                 .waits(RACK)
                 .oven(celsius, 2)
                 .core(94));
-        add(step(id, "plate").after("bake", 10, 240).takes(1).on("pass", 1));
+        add(step(id, "plate").after("bake", 10).takes(1).on("pass", 1));
     }
 
     private void chilled(String id, String name, String allergen) {
@@ -271,12 +261,12 @@ final class Banquet {
                 .on("counter", 1));
         add(step(id, "set")
                 .after("cool", 0, 10)
-                .takes(180)
+                .takes(360)
                 .batch(9, 0)
                 .hands(1, 0)
                 .waits(FRIDGE)
                 .on(FRIDGE, 2));
-        add(step(id, "turn out").after("set", 0, 1500).takes(2).on("counter", 1));
+        add(step(id, "turn out").after("set", 0).takes(2).on("counter", 1));
         add(step(id, "plate").after("turn out", 0, 5).takes(2).on("pass", 1).skill("plating"));
     }
 
@@ -339,11 +329,15 @@ final class Banquet {
             this.id = id;
         }
 
-        Draft after(String step, int leastWait, int mostWait) {
+        Draft after(String step, int leastWait) {
             after = List.of(step);
             least = leastWait;
-            most = Optional.of(mostWait);
             return this;
+        }
+
+        Draft after(String step, int leastWait, int mostWait) {
+            most = Optional.of(mostWait);
+            return after(step, leastWait);
         }
 
         Draft takes(int minutes) {
@@ -460,14 +454,14 @@ final class Banquet {
         return List.of(new Circuit("wall a", 230, 32, 1.25), new Circuit("wall b", 230, 32, 1.25));
     }
 
-    /** Six in the morning, six in the afternoon; four of the morning's have prepared the day before. */
+    /** Seven in the morning, seven in the afternoon; four of the morning's have prepared the day before. */
     private static List<Person> people() {
         List<Person> people = new ArrayList<>();
         List<String> names = List.of(
                 "Alrun", "Bero", "Cilli", "Dietwin", "Effi", "Falko", "Gesine", "Hilmar", "Imke", "Jorin", "Kuno",
-                "Lioba");
+                "Lioba", "Merle", "Norwin");
         for (int p = 0; p < names.size(); p++) {
-            boolean morning = p < 6;
+            boolean morning = p < 7;
             Span shift = morning ? hours(DATE, 5, 14) : hours(DATE, 12, 21);
             List<String> skills = switch (p % 3) {
                 case 0 -> List.of("cooking", "plating");
