@@ -67,7 +67,7 @@ final class LooksCommand implements Callable<Integer> {
                         new LooksChart.Strip(dish.name(), dish.look().kind().word(), lives.get(dish.id())))
                 .toList();
         byte[] png = LooksChart.png("Looks: " + day.facts().title(), strips);
-        Path folder = out == null ? Path.of("reports", dayName(path)) : out;
+        Path folder = out == null ? Path.of("reports", PlanCommand.dayName(path)) : out;
         try {
             Reports.write(Map.of("looks.png", png), folder)
                     .forEach(written -> spec.commandLine().getOut().println("Wrote " + written));
@@ -100,11 +100,5 @@ final class LooksCommand implements Callable<Integer> {
 
     private static String row(int width, String dish, String look, String peak, String usable, String band) {
         return String.format(Locale.ROOT, "%-" + width + "s  %-12s  %9s  %10s  %7s", dish, look, peak, usable, band);
-    }
-
-    /** The day's file name without its ending. */
-    private static String dayName(Path path) {
-        String name = path.toAbsolutePath().normalize().getFileName().toString();
-        return name.replaceFirst("(?i)\\.(xlsx|json)$", "");
     }
 }

@@ -8,8 +8,6 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
-import java.util.concurrent.CountDownLatch;
-import java.util.concurrent.TimeUnit;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -30,6 +28,8 @@ import platecall.solve.Planner;
 import platecall.tasks.Breakdown;
 import platecall.tasks.TaskNet;
 import platecall.units.Moment;
+import sun.misc.Signal;
+import sun.misc.SignalHandler;
 
 /** Plans a day and writes everything that stylist, kitchen and AD need. */
 @Command(
@@ -123,29 +123,24 @@ final class PlanCommand implements Callable<Integer> {
         return name.replaceFirst("(?i)\\.(xlsx|json)$", "");
     }
 
-    /** Shows how the search goes on a terminal, and turns Ctrl-C into an early end. */
+    /** Shows how the search goes on a terminal, and turns the first Ctrl-C into an early end; a second one ends all. */
     private static final class Ending implements Planner.Watcher, AutoCloseable {
-
-        private static final int MOST_SECONDS_TO_WRITE = 60;
 
         private final PrintWriter err;
         private final boolean terminal = System.console() != null;
-        private final CountDownLatch written = new CountDownLatch(1);
+        private final Signal interrupt = new Signal("INT");
+        private final SignalHandler before;
         private volatile boolean interrupted;
-        private final Thread onInterrupt = new Thread(this::end);
 
         Ending(PrintWriter err) {
             this.err = err;
-            Runtime.getRuntime().addShutdownHook(onInterrupt);
+            // not a shutdown hook: fonts and pictures can't be loaded any more while the machine shuts down
+            before = Signal.handle(interrupt, signal -> end());
         }
 
         private void end() {
             interrupted = true;
-            try {
-                written.await(MOST_SECONDS_TO_WRITE, TimeUnit.SECONDS);
-            } catch (InterruptedException impatient) {
-                Thread.currentThread().interrupt();
-            }
+            Signal.handle(interrupt, SignalHandler.SIG_DFL);
         }
 
         @Override
@@ -174,9 +169,8 @@ final class PlanCommand implements Callable<Integer> {
                 err.print("\r\033[K");
                 err.flush();
             }
-            written.countDown();
             if (!interrupted) {
-                Runtime.getRuntime().removeShutdownHook(onInterrupt);
+                Signal.handle(interrupt, before);
             }
         }
     }

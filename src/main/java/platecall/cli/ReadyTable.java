@@ -42,13 +42,15 @@ final class ReadyTable {
                     "BROKEN  %s: %d %s. %s%n",
                     breach.rule().sentence(),
                     breach.amount(),
-                    breach.rule().unit(),
+                    breach.amount() == 1
+                            ? breach.rule().unit().replaceFirst("s$", "")
+                            : breach.rule().unit(),
                     breach.what());
         }
         long made = plan.copies().stream().filter(Plan.PlannedCopy::made).count();
         out.printf(
                 Locale.ROOT,
-                "%d of %d copies made, %d min late, %d min off peak, kitchen call %s. %s%n",
+                "%d of %d copies made, %d min late, %d min off peak, kitchen call %s.%s%n",
                 made,
                 plan.copies().size(),
                 plan.verdict().lateMinutes(),
@@ -65,8 +67,8 @@ final class ReadyTable {
             return "";
         }
         return points <= bound.get()
-                ? "Proved best (" + points + " points)."
-                : String.format(Locale.ROOT, "%d points, at most %d from the best.", points, points - bound.get());
+                ? " Proved best (" + points + " points)."
+                : String.format(Locale.ROOT, " %d points, at most %d from the best.", points, points - bound.get());
     }
 
     private static String clock(Moment moment, ZoneId zone) {

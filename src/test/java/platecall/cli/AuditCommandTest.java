@@ -88,7 +88,7 @@ class AuditCommandTest {
                         "setup  call   ready  margin  verdict",
                         "S1     10:00  09:57   3 min  Ready 3 min before call",
                         "",
-                        "2 of 2 copies made, 0 min late, 0 min off peak, kitchen call 09:50. ",
+                        "2 of 2 copies made, 0 min late, 0 min off peak, kitchen call 09:50.",
                         "No rule is broken.");
         assertThat(err.toString()).isEmpty();
     }
