@@ -258,6 +258,13 @@ final class Kitchen {
         return best;
     }
 
+    /** Whether hands for a task at {@code t} are free; leaves whose in the found fields. */
+    boolean hasHands(Kind k, int d, int t) {
+        readHands(k, d, t);
+        return (k.partA == null || !lacksHands(foundA, k.handsNeeded))
+                && (k.partB == null || !lacksHands(foundB, k.handsNeeded));
+    }
+
     private void readHands(Kind k, int d, int t) {
         foundA = k.partA == null ? 0 : freeHands(k, t + k.partA.offset(d), k.partA.lengthIn(d));
         foundB = k.partB == null ? 0 : freeHands(k, t + k.partB.offset(d), k.partB.lengthIn(d));

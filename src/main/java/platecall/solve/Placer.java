@@ -366,6 +366,28 @@ final class Placer {
         return true;
     }
 
+    /**
+     * Places a task that has just been taken out where it was, with the hands that are free now.
+     *
+     * @param batch its batch, or -1; if others still ride in it, their hands do it for this copy as well
+     */
+    boolean placeAgain(int c, int g, int start, int duration, int way, int batch, int room) {
+        Kind k = kitchen.kind[g];
+        if (batch >= 0
+                && joinable(g, start + duration, start + duration, k, start + 1) >= 0
+                && kitchen.duration[batchMember] == duration
+                && kitchen.way[batchMember] == way) {
+            join(g, kitchen.batch[batchMember]);
+            return true;
+        }
+        if (!kitchen.hasHands(k, duration, start)) {
+            return false;
+        }
+        kitchen.foundWay = way;
+        putFound(c, g, start, duration, room);
+        return true;
+    }
+
     /** Places {@code tasks[index..count)}, each as late as those after it allow. */
     private boolean placeFrom(int c, int[] tasks, int index, int count, boolean head) {
         if (index == count) {

@@ -55,6 +55,10 @@ final class Search {
     private final int[] oldBreakStart;
     private int movedBreakCount;
     private final int[] oldEnd;
+    private final int[] oldDuration;
+    private final int[] oldWay;
+    private final int[] oldBatch;
+    private final int[] oldRoom;
     private final long[] taskKey;
     private final int[] order;
     private boolean interleaved;
@@ -130,6 +134,10 @@ final class Search {
         movedBreaks = new int[kitchen.breaks.length];
         oldBreakStart = new int[kitchen.breaks.length];
         oldEnd = new int[kitchen.tasks];
+        oldDuration = new int[kitchen.tasks];
+        oldWay = new int[kitchen.tasks];
+        oldBatch = new int[kitchen.tasks];
+        oldRoom = new int[kitchen.tasks];
         taskKey = new long[kitchen.tasks];
         order = new int[kitchen.tasks];
     }
@@ -255,6 +263,10 @@ final class Search {
         for (int g = kitchen.base[c]; g < kitchen.base[c + 1]; g++) {
             if (kitchen.start[g] != Kitchen.NONE) {
                 oldEnd[g] = kitchen.end(g);
+                oldDuration[g] = kitchen.duration[g];
+                oldWay[g] = kitchen.way[g];
+                oldBatch[g] = kitchen.batch[g];
+                oldRoom[g] = kitchen.batch[g] < 0 ? 0 : kitchen.batchRoom[kitchen.batch[g]];
                 kitchen.remove(g);
             }
         }
@@ -427,7 +439,12 @@ final class Search {
         headCount = 0;
         touchedCount = 0;
         movedBreakCount = 0;
-        choose(seed);
+        boolean handsOnly = net.prices().handChange() > 0 && cost[seed] != MISSING && dice.chance(0.1);
+        if (handsOnly) {
+            chooseForHands(seed);
+        } else {
+            choose(seed);
+        }
 
         boolean whole = true;
         for (int i = 0; i < fullCount; i++) {
@@ -439,9 +456,14 @@ final class Search {
             touch(heads[i]);
             removeHead(heads[i]);
         }
-        chooseBreaks(seed);
-        interleaved = whole && dice.chance(0.1);
-        boolean done = recreate(threshold);
+        boolean done;
+        if (handsOnly) {
+            done = handOver();
+        } else {
+            chooseBreaks(seed);
+            interleaved = whole && dice.chance(0.1);
+            done = recreate(threshold);
+        }
         for (int i = 0; i < touchedCount; i++) {
             role[touched[i]] = 0;
         }
@@ -588,6 +610,33 @@ final class Search {
                 addHead(near(seed, 8, 21));
             }
         }
+    }
+
+    private void chooseForHands(int seed) {
+        addFull(seed);
+        int wanted = 2 + dice.below(4);
+        for (int tries = 0; tries < 3 * wanted && fullCount < wanted; tries++) {
+            int c = near(seed, 8, 8);
+            if (cost[c] != MISSING) {
+                addFull(c);
+            }
+        }
+    }
+
+    /** Puts every task back where it was, one by one in random order of copies, and chooses only whose hands do it anew. */
+    private boolean handOver() {
+        settledCount = 0;
+        dice.shuffle(full, fullCount);
+        for (int i = 0; i < fullCount; i++) {
+            int c = full[i];
+            for (int g = kitchen.base[c + 1] - 1; g >= kitchen.base[c]; g--) {
+                int start = oldEnd[g] - oldDuration[g];
+                if (!placer.placeAgain(c, g, start, oldDuration[g], oldWay[g], oldBatch[g], oldRoom[g])) {
+                    return failed();
+                }
+            }
+        }
+        return settle();
     }
 
     private int near(int c, int before, int after) {
