@@ -22,7 +22,8 @@ public final class Audit {
             HandRules::check,
             TimeRules::check,
             CircuitRule::check,
-            EaterRules::check);
+            EaterRules::check,
+            SafetyRules::check);
 
     private Audit() {}
 

@@ -15,6 +15,7 @@ import platecall.day.Need;
 import platecall.day.Trouble;
 import platecall.looks.LookLife;
 import platecall.looks.Looks;
+import platecall.safety.Profile;
 
 /** What is wrong with a day as a whole, before anything is planned; each record is valid by itself already. */
 public final class DayCheck {
@@ -32,6 +33,7 @@ public final class DayCheck {
         Findings found = new Findings();
         References.check(day, found);
         size(day, found);
+        safetyProfile(day, found);
         Recipes recipes = new Recipes(day);
         recipes.check(found);
         Calls calls = new Calls(day);
@@ -105,6 +107,20 @@ public final class DayCheck {
             }
         }
         return usable;
+    }
+
+    private static void safetyProfile(Day day, Findings found) {
+        String name = day.facts().safetyProfile();
+        if (Profile.named(name).isEmpty()) {
+            found.add(
+                    Sheet.DAY,
+                    -1,
+                    "safety profile",
+                    name,
+                    "is no food-safety profile that is known",
+                    Wording.maybe(
+                            name, Profile.names(), "Maybe one of " + String.join(", ", Profile.mainNames()) + "."));
+        }
     }
 
     private static void size(Day day, Findings found) {

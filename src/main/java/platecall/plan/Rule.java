@@ -26,6 +26,13 @@ public enum Rule {
     SUPPLY("a step starts after its ingredients have arrived", "arrival <= start", "minutes"),
     ALLERGEN("nobody eats what he or she must not", "allergens and allergies are disjoint", "copies"),
     INEDIBLE("what is only for looks is never eaten", "eaten implies edible", "copies"),
+    CLOCK(
+            "food at risk stands between hot and cold no longer than it may until it is eaten",
+            "minutes out <= most allowed",
+            "minutes"),
+    COOKING("what was raw and is eaten cooked gets hot enough inside", "core >= least for its kind", "copies"),
+    RAW_APART("raw food is never in a store together with food that is ready", "raw(t) = 0 or ready(t) = 0", "minutes"),
+    DISCARDED("what had to be thrown away is not eaten", "first bite <= discard by", "copies"),
     STATEMENT("what the plan says of itself is true", "said = found", "statements");
 
     private final String sentence;

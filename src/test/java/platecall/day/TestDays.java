@@ -28,6 +28,7 @@ public final class TestDays {
     public Silence silence = Silence.ROLLING;
     public Optional<Integer> mealAfter = Optional.empty();
     public int meal = 30;
+    public String profile = "food code 2022";
     public Prices prices = Prices.USUAL;
     private final List<Setup> setups = new ArrayList<>();
     private final List<Need> needs = new ArrayList<>();
@@ -328,7 +329,7 @@ public final class TestDays {
                         Optional.empty(),
                         Optional.empty(),
                         0.95,
-                        "",
+                        profile,
                         22,
                         50,
                         0,

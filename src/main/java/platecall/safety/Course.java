@@ -1,0 +1,94 @@
+package platecall.safety;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import platecall.units.Moment;
+import platecall.units.Span;
+
+/**
+ * How far a copy has come on its way, and what its clock shows.
+ *
+ * @param stays so far, in order; of several branches the one with the most minutes
+ * @param at until when it has been followed
+ * @param minutes between the limits since it was cooked last, or since it was begun
+ * @param warm whether it was hot when its temperature was last held
+ * @param cooling minutes out since it was last hot, while it has not been cold
+ * @param raw whether it is still raw
+ * @param reached when the minutes reached the most allowed, if they did since it was cooked last
+ * @param discard from when it must not be eaten whatever is done with it later, if ever
+ */
+record Course(
+        List<Stay> stays,
+        Moment at,
+        int minutes,
+        boolean warm,
+        int cooling,
+        boolean raw,
+        Optional<Moment> reached,
+        Optional<Moment> discard) {
+
+    static Course begun(Moment at) {
+        return new Course(List.of(), at, 0, false, 0, true, Optional.empty(), Optional.empty());
+    }
+
+    /** Goes on to {@code until}, which is not earlier; nothing happens if it is no later. */
+    Course stay(Profile profile, Stay.Where where, String what, Moment until) {
+        if (!until.isAfter(at)) {
+            return this;
+        }
+        List<Stay> more = new ArrayList<>(stays);
+        more.add(new Stay(where, what, new Span(at, until)));
+        List<Stay> on = List.copyOf(more);
+        return switch (where) {
+            case OUT -> out(profile, on, until);
+            case COLD -> new Course(on, until, minutes, false, 0, raw, reached, cooledTooSlowly(profile));
+            case HOT, HEATED -> new Course(on, until, minutes, true, 0, raw, reached, discard);
+        };
+    }
+
+    private Course out(Profile profile, List<Stay> on, Moment until) {
+        int passed = at.minutesUntil(until);
+        int left = mostMinutes(profile) - minutes;
+        Optional<Moment> now =
+                reached.isPresent() || left >= passed ? reached : Optional.of(at.plus(Math.max(0, left)));
+        return new Course(on, until, minutes + passed, warm, warm ? cooling + passed : 0, raw, now, discard);
+    }
+
+    /** Hot food that comes into the cold has to have got through the first cooling stage by then. */
+    private Optional<Moment> cooledTooSlowly(Profile profile) {
+        if (!warm || discard.isPresent() || profile.cooling().isEmpty()) {
+            return discard;
+        }
+        Limit most = profile.cooling().get(0).minutes();
+        return most.allows(cooling) ? discard : Optional.of(at.plus(most.mostWhole() - cooling));
+    }
+
+    /** Cooked through: the clock starts anew. What stood too long after it was cooked is not saved by it. */
+    Course cooked() {
+        Optional<Moment> lost = discard.isPresent() || raw ? discard : reached;
+        return new Course(stays, at, 0, true, 0, raw, Optional.empty(), lost);
+    }
+
+    Course rawAfter(boolean rawNow) {
+        return new Course(stays, at, minutes, warm, cooling, rawNow, reached, discard);
+    }
+
+    int mostMinutes(Profile profile) {
+        return (warm ? profile.outHot() : profile.outCold()).mostWhole();
+    }
+
+    /** The same with the earlier of two times at which something in it had to go. */
+    Course withDiscardOf(Course other) {
+        Optional<Moment> earlier = discard.isPresent() && other.discard.isPresent()
+                ? Optional.of(Moment.earlier(discard.get(), other.discard.get()))
+                : discard.or(() -> other.discard);
+        return new Course(stays, at, minutes, warm, cooling, raw || other.raw, reached, earlier);
+    }
+
+    /** The last moment at which it may be eaten, if it stands out from the end of what was followed. */
+    Moment discardBy(Profile profile) {
+        Moment clock = reached.orElseGet(() -> at.plus(mostMinutes(profile) - minutes));
+        return discard.map(other -> Moment.earlier(other, clock)).orElse(clock);
+    }
+}

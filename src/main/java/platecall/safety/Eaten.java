@@ -1,0 +1,108 @@
+package platecall.safety;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Stream;
+import platecall.day.CameraTime;
+import platecall.day.Day;
+import platecall.day.Dish;
+import platecall.day.Ingredient;
+import platecall.day.Need;
+import platecall.day.Setup;
+import platecall.day.Step;
+import platecall.day.Use;
+import platecall.plan.Plan;
+import platecall.plan.Plan.PlannedCopy;
+import platecall.plan.Plan.Work;
+import platecall.units.Moment;
+
+/**
+ * A made copy that someone eats, with all that is done for it.
+ *
+ * @param recipe its steps, each after those it needs
+ * @param work everything in the plan that serves it
+ */
+record Eaten(PlannedCopy copy, Need need, Dish dish, Setup setup, List<Step> recipe, List<Work> work) {
+
+    /** Every such copy; whatever the plan says that the day does not know is left out. */
+    static List<Eaten> of(Day day, Plan plan) {
+        Map<String, Need> needs = new HashMap<>();
+        day.needs().forEach(need -> needs.put(need.key(), need));
+        Map<String, List<Work>> workOf = new HashMap<>();
+        for (Work work : plan.work()) {
+            work.copies().stream()
+                    .distinct()
+                    .forEach(copy -> workOf.computeIfAbsent(copy, id -> new ArrayList<>())
+                            .add(work));
+        }
+        List<Eaten> eaten = new ArrayList<>();
+        for (PlannedCopy copy : plan.copies()) {
+            Need need = needs.get(copy.need());
+            if (need == null || !copy.made() || need.eatenBy().isEmpty()) {
+                continue;
+            }
+            Optional<Dish> dish = day.dish(need.dish());
+            Optional<Setup> setup = day.setup(need.setup());
+            if (dish.isPresent() && setup.isPresent()) {
+                eaten.add(new Eaten(
+                        copy,
+                        need,
+                        dish.get(),
+                        setup.get(),
+                        day.stepsTo(need.dish(), need.stage()),
+                        workOf.getOrDefault(copy.id(), List.of())));
+            }
+        }
+        return eaten;
+    }
+
+    /** Whenever a step is done for it; once in a sound plan. */
+    List<Work> work(Step step) {
+        return work.stream()
+                .filter(one -> one.kind() == Work.Kind.STEP && one.step().equals(step.id()))
+                .toList();
+    }
+
+    List<Work> carries() {
+        return work.stream().filter(one -> one.kind() == Work.Kind.CARRY).toList();
+    }
+
+    /** The step after which it is wanted. */
+    Optional<Step> stage() {
+        return recipe.stream().filter(step -> step.id().equals(need.stage())).findFirst();
+    }
+
+    /** When the camera first sees it, or it is ready if that is later. */
+    Moment firstBite() {
+        Moment due = CameraTime.of(setup, need, Math.max(1, copy.number())).due();
+        return copy.ready().map(ready -> Moment.later(due, ready)).orElse(due);
+    }
+
+    /** When the last take that uses it has been rolled; topped-up plates stay for all takes. */
+    Moment lastBite() {
+        CameraTime camera = CameraTime.of(setup, need, Math.max(1, copy.number()));
+        Moment end = firstBite().plus(camera.showMinutes());
+        return need.use() instanceof Use.ToppedUp
+                ? Moment.later(end, setup.rollOf(setup.takesWorst() - 1).plus(setup.rollingMinutes()))
+                : end;
+    }
+
+    FoodKind kind(Day day) {
+        return kind(day, dish, recipe);
+    }
+
+    /** What kind of food a dish is, by the words of its name and of the ingredients that go in by these steps. */
+    static FoodKind kind(Day day, Dish dish, List<Step> steps) {
+        Stream<String> ingredients = day.ingredients().stream()
+                .filter(ingredient -> ingredient.dish().equals(dish.id()))
+                .filter(ingredient -> ingredient
+                        .step()
+                        .map(id -> steps.stream().anyMatch(step -> step.id().equals(id)))
+                        .orElse(true))
+                .map(Ingredient::name);
+        return FoodKind.of(Stream.concat(Stream.of(dish.name()), ingredients).toList());
+    }
+}

@@ -1,0 +1,40 @@
+package platecall.safety;
+
+/** Sanitizing of what touches food (FDA Food Code 4-703.11). */
+public final class Sanitizing {
+
+    /** Water for sanitizing by hand, in degrees C (4-501.111; value from memory). */
+    public static final double HAND_WATER_CELSIUS = 77;
+
+    /** Hours after which things in use are cleaned (4-602.11; value from memory). */
+    public static final int CLEAN_EVERY_HOURS = 4;
+
+    /** Days that ready-to-eat food is kept cold, the first counted (3-501.17; value from memory). */
+    public static final int KEEP_DAYS = 7;
+
+    private Sanitizing() {}
+
+    /** Whether things stay long enough in hot water. */
+    public static boolean hotWater(double waterCelsius, double seconds) {
+        return waterCelsius >= HAND_WATER_CELSIUS && seconds >= 30;
+    }
+
+    /** Whether a machine makes the surface of utensils hot enough. */
+    public static boolean machine(double surfaceCelsius) {
+        return surfaceCelsius >= 71;
+    }
+
+    /**
+     * Whether things stay long enough in chlorine: 10 seconds; 7 at 50 mg/l with pH at most 10 and at least 38 °C, or with pH
+     * at most 8 and at least 24 °C.
+     */
+    public static boolean chlorine(double milligramsPerLitre, double ph, double celsius, double seconds) {
+        boolean fast = milligramsPerLitre >= 50 && (ph <= 10 && celsius >= 38 || ph <= 8 && celsius >= 24);
+        return seconds >= (fast ? 7 : 10);
+    }
+
+    /** Whether things stay long enough in another chemical. */
+    public static boolean otherChemical(double seconds) {
+        return seconds >= 30;
+    }
+}

@@ -1,0 +1,30 @@
+package platecall.check;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+class SafetyProfileTest {
+
+    @ParameterizedTest
+    @ValueSource(strings = {"food code 2022", "fda-2022", "FDA-2013", "uk", "australia", "france"})
+    void aKnownProfileIsFine(String name) {
+        assertThat(Sheets.toast().fact("safety profile", name).troubles()).isEmpty();
+    }
+
+    @Test
+    void aMisspeltProfileIsTold() {
+        assertThat(Sheets.toast().fact("safety profile", "food cod 2022").troubles())
+                .containsExactly("day -1 safety profile: [food cod 2022] is no food-safety profile that is known. "
+                        + "Did you mean food code 2022?");
+    }
+
+    @Test
+    void anUnknownProfileIsToldWithThoseThereAre() {
+        assertThat(Sheets.toast().fact("safety profile", "grandmother's").troubles())
+                .containsExactly("day -1 safety profile: [grandmother's] is no food-safety profile that is known. "
+                        + "Maybe one of fda-2022, fda-2013, uk, australia, france.");
+    }
+}

@@ -1,0 +1,382 @@
+package platecall.safety;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static platecall.day.TestDays.at;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Consumer;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import platecall.day.Day;
+import platecall.day.Station;
+import platecall.day.TestDays;
+import platecall.day.Use;
+import platecall.plan.Plan;
+import platecall.plan.TestPlans;
+
+/** Minutes between the limits of FDA Food Code 3-501.16 and 3-501.19 (B), unless a test says another profile. */
+class SafetyClockTest {
+
+    /** A stew for S1 at 12:00, seen for 5 minutes: cut raw, cooked to 74 °C on the hob, plated, eaten by Guest. */
+    private static TestDays stew() {
+        return new TestDays()
+                .with(days -> days.kitchen = List.of(TestDays.span("06:00-22:00")))
+                .place("kitchen", place -> {})
+                .setup("S1", "12:00", setup -> {})
+                .dish("stew", dish -> dish.controlled = true)
+                .need("S1", "stew", "plate", need -> need.eatenBy = List.of("Guest"))
+                .step("stew", "cut", 10, step -> {
+                    step.raw = true;
+                    step.waitsIn = Optional.of("fridge");
+                })
+                .step("stew", "cook", 30, step -> step.after("cut").uses("hob", 1).core = Optional.of(74.0))
+                .step("stew", "plate", 5, step -> step.after("cook"))
+                .station("hob", Station.Kind.BURNERS, 2, station -> {})
+                .station("oven", Station.Kind.OVEN, 2, station -> {})
+                .station("fridge", Station.Kind.FRIDGE, 9, station -> {})
+                .station("freezer", Station.Kind.FREEZER, 9, station -> {})
+                .station("rack", Station.Kind.RACK, 9, station -> {})
+                .station("hot", Station.Kind.HOT_HOLD, 9, station -> {})
+                .person("Ana", person -> {})
+                .diner("Guest");
+    }
+
+    private static TestPlans plan(Day day, String cook, Consumer<TestPlans.WorkPart> cooked) {
+        return TestPlans.of(day)
+                .step("stew", "cut", 1, "08:00-08:10", work -> work.then("fridge", 1, "08:10-09:00"))
+                .step("stew", "cook", 1, cook, work -> {
+                    work.on("hob", 1);
+                    cooked.accept(work);
+                });
+    }
+
+    private static TestPlans plated(Day day, String cook, String plate) {
+        return plan(day, cook, work -> {}).step("stew", "plate", 1, plate, work -> {});
+    }
+
+    private static ClockReading read(Day day, TestPlans plan) {
+        return SafetyClock.of(day, plan.build()).get(0);
+    }
+
+    private static List<String> path(ClockReading reading) {
+        return reading.path().stream()
+                .map(stay -> stay.what() + " " + stay.where().word() + " "
+                        + stay.span().minutes())
+                .toList();
+    }
+
+    @Test
+    void theClockStartsAnewWhenFoodIsCookedThrough() {
+        Day day = stew().build();
+        ClockReading reading = read(day, plated(day, "09:00-09:30", "09:40-09:45"));
+
+        assertThat(path(reading))
+                .containsExactly(
+                        "cut out 10",
+                        "fridge cold 50",
+                        "cook heated 30",
+                        "waits out 10",
+                        "plate out 5",
+                        "on set out 140");
+        assertThat(reading.minutes()).isEqualTo(155);
+        assertThat(reading.mostMinutes()).isEqualTo(240);
+        assertThat(reading.minutesOver()).isZero();
+        assertThat(reading.warm()).isTrue();
+        assertThat(reading.discardBy()).isEqualTo(at("13:30"));
+        assertThat(reading.firstBite()).isEqualTo(at("12:00"));
+        assertThat(reading.discardedBeforeEaten()).isFalse();
+        assertThat(reading.why()).isEqualTo("155 min out since it was last hot or cooked, at most 240");
+    }
+
+    @Test
+    void aStepThatDoesNotGetHotEnoughLeavesTheClockAsItIs() {
+        Day day = stew().step("stew", "cook", 30, step -> step.after("cut").uses("hob", 1).core = Optional.of(62.9))
+                .build();
+
+        assertThat(read(day, plated(day, "09:00-09:30", "09:40-09:45")).minutes())
+                .isEqualTo(165);
+    }
+
+    @Test
+    void aStepWithoutACoreTemperatureLeavesTheClockAsItIs() {
+        Day day = stew().step("stew", "cook", 30, step -> step.after("cut").uses("hob", 1))
+                .build();
+
+        assertThat(read(day, plated(day, "09:00-09:30", "09:40-09:45")).minutes())
+                .isEqualTo(165);
+    }
+
+    /** FDA Food Code 3-401.11(A)(3): poultry to 74 °C, where fish and whole cuts need 63 °C (A)(1). */
+    @ParameterizedTest
+    @CsvSource({"trout, 63, 155", "trout, 62, 165", "chicken, 73, 165", "chicken, 74, 155"})
+    void whatCooksThroughDependsOnTheFood(String ingredient, double core, int minutes) {
+        Day day = stew().ingredient("stew", ingredient, part -> {})
+                .step("stew", "cook", 30, step -> step.after("cut").uses("hob", 1).core = Optional.of(core))
+                .build();
+
+        assertThat(read(day, plated(day, "09:00-09:30", "09:40-09:45")).minutes())
+                .isEqualTo(minutes);
+    }
+
+    /** FDA Food Code 3-403.11(A): what was cooked is heated up to 74 °C again. */
+    @ParameterizedTest
+    @CsvSource({"73, 175", "74, 145"})
+    void whatWasCookedIsHeatedUpHotter(double core, int minutes) {
+        Day day = stew().step("stew", "plate", 5, step -> step.after("cook").core = Optional.of(core))
+                .build();
+        ClockReading reading = read(day, plated(day, "08:30-09:00", "09:30-09:40"));
+
+        assertThat(reading.minutes()).isEqualTo(minutes);
+        assertThat(path(reading)).contains("plate heated 10");
+    }
+
+    /** SI 2013/2996 as read by the FSA: 60 °C is enough if it is held for 45 minutes; the step is no longer. */
+    @ParameterizedTest
+    @CsvSource({"09:00-09:45, 140", "09:00-09:44, 151"})
+    void aStepMustLastAsLongAsItsTemperatureIsHeld(String cook, int minutes) {
+        Day day = stew().with(days -> days.profile = "uk")
+                .step("stew", "cook", 30, step -> step.after("cut").uses("hob", 1).core = Optional.of(60.0))
+                .build();
+
+        assertThat(read(day, plated(day, cook, "09:45-09:50")).minutes()).isEqualTo(minutes);
+    }
+
+    @Test
+    void hotHoldAndFreezerStopTheClockAndARackDoesNot() {
+        Day day = stew().build();
+        TestPlans held = plan(day, "09:00-09:30", work -> work.then("hot", 1, "09:40-11:00"))
+                .step("stew", "plate", 1, "11:30-11:35", work -> {});
+        TestPlans frozen = plan(day, "09:00-09:30", work -> work.then("freezer", 1, "09:40-11:00"))
+                .step("stew", "plate", 1, "11:30-11:35", work -> {});
+        TestPlans racked = plan(day, "09:00-09:30", work -> work.then("rack", 1, "09:40-11:00"))
+                .step("stew", "plate", 1, "11:30-11:35", work -> {});
+
+        assertThat(read(day, held).minutes()).isEqualTo(10 + 30 + 35);
+        assertThat(read(day, held).warm()).isTrue();
+        assertThat(path(read(day, held))).containsSubsequence("waits out 10", "hot hot 80", "waits out 30");
+        assertThat(read(day, frozen).minutes()).isEqualTo(75);
+        assertThat(read(day, frozen).warm()).isFalse();
+        assertThat(read(day, frozen).why())
+                .isEqualTo("75 min out since it was begun, or cooked and then kept cold, at most 240");
+        assertThat(read(day, racked).minutes()).isEqualTo(155);
+    }
+
+    @Test
+    void aWorkAtAStoreIsHeldByIt() {
+        Day day = stew().build();
+        TestPlans plan = plan(day, "09:00-09:30", work -> {})
+                .step("stew", "plate", 1, "09:30-10:00", work -> work.on("fridge", 1));
+
+        assertThat(path(read(day, plan))).containsSubsequence("plate cold 30", "on set out 125");
+        assertThat(read(day, plan).minutes()).isEqualTo(125);
+    }
+
+    @Test
+    void anOvenThatIsOnlyWarmDoesNotStopTheClock() {
+        Day day = stew().step("stew", "plate", 5, step -> step.after("cook").uses("oven", 1).oven = Optional.of(40))
+                .build();
+        Day hot = stew().step("stew", "plate", 5, step -> step.after("cook").uses("oven", 1).oven = Optional.of(90))
+                .build();
+        TestPlans plan = plan(day, "09:00-09:30", work -> {})
+                .step("stew", "plate", 1, "09:30-10:00", work -> work.on("oven", 1));
+
+        assertThat(read(day, plan).minutes()).isEqualTo(155);
+        assertThat(read(hot, plan).minutes()).isEqualTo(125);
+    }
+
+    @Test
+    void theLongestBranchCounts() {
+        Day day = stew().step("stew", "sauce", 10, step -> {})
+                .step("stew", "plate", 5, step -> step.after("cook", "sauce"))
+                .build();
+        TestPlans plan = plated(day, "09:00-09:30", "09:40-09:45");
+        plan.step("stew", "sauce", 1, "08:40-08:50", work -> {});
+
+        assertThat(read(day, plan).minutes()).isEqualTo(60 + 145);
+        assertThat(path(read(day, plan)))
+                .containsExactly("sauce out 10", "waits out 50", "plate out 5", "on set out 140");
+    }
+
+    @Test
+    void carryingAndEveryTakeCount() {
+        Day day = stew().dish("stew", dish -> {
+                    dish.controlled = true;
+                    dish.carry = 5;
+                })
+                .setup("S1", "12:00", setup -> setup.takes(4))
+                .need("S1", "stew", "plate", need -> {
+                    need.eatenBy = List.of("Guest");
+                    need.use = new Use.LastsTakes(4);
+                })
+                .build();
+        TestPlans plan = plan(day, "11:00-11:30", work -> {})
+                .step("stew", "plate", 1, "11:40-11:45", work -> {})
+                .carry("stew", 1, "11:50-11:55", work -> {});
+
+        assertThat(path(read(day, plan)))
+                .endsWith("waits out 10", "plate out 5", "waits out 5", "carry out 5", "on set out 40");
+        assertThat(read(day, plan).minutes()).isEqualTo(65);
+    }
+
+    @Test
+    void aPlateThatIsToppedUpStaysForAllTakes() {
+        Day day = stew().setup("S1", "12:00", setup -> setup.takes(4))
+                .need("S1", "stew", "plate", need -> {
+                    need.eatenBy = List.of("Guest");
+                    need.use = new Use.ToppedUp(3);
+                })
+                .build();
+
+        assertThat(read(day, plated(day, "11:00-11:30", "11:30-12:00")).minutes())
+                .isEqualTo(30 + 35);
+    }
+
+    @Test
+    void aCopyThatComesLateIsEatenLater() {
+        Day day = stew().build();
+        ClockReading reading = read(day, plated(day, "11:30-12:00", "12:05-12:20"));
+
+        assertThat(reading.firstBite()).isEqualTo(at("12:20"));
+        assertThat(reading.minutes()).isEqualTo(5 + 15 + 5);
+    }
+
+    @Test
+    void fourHoursAreAllowedAndNotAMinuteMore() {
+        Day day = stew().setup("S1", "14:00", setup -> {}).build();
+
+        ClockReading just = read(day, plated(day, "09:35-10:05", "10:05-10:10"));
+        assertThat(just.minutes()).isEqualTo(240);
+        assertThat(just.minutesOver()).isZero();
+        assertThat(just.discardBy()).isEqualTo(at("14:05"));
+        ClockReading over = read(day, plated(day, "09:34-10:04", "10:05-10:10"));
+        assertThat(over.minutesOver()).isEqualTo(1);
+        assertThat(over.discardBy()).isEqualTo(at("14:04"));
+        assertThat(over.discardedBeforeEaten()).isFalse();
+        ClockReading gone = read(day, plated(day, "09:29-09:59", "10:05-10:10"));
+        assertThat(gone.discardBy()).isEqualTo(at("13:59"));
+        assertThat(gone.discardedBeforeEaten()).isTrue();
+    }
+
+    /** SI 2013/2996 Sch. 4: less than two hours when hot, less than four when cold. */
+    @Test
+    void theBritishClockKnowsHotAndCold() {
+        Day day = stew().with(days -> days.profile = "uk").build();
+
+        ClockReading hot = read(day, plated(day, "09:30-10:05", "10:05-10:10"));
+        assertThat(hot.minutes()).isEqualTo(120);
+        assertThat(hot.minutesOver()).isEqualTo(1);
+        assertThat(hot.discardBy()).isEqualTo(at("12:04"));
+        TestPlans chilled = plan(day, "08:30-09:00", work -> work.then("fridge", 1, "09:00-09:10"))
+                .step("stew", "plate", 1, "09:10-09:20", work -> {});
+        ClockReading cold = read(day, chilled);
+        assertThat(cold.minutes()).isEqualTo(175);
+        assertThat(cold.mostMinutes()).isEqualTo(239);
+        assertThat(cold.minutesOver()).isZero();
+    }
+
+    /** FDA Food Code 3-501.14(A)(1): from 57 to 21 °C within two hours; nothing can be known of a core on a counter. */
+    @ParameterizedTest
+    @CsvSource({"11:00-11:30, false, 120", "11:01-11:30, true, 121"})
+    void whatCoolsOnTheCounterForMoreThanTwoHoursIsThrownAway(String fridge, boolean gone, int minutesOut) {
+        Day day = stew().build();
+        TestPlans plan = plan(day, "08:30-09:00", work -> work.then("fridge", 1, fridge))
+                .step("stew", "plate", 1, "11:30-11:35", work -> {});
+        ClockReading reading = read(day, plan);
+
+        assertThat(reading.minutes()).isEqualTo(minutesOut + 35);
+        assertThat(reading.minutesOver()).isZero();
+        assertThat(reading.discardedBeforeEaten()).isEqualTo(gone);
+        assertThat(reading.discardBy()).isEqualTo(gone ? at("11:00") : at("13:30"));
+    }
+
+    @Test
+    void coolingTwiceIsNotAddedUp() {
+        Day day = stew().step("stew", "heat", 10, step -> step.after("cook").uses("hob", 1))
+                .step("stew", "plate", 5, step -> step.after("heat"))
+                .build();
+        TestPlans plan = plan(day, "08:00-08:30", work -> work.then("fridge", 1, "09:40-10:00"))
+                .step(
+                        "stew",
+                        "heat",
+                        1,
+                        "10:00-10:10",
+                        work -> work.on("hob", 1).then("fridge", 1, "11:20-11:30"))
+                .step("stew", "plate", 1, "11:30-11:35", work -> {});
+
+        assertThat(read(day, plan).minutes()).isEqualTo(70 + 70 + 35);
+        assertThat(read(day, plan).discardedBeforeEaten()).isFalse();
+    }
+
+    @Test
+    void whatStoodTooLongAfterItWasCookedIsNotSavedByHeat() {
+        Day day = stew().with(days -> days.kitchen = List.of(TestDays.span("00:00-22:00")))
+                .step("stew", "plate", 5, step -> step.after("cook").uses("hob", 1).core = Optional.of(80.0))
+                .build();
+        TestPlans plan = TestPlans.of(day)
+                .step("stew", "cut", 1, "06:00-06:10", work -> {})
+                .step("stew", "cook", 1, "06:10-06:30", work -> work.on("hob", 1))
+                .step("stew", "plate", 1, "11:40-11:50", work -> work.on("hob", 1));
+        ClockReading reading = read(day, plan);
+
+        assertThat(reading.minutes()).isEqualTo(15);
+        assertThat(reading.discardBy()).isEqualTo(at("10:30"));
+        assertThat(reading.discardedBeforeEaten()).isTrue();
+    }
+
+    @Test
+    void whatStoodRawIsJudgedFromItsCookingOn() {
+        Day day = stew().build();
+        TestPlans plan = TestPlans.of(day)
+                .step("stew", "cut", 1, "06:00-06:10", work -> {})
+                .step("stew", "cook", 1, "11:00-11:30", work -> work.on("hob", 1))
+                .step("stew", "plate", 1, "11:40-11:50", work -> {});
+
+        assertThat(read(day, plan).minutes()).isEqualTo(35);
+        assertThat(read(day, plan).discardedBeforeEaten()).isFalse();
+    }
+
+    @Test
+    void aSpoiltBranchSpoilsTheDish() {
+        Day day = stew().step("stew", "sauce", 10, step -> step.uses("hob", 1).core = Optional.of(80.0))
+                .step("stew", "chill", 10, step -> step.after("sauce").uses("fridge", 1))
+                .step("stew", "plate", 5, step -> step.after("cook", "chill"))
+                .build();
+        TestPlans plan = plated(day, "08:30-08:31", "11:40-11:45");
+        plan.step("stew", "sauce", 1, "08:00-08:30", work -> work.on("hob", 1));
+        plan.step("stew", "chill", 1, "11:00-11:10", work -> work.on("fridge", 1));
+        ClockReading reading = read(day, plan);
+
+        assertThat(path(reading)).contains("cook heated 1");
+        assertThat(reading.discardBy()).isEqualTo(at("10:30"));
+    }
+
+    @Test
+    void onlyControlledFoodThatIsMadeAndEatenHasAClock() {
+        Day eaten = stew().build();
+        Day notControlled = stew().dish("stew", dish -> {}).build();
+        Day looksOnly = stew().need("S1", "stew", "plate", need -> {}).build();
+        Day unknown = stew().with(days -> days.profile = "nobody's").build();
+
+        assertThat(SafetyClock.of(
+                        eaten, plated(eaten, "09:00-09:30", "09:40-09:45").build()))
+                .hasSize(1);
+        assertThat(SafetyClock.of(eaten, TestPlans.of(eaten).build())).isEmpty();
+        for (Day day : List.of(notControlled, looksOnly, unknown)) {
+            assertThat(SafetyClock.of(
+                            day, plated(day, "09:00-09:30", "09:40-09:45").build()))
+                    .isEmpty();
+        }
+    }
+
+    @Test
+    void aPlanThatTheDayDoesNotKnowIsNoError() {
+        Day day = stew().build();
+        Plan plan = plated(day, "09:00-09:30", "09:40-09:45").build();
+        Day other = TestDays.firstEgg().build();
+
+        assertThat(SafetyClock.of(other, plan)).isEmpty();
+        assertThat(RawBesideReady.of(other, plan)).isEmpty();
+    }
+}
