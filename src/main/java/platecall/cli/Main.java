@@ -28,6 +28,7 @@ import platecall.plan.BadPlan;
             SchemaCommand.class,
             CopiesCommand.class,
             LooksCommand.class,
+            SafetyCommand.class,
             BenchCommand.class,
         },
         footer = {

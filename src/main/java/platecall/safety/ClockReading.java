@@ -40,7 +40,7 @@ public record ClockReading(
 
     /** One line: how the minutes come about. */
     public String why() {
-        return minutes + " min out since it was "
-                + (warm ? "last hot or cooked" : "begun, or cooked and then kept cold") + ", at most " + mostMinutes;
+        return minutes + " min out since it was cooked through or begun, at most " + mostMinutes + " after "
+                + (warm ? "hot" : "cold");
     }
 }

@@ -28,6 +28,7 @@ public final class SafetyClock {
     private final Profile profile;
     private final Day day;
     private final Map<String, Station> stations = new HashMap<>();
+    private final Map<Storing, Moment> discardBy = new HashMap<>();
 
     private SafetyClock(Day day, Profile profile) {
         this.day = day;
@@ -51,49 +52,65 @@ public final class SafetyClock {
         }
         SafetyClock clock = new SafetyClock(day, profile.get());
         List<ClockReading> readings = new ArrayList<>();
-        for (Eaten eaten : Eaten.of(day, plan)) {
-            if (eaten.dish().timeTemperatureControlled()) {
-                clock.read(eaten).ifPresent(readings::add);
+        for (Served served : Served.of(day, plan)) {
+            if (served.dish().timeTemperatureControlled() && served.eaten()) {
+                clock.read(served).ifPresent(readings::add);
             }
         }
         return readings;
     }
 
-    private Optional<ClockReading> read(Eaten eaten) {
-        FoodKind kind = eaten.kind(day);
+    /**
+     * For each stay in a store the last moment at which the food may be used if it stands out from its end; none for dishes
+     * that are not time-and-temperature controlled.
+     */
+    static Map<Storing, Moment> discardByOfStores(Day day, Plan plan) {
+        Optional<Profile> profile = profile(day);
+        if (profile.isEmpty()) {
+            return Map.of();
+        }
+        SafetyClock clock = new SafetyClock(day, profile.get());
+        Served.of(day, plan).stream()
+                .filter(served -> served.dish().timeTemperatureControlled())
+                .forEach(clock::read);
+        return clock.discardBy;
+    }
+
+    private Optional<ClockReading> read(Served served) {
+        FoodKind kind = served.kind(day);
         Map<String, List<Done>> done = new HashMap<>();
-        for (Step step : eaten.recipe()) {
-            for (Work work : eaten.work(step)) {
-                Course course = work(step, work, before(eaten, step.predecessors(), work, done), kind);
+        for (Step step : served.recipe()) {
+            for (Work work : served.work(step)) {
+                Course course = work(step, work, before(served, step.predecessors(), work, done), kind);
                 done.computeIfAbsent(step.id(), id -> new ArrayList<>()).add(new Done(work, course));
             }
         }
-        List<Done> plated = done.getOrDefault(eaten.need().stage(), List.of());
+        List<Done> plated = done.getOrDefault(served.need().stage(), List.of());
         if (plated.isEmpty()) {
             return Optional.empty();
         }
         Course course = plated.get(plated.size() - 1).course();
-        for (Work carry : eaten.carries()) {
-            course = before(eaten, List.of(eaten.need().stage()), carry, done)
+        for (Work carry : served.carries()) {
+            course = before(served, List.of(served.need().stage()), carry, done)
                     .stay(profile, Stay.Where.OUT, "carry", carry.span().end());
         }
-        course = course.stay(profile, Stay.Where.OUT, "on set", eaten.lastBite());
+        course = course.stay(profile, Stay.Where.OUT, "on set", served.lastBite());
         return Optional.of(new ClockReading(
-                eaten.copy(),
+                served.copy(),
                 course.stays(),
                 course.minutes(),
                 course.mostMinutes(profile),
                 course.warm(),
                 course.discardBy(profile),
-                eaten.firstBite()));
+                served.firstBite()));
     }
 
     /** The course that leads to the start of a work: of all that comes before it the one with the most minutes. */
-    private Course before(Eaten eaten, List<String> steps, Work work, Map<String, List<Done>> done) {
+    private Course before(Served served, List<String> steps, Work work, Map<String, List<Done>> done) {
         List<Course> courses = new ArrayList<>();
         for (String step : steps) {
             for (Done earlier : done.getOrDefault(step, List.of())) {
-                courses.add(waited(eaten, earlier, work.span().start()));
+                courses.add(waited(served, earlier, work.span().start()));
             }
         }
         Course longest = courses.stream()
@@ -106,10 +123,10 @@ public final class SafetyClock {
     }
 
     /** Waits in its stores as the plan has it, and outside of them. */
-    private Course waited(Eaten eaten, Done earlier, Moment until) {
+    private Course waited(Served served, Done earlier, Moment until) {
         Course course = earlier.course();
         List<Storing> stored = earlier.work().storage().stream()
-                .filter(storing -> storing.copy().equals(eaten.copy().id()))
+                .filter(storing -> storing.copy().equals(served.copy().id()))
                 .sorted(Comparator.comparing(Storing::span))
                 .toList();
         for (Storing storing : stored) {
@@ -123,6 +140,7 @@ public final class SafetyClock {
                             held(storing.station()),
                             storing.station(),
                             Moment.earlier(until, storing.span().end()));
+            discardBy.merge(storing, course.discardBy(profile), Moment::earlier);
         }
         return course.stay(profile, Stay.Where.OUT, "waits", until);
     }
@@ -140,7 +158,7 @@ public final class SafetyClock {
     private Course work(Step step, Work work, Course before, FoodKind kind) {
         Course after =
                 before.stay(profile, where(step, work), step.id(), work.span().end());
-        if (cooksThrough(step, work, before.raw(), kind)) {
+        if (cooksThrough(profile, step, work.span().minutes(), before.raw(), kind)) {
             after = after.cooked();
         }
         return after.rawAfter(step.raw());
@@ -168,13 +186,16 @@ public final class SafetyClock {
         return core || heater && !warmOven;
     }
 
-    /** Raw food is cooked as its kind asks for, cooked food heated up as the profile asks for; minutes bound the hold. */
-    private boolean cooksThrough(Step step, Work work, boolean rawBefore, FoodKind kind) {
+    /**
+     * Whether a step sets the clock to zero: raw food is cooked as its kind asks for, cooked food heated up as the profile
+     * asks for; the step's minutes bound the time that the core temperature is held.
+     */
+    static boolean cooksThrough(Profile profile, Step step, int minutes, boolean rawBefore, FoodKind kind) {
         if (step.coreCelsius().isEmpty()) {
             return false;
         }
         double celsius = step.coreCelsius().get();
-        double seconds = 60.0 * work.span().minutes();
+        double seconds = 60.0 * minutes;
         return rawBefore ? profile.cooks(kind, celsius, seconds) : profile.reheats(celsius, seconds);
     }
 }

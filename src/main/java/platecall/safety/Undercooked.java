@@ -46,7 +46,7 @@ public record Undercooked(Need need, FoodKind kind, double coreCelsius, double l
         if (!wasRaw || hottest.isEmpty()) {
             return Optional.empty();
         }
-        FoodKind kind = Eaten.kind(day, dish, steps);
+        FoodKind kind = Served.kind(day, dish, steps);
         boolean enough = after.stream()
                 .anyMatch(step -> step.coreCelsius()
                         .map(core -> profile.cooks(kind, core, 60.0 * step.minutesLikely()))

@@ -25,6 +25,7 @@ import platecall.day.StationUse;
 import platecall.day.Step;
 import platecall.looks.LookLife;
 import platecall.plan.Plan.StationHold;
+import platecall.safety.SafetyLimits;
 import platecall.tasks.TaskNet.Arc;
 import platecall.tasks.TaskNet.BreakTask;
 import platecall.tasks.TaskNet.Copy;
@@ -244,6 +245,8 @@ public final class Breakdown {
         List<Task> tasks = new ArrayList<>();
         List<Arc> arcs = new ArrayList<>();
         List<Integer> ends = new ArrayList<>();
+        LookLife look = looks.apply(dish);
+        Map<SafetyLimits.Wait, Integer> safe = SafetyLimits.mostWaits(day, need, look.usableToMinutes());
         for (Step step : steps) {
             int index = tasks.size();
             int earliest = supplies(step);
@@ -251,7 +254,9 @@ public final class Breakdown {
                 boolean timed = step.after().contains(before);
                 int from = indexOf.get(before);
                 int least = timed ? step.leastWait() : 0;
-                arcs.add(new Arc(from, index, least, timed ? step.mostWait().orElse(FOREVER) : FOREVER));
+                int most = timed ? step.mostWait().orElse(FOREVER) : FOREVER;
+                int inTime = safe.getOrDefault(new SafetyLimits.Wait(before, step.id()), FOREVER);
+                arcs.add(new Arc(from, index, least, Math.min(most, inTime)));
                 earliest = Math.max(earliest, ends.get(from) + least);
             }
             indexOf.put(step.id(), index);
@@ -263,7 +268,8 @@ public final class Breakdown {
         int way = day.minutesToCamera(need);
         if (way > 0) {
             int all = way + day.minutesBack(need);
-            arcs.add(new Arc(plated, plated + 1, 0, FOREVER));
+            int inTime = safe.getOrDefault(new SafetyLimits.Wait(need.stage(), SafetyLimits.CARRY), FOREVER);
+            arcs.add(new Arc(plated, plated + 1, 0, inTime));
             tasks.add(new Task(
                     null,
                     "carry",
@@ -288,7 +294,6 @@ public final class Breakdown {
             into.add(arcs.stream().filter(arc -> arc.after() == index).toList());
             outOf.add(arcs.stream().filter(arc -> arc.before() == index).toList());
         }
-        LookLife look = looks.apply(dish);
         return new Recipe(
                 need,
                 List.copyOf(tasks),

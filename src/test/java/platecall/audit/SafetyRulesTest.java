@@ -56,7 +56,8 @@ class SafetyRulesTest {
         Day day = soup(74).build();
 
         assertThat(sentences(day, cookedAt(day, "09:20-09:30", "09:34-10:04")))
-                .containsExactly("Soup #1 for setup S1: 241 min out since it was last hot or cooked, at most 240");
+                .containsExactly(
+                        "Soup #1 for setup S1: 241 min out since it was cooked through or begun, at most 240 after hot");
     }
 
     @Test

@@ -87,7 +87,7 @@ class SafetyClockTest {
         assertThat(reading.discardBy()).isEqualTo(at("13:30"));
         assertThat(reading.firstBite()).isEqualTo(at("12:00"));
         assertThat(reading.discardedBeforeEaten()).isFalse();
-        assertThat(reading.why()).isEqualTo("155 min out since it was last hot or cooked, at most 240");
+        assertThat(reading.why()).isEqualTo("155 min out since it was cooked through or begun, at most 240 after hot");
     }
 
     @Test
@@ -159,7 +159,7 @@ class SafetyClockTest {
         assertThat(read(day, frozen).minutes()).isEqualTo(75);
         assertThat(read(day, frozen).warm()).isFalse();
         assertThat(read(day, frozen).why())
-                .isEqualTo("75 min out since it was begun, or cooked and then kept cold, at most 240");
+                .isEqualTo("75 min out since it was cooked through or begun, at most 240 after cold");
         assertThat(read(day, racked).minutes()).isEqualTo(155);
     }
 

@@ -20,15 +20,15 @@ import platecall.plan.Plan.Work;
 import platecall.units.Moment;
 
 /**
- * A made copy that someone eats, with all that is done for it.
+ * A made copy with all that is done for it.
  *
  * @param recipe its steps, each after those it needs
  * @param work everything in the plan that serves it
  */
-record Eaten(PlannedCopy copy, Need need, Dish dish, Setup setup, List<Step> recipe, List<Work> work) {
+record Served(PlannedCopy copy, Need need, Dish dish, Setup setup, List<Step> recipe, List<Work> work) {
 
-    /** Every such copy; whatever the plan says that the day does not know is left out. */
-    static List<Eaten> of(Day day, Plan plan) {
+    /** Every copy that is made; whatever the plan says that the day does not know is left out. */
+    static List<Served> of(Day day, Plan plan) {
         Map<String, Need> needs = new HashMap<>();
         day.needs().forEach(need -> needs.put(need.key(), need));
         Map<String, List<Work>> workOf = new HashMap<>();
@@ -38,16 +38,16 @@ record Eaten(PlannedCopy copy, Need need, Dish dish, Setup setup, List<Step> rec
                     .forEach(copy -> workOf.computeIfAbsent(copy, id -> new ArrayList<>())
                             .add(work));
         }
-        List<Eaten> eaten = new ArrayList<>();
+        List<Served> served = new ArrayList<>();
         for (PlannedCopy copy : plan.copies()) {
             Need need = needs.get(copy.need());
-            if (need == null || !copy.made() || need.eatenBy().isEmpty()) {
+            if (need == null || !copy.made()) {
                 continue;
             }
             Optional<Dish> dish = day.dish(need.dish());
             Optional<Setup> setup = day.setup(need.setup());
             if (dish.isPresent() && setup.isPresent()) {
-                eaten.add(new Eaten(
+                served.add(new Served(
                         copy,
                         need,
                         dish.get(),
@@ -56,7 +56,11 @@ record Eaten(PlannedCopy copy, Need need, Dish dish, Setup setup, List<Step> rec
                         workOf.getOrDefault(copy.id(), List.of())));
             }
         }
-        return eaten;
+        return served;
+    }
+
+    boolean eaten() {
+        return !need.eatenBy().isEmpty();
     }
 
     /** Whenever a step is done for it; once in a sound plan. */

@@ -1,0 +1,60 @@
+package platecall.cli;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import platecall.audit.Audit;
+import platecall.day.Day;
+import platecall.intake.DayFiles;
+import platecall.plan.Breach;
+import platecall.plan.Plan;
+import platecall.plan.PlanFile;
+import platecall.plan.Rule;
+
+/** Tells how safe the food of a plan is, as far as a plan can tell. */
+@Command(
+        name = "safety",
+        mixinStandardHelpOptions = true,
+        description =
+                "Tell how long each eaten copy stands between hot and cold, when it is thrown away, and who eats what.",
+        footer = {
+            "",
+            "The limits are those of the safety profile in the day sheet. Local code, a thermometer and licensed practice",
+            "decide, not this program.",
+            "Exit code: 0 no safety rule broken, 1 one is, 2 bad input or a plan of another day."
+        })
+final class SafetyCommand implements Callable<Integer> {
+
+    @Spec
+    private CommandSpec spec;
+
+    @Parameters(index = "0", paramLabel = "DAY", description = "folder of CSV sheets, .xlsx or .json")
+    private Path dayPath;
+
+    @Parameters(index = "1", paramLabel = "PLAN", description = "plan.json of that day")
+    private Path planPath;
+
+    @Override
+    public Integer call() {
+        Day day = CheckCommand.checked(DayFiles.read(dayPath));
+        Plan plan = PlanFile.read(planPath, DayFiles.digest(day));
+        List<Breach> broken = Audit.of(day, plan).breaches().stream()
+                .filter(breach -> isOfSafety(breach.rule()))
+                .toList();
+        PrintWriter out = spec.commandLine().getOut();
+        new SafetyPage(day, plan, broken).lines().forEach(out::println);
+        return broken.isEmpty() ? Main.FINE : Main.NOT_READY;
+    }
+
+    private static boolean isOfSafety(Rule rule) {
+        return switch (rule) {
+            case CLOCK, COOKING, RAW_APART, DISCARDED, ALLERGEN, INEDIBLE, CIRCUIT -> true;
+            default -> false;
+        };
+    }
+}

@@ -1,0 +1,241 @@
+package platecall.cli;
+
+import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.stream.Collectors;
+import platecall.day.Allergens;
+import platecall.day.Day;
+import platecall.day.Diner;
+import platecall.day.Dish;
+import platecall.day.Ingredient;
+import platecall.day.Need;
+import platecall.day.Step;
+import platecall.plan.Breach;
+import platecall.plan.Plan;
+import platecall.plan.Plan.PlannedCopy;
+import platecall.safety.CircuitLoad;
+import platecall.safety.ClockReading;
+import platecall.safety.Container;
+import platecall.safety.HandContact;
+import platecall.safety.Profile;
+import platecall.safety.SafetyClock;
+import platecall.safety.Stay;
+import platecall.units.Moment;
+import platecall.units.Span;
+
+/** What the command safety prints, section by section. */
+final class SafetyPage {
+
+    private static final int LINE_WIDTH = 98;
+    private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
+    private static final DateTimeFormatter DATED = DateTimeFormatter.ofPattern("MM-dd HH:mm", Locale.ROOT);
+
+    private final Day day;
+    private final Plan plan;
+    private final List<Breach> broken;
+    private final Profile profile;
+    private final List<ClockReading> clocks;
+    private final List<String> lines = new ArrayList<>();
+
+    /**
+     * @param day a checked day, whose safety profile is known
+     * @param broken breaches of the rules of safety
+     */
+    SafetyPage(Day day, Plan plan, List<Breach> broken) {
+        this.day = day;
+        this.plan = plan;
+        this.broken = broken;
+        profile = SafetyClock.profile(day).orElseThrow();
+        clocks = SafetyClock.of(day, plan);
+    }
+
+    List<String> lines() {
+        line(String.format(
+                Locale.ROOT,
+                "%s: cold at most %s °C, hot at least %s °C; between them %s min after hot, %s min after cold at most.",
+                profile.title(),
+                number(profile.cold().value()),
+                number(profile.hot().value()),
+                profile.outHot().mostWhole(),
+                profile.outCold().mostWhole()));
+        breaches();
+        clocks();
+        containers();
+        eaters();
+        contacts();
+        circuits();
+        title("Cautions");
+        line(
+                "Reckoned from the plan, not measured: local code, a thermometer and licensed practice decide. A core that the"
+                        + " plan states must be read on a probe. What is for looks only must never reach an eater; what the"
+                        + " sheets do not say about allergens nobody can check here.");
+        return lines;
+    }
+
+    private void breaches() {
+        title("Broken rules");
+        if (broken.isEmpty()) {
+            line("None: no clock runs over, nothing raw beside what is ready, nobody eats what he or she must not.");
+        }
+        broken.forEach(breach -> line(String.format(
+                Locale.ROOT,
+                "BROKEN  %s: %d %s. %s",
+                breach.rule().sentence(),
+                breach.amount(),
+                breach.rule().unit(),
+                breach.what())));
+    }
+
+    private void clocks() {
+        title("Eaten and at risk");
+        if (clocks.isEmpty()) {
+            line("Nobody eats anything that is time-and-temperature controlled.");
+        }
+        for (ClockReading reading : clocks) {
+            line(name(reading.copy()) + ": eaten from " + clock(reading.firstBite()) + ", discard by "
+                    + clock(reading.discardBy()) + "."
+                    + (reading.discardedBeforeEaten() ? " MUST NOT BE EATEN." : ""));
+            wrap("    ", reading.why() + (reading.minutesOver() > 0 ? ", OVER BY " + reading.minutesOver() : ""));
+            wrap("    ", reading.path().stream().map(this::stay).collect(Collectors.joining(", ")));
+        }
+    }
+
+    private String stay(Stay stay) {
+        return clock(stay.span().start()) + " " + stay.what() + " ("
+                + stay.where().word() + " " + stay.span().minutes() + " min)";
+    }
+
+    private void containers() {
+        title("Containers, each to be thrown away if it stands out from when it leaves its store");
+        for (Container container : Container.of(day, plan)) {
+            line(container.station() + ", " + clock(container.span()) + ": "
+                    + dishName(container.work().dish()) + " after "
+                    + container.work().step() + ", " + container.copies().size()
+                    + (container.copies().size() == 1 ? " copy" : " copies") + ", "
+                    + container.discardBy().map(by -> "discard by " + clock(by)).orElse("no clock runs"));
+        }
+    }
+
+    /** Allergens of each dish against who eats it. */
+    private void eaters() {
+        title("Who eats what");
+        for (Need need : day.needs()) {
+            if (need.eatenBy().isEmpty()) {
+                continue;
+            }
+            List<String> allergens = allergens(need);
+            line(dishName(need.dish()) + " for setup " + need.setup() + " contains "
+                    + (allergens.isEmpty() ? "no allergen that the sheets name" : String.join(", ", allergens))
+                    + "; eaten by "
+                    + need.eatenBy().stream()
+                            .map(eater -> eater(eater, allergens))
+                            .collect(Collectors.joining(", ")));
+        }
+    }
+
+    private String eater(String id, List<String> allergens) {
+        List<String> allergies = day.diner(id).map(Diner::allergies).orElse(List.of());
+        boolean meets = allergies.stream()
+                .anyMatch(allergy -> allergens.stream().anyMatch(allergen -> Allergens.meet(allergy, allergen)));
+        return id
+                + (allergies.isEmpty() ? " (no allergy named)" : " (allergic to " + String.join(", ", allergies) + ")")
+                + (meets ? " MUST NOT EAT IT" : "");
+    }
+
+    private List<String> allergens(Need need) {
+        List<Step> steps = day.stepsTo(need.dish(), need.stage());
+        return day.ingredients().stream()
+                .filter(ingredient -> ingredient.dish().equals(need.dish()))
+                .filter(ingredient -> ingredient
+                        .step()
+                        .map(id -> steps.stream().anyMatch(step -> step.id().equals(id)))
+                        .orElse(true))
+                .map(Ingredient::allergens)
+                .flatMap(List::stream)
+                .distinct()
+                .sorted()
+                .toList();
+    }
+
+    private void contacts() {
+        Map<String, List<String>> steps = new LinkedHashMap<>();
+        HandContact.of(day)
+                .forEach(contact -> steps.computeIfAbsent(contact.step().dish(), dish -> new ArrayList<>())
+                        .add(contact.step().id()));
+        title("Gloves or tongs, no bare hands");
+        if (steps.isEmpty()) {
+            line("No step is done by hand on food that is eaten without being heated again.");
+        }
+        steps.forEach((dish, names) -> line(dishName(dish) + ": " + String.join(", ", names)));
+    }
+
+    private void circuits() {
+        title("Circuits");
+        if (day.circuits().isEmpty()) {
+            line("The day names none; ask an electrician what the sockets carry.");
+        }
+        for (CircuitLoad load : CircuitLoad.of(day, plan)) {
+            line(String.format(
+                    Locale.ROOT,
+                    "%s: %s A at most, from %s; carries %s A for hours (%s A breaker over %s)%s",
+                    load.circuit().id(),
+                    number(load.mostAmps()),
+                    clock(load.from()),
+                    number(load.circuit().usableAmps()),
+                    number(load.circuit().amps()),
+                    number(load.circuit().continuousFactor()),
+                    load.carried() ? "" : " TOO MUCH"));
+        }
+    }
+
+    private void title(String title) {
+        lines.add("");
+        lines.add(title);
+    }
+
+    private void line(String text) {
+        wrap("  ", text);
+    }
+
+    /** Words on lines that are not too long; those after the first are set in by two more. */
+    private void wrap(String indent, String text) {
+        StringBuilder line = new StringBuilder(indent);
+        boolean empty = true;
+        for (String word : text.split(" ")) {
+            if (!empty && line.length() + 1 + word.length() > LINE_WIDTH) {
+                lines.add(line.toString());
+                line = new StringBuilder(indent + "  ");
+                empty = true;
+            }
+            line.append(empty ? "" : " ").append(word);
+            empty = false;
+        }
+        lines.add(line.toString());
+    }
+
+    private String dishName(String id) {
+        return day.dish(id).map(Dish::name).orElse(id);
+    }
+
+    private String name(PlannedCopy copy) {
+        return dishName(copy.dish()) + " #" + copy.number()
+                + (copy.part().equals("hero") ? "" : " (" + copy.part() + ")") + " for setup " + copy.setup();
+    }
+
+    private String clock(Span span) {
+        return clock(span.start()) + " to " + clock(span.end());
+    }
+
+    private String clock(Moment moment) {
+        var local = moment.in(day.facts().zone());
+        return local.format(local.toLocalDate().equals(day.facts().date()) ? CLOCK : DATED);
+    }
+
+    private static String number(double value) {
+        return String.format(Locale.ROOT, "%.2f", value).replaceAll("\\.?0+$", "");
+    }
+}

@@ -1,0 +1,142 @@
+package platecall.safety;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+import static platecall.day.TestDays.at;
+import static platecall.day.TestDays.span;
+
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import platecall.day.Day;
+import platecall.day.Station;
+import platecall.day.TestDays;
+import platecall.plan.Plan;
+import platecall.plan.TestPlans;
+
+class StoresAndCircuitsTest {
+
+    private static TestDays cream() {
+        return new TestDays()
+                .place("kitchen", place -> {})
+                .setup("S1", "12:00", setup -> setup.takes(2))
+                .dish("cream", dish -> dish.controlled = true)
+                .need("S1", "cream", "scoop", need -> need.eatenBy = List.of("Guest"))
+                .step("cream", "cook", 20, step -> {
+                    step.core = Optional.of(82.0);
+                    step.batchMost = Optional.of(4);
+                    step.waitsIn = Optional.of("fridge");
+                })
+                .step("cream", "scoop", 2, step -> step.after("cook"))
+                .station("fridge", Station.Kind.FRIDGE, 9, station -> {
+                    station.amps = 1.5;
+                    station.circuit = Optional.of("wall");
+                    station.hours = List.of(span("06:00-14:00"));
+                })
+                .station("hob", Station.Kind.BURNERS, 4, station -> {
+                    station.amps = 6;
+                    station.circuit = Optional.of("wall");
+                })
+                .station("lamp", Station.Kind.OTHER, 4, station -> station.amps = 3)
+                .circuit("wall", 20, 1.25)
+                .circuit("spare", 16, 1);
+    }
+
+    private static Plan plan(Day day) {
+        return TestPlans.of(day)
+                .add(
+                        platecall.plan.Plan.Work.Kind.STEP,
+                        "cream",
+                        "cook",
+                        "S1/cream/scoop/hero#1",
+                        span("09:00-09:20"),
+                        work -> work.and("S1/cream/scoop/hero#2")
+                                .on("hob", 2)
+                                .on("lamp", 1)
+                                .then("fridge", 1, "09:30-11:50"))
+                .step("cream", "scoop", 1, "11:50-11:52", work -> {})
+                .build();
+    }
+
+    @Test
+    void aContainerIsThrownAwayWithTheFirstOfItsCopies() {
+        Day day = cream().build();
+        Plan plan = plan(day);
+
+        assertThat(SafetyClock.of(day, plan))
+                .singleElement()
+                .satisfies(clock -> assertThat(clock.minutes()).isEqualTo(10 + 15));
+        assertThat(Container.of(day, plan)).singleElement().satisfies(container -> {
+            assertThat(container.station()).isEqualTo("fridge");
+            assertThat(container.copies()).containsExactly("S1/cream/scoop/hero#1");
+            assertThat(container.span()).isEqualTo(span("09:30-11:50"));
+            assertThat(container.work().step()).isEqualTo("cook");
+            assertThat(container.discardBy()).contains(at("15:40"));
+        });
+    }
+
+    /** FDA Food Code 3-501.19(B): four hours, of which ten minutes are gone before it is cold. */
+    @Test
+    void aContainerNobodyEatsOfIsMarkedTooUnlessNoClockRuns() {
+        Day looksOnly = cream().need("S1", "cream", "scoop", need -> {}).build();
+        Day steady = cream().dish("cream", dish -> {}).build();
+        Day unknown = cream().with(days -> days.profile = "?").build();
+
+        assertThat(Container.of(looksOnly, plan(looksOnly)).get(0).discardBy()).contains(at("15:40"));
+        assertThat(Container.of(steady, plan(steady)).get(0).discardBy()).isEmpty();
+        assertThat(Container.of(unknown, plan(unknown)).get(0).discardBy()).isEmpty();
+    }
+
+    @Test
+    void aContainerLastsFromItsFirstCopyToItsLast() {
+        Day day = cream().build();
+        Plan plan = TestPlans.of(day)
+                .step(
+                        "cream",
+                        "cook",
+                        2,
+                        "08:00-08:20",
+                        work -> work.then("fridge", 1, "08:40-08:50")
+                                .then("fridge", 1, "08:20-08:30")
+                                .then("rack", 1, "08:20-08:25"))
+                .step("cream", "cook", 1, "07:00-07:20", work -> work.then("fridge", 1, "07:20-07:30"))
+                .build();
+
+        assertThat(Container.of(day, plan))
+                .extracting(container -> container.station() + " "
+                        + container.copies().size() + " " + container.span().minutes())
+                .containsExactly("fridge 1 10", "rack 1 5", "fridge 2 30");
+    }
+
+    /** A lasting load counts 1.25 times (NEC 210.20(A)): 16 A on a breaker of 20 A. */
+    @Test
+    void aCircuitsMostIsDrawnWhenEverythingRuns() {
+        Day day = cream().build();
+        CircuitLoad wall = CircuitLoad.of(day, plan(day)).get(0);
+
+        assertThat(wall.circuit().id()).isEqualTo("wall");
+        assertThat(wall.mostAmps()).isCloseTo(13.5, within(1e-9));
+        assertThat(wall.from()).isEqualTo(at("09:00"));
+        assertThat(wall.carried()).isTrue();
+        CircuitLoad spare = CircuitLoad.of(day, plan(day)).get(1);
+        assertThat(spare.mostAmps()).isZero();
+        assertThat(spare.from()).isEqualTo(at("06:00"));
+    }
+
+    @Test
+    void aCircuitIsOverloadedAboveItsUsableAmps() {
+        Day just = cream().station("hob", Station.Kind.BURNERS, 4, station -> {
+                    station.amps = 7.25;
+                    station.circuit = Optional.of("wall");
+                })
+                .build();
+        Day over = cream().station("hob", Station.Kind.BURNERS, 4, station -> {
+                    station.amps = 7.3;
+                    station.circuit = Optional.of("wall");
+                })
+                .build();
+
+        assertThat(CircuitLoad.of(just, plan(just)).get(0).carried()).isTrue();
+        assertThat(CircuitLoad.of(over, plan(over)).get(0).carried()).isFalse();
+    }
+}
