@@ -3,7 +3,9 @@ package platecall.report;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.TreeSet;
 import platecall.day.Absence;
@@ -18,24 +20,25 @@ import platecall.units.Moment;
 import platecall.units.Span;
 
 /**
- * The sheets that hang in the kitchen, ready for the page: one for each person, then one for each station.
+ * The sheets that hang in the kitchen, ready for the page: one for each person, then the stations.
  *
  * @param title the day's name
- * @param sections at least a page each
+ * @param people each begins on a page of his or her own
+ * @param stations one after the other
  * @param caution what every page says at its foot
  * @param print where and when these sheets come from
  * @param paper {@code A4} or {@code letter}
  */
-public record RunSheet(String title, List<Section> sections, String caution, Imprint print, String paper) {
+public record RunSheet(
+        String title, List<Section> people, List<Section> stations, String caution, Imprint print, String paper) {
 
     /**
      * One person's or station's sheet.
      *
      * @param name whose
      * @param about one line on it
-     * @param lastHeading heading of the last column but one: where for people, who for stations
      */
-    public record Section(String name, String about, String lastHeading, List<Line> lines) {}
+    public record Section(String name, String about, List<Line> lines) {}
 
     /**
      * One line with a box to tick.
@@ -72,14 +75,17 @@ public record RunSheet(String title, List<Section> sections, String caution, Imp
 
     static RunSheet of(Day day, Plan plan, Imprint print, String paper) {
         Wording wording = new Wording(day, plan);
-        List<Section> sections = new ArrayList<>();
-        for (Person person : day.people()) {
-            people(wording, plan, person).ifPresent(sections::add);
-        }
-        for (Station station : day.stations()) {
-            stations(wording, plan, station).ifPresent(sections::add);
-        }
-        return new RunSheet(Wording.plain(day.facts().title()), sections, Wording.CAUTION, print, paper);
+        return new RunSheet(
+                Wording.plain(day.facts().title()),
+                day.people().stream()
+                        .flatMap(person -> person(wording, plan, person).stream())
+                        .toList(),
+                day.stations().stream()
+                        .flatMap(station -> station(wording, plan, station).stream())
+                        .toList(),
+                Wording.CAUTION,
+                print,
+                paper);
     }
 
     byte[] html() {
@@ -90,7 +96,7 @@ public record RunSheet(String title, List<Section> sections, String caution, Imp
         return Pdf.of(Html.of("runsheet.jte", this), print).bytes();
     }
 
-    private static Optional<Section> people(Wording wording, Plan plan, Person person) {
+    private static Optional<Section> person(Wording wording, Plan plan, Person person) {
         List<Entry> entries = new ArrayList<>();
         for (Work work : plan.work()) {
             List<Stretch> stretches = Stretch.of(work);
@@ -114,7 +120,7 @@ public record RunSheet(String title, List<Section> sections, String caution, Imp
             String what = absence instanceof Absence.HandDouble hand ? "Hand double on " + hand.setup() : "Away";
             gone.ifPresent(span -> entries.add(new Entry(span.start(), pause(wording, span, Wording.plain(what)))));
         }
-        return section(wording, Wording.plain(person.id()), hours(wording, person, entries), "where", entries);
+        return section(wording, Wording.plain(person.id()), hours(wording, person, entries), entries);
     }
 
     /** The shifts that these entries fall in. */
@@ -146,7 +152,7 @@ public record RunSheet(String title, List<Section> sections, String caution, Imp
         return new Line(
                 "",
                 wording.clock.time(stretch.span().start()),
-                length(stretch.span().start().minutesUntil(end)),
+                Wording.length(stretch.span().start().minutesUntil(end)),
                 Wording.plain(capital(wording.what(stretch))),
                 wording.dish(work.dish()),
                 copies(wording, work.copies()),
@@ -162,7 +168,7 @@ public record RunSheet(String title, List<Section> sections, String caution, Imp
         return new Line(
                 "",
                 wording.clock.time(span.start()),
-                length(span.minutes()),
+                Wording.length(span.minutes()),
                 what,
                 "",
                 "",
@@ -174,23 +180,40 @@ public record RunSheet(String title, List<Section> sections, String caution, Imp
                 true);
     }
 
-    private static Optional<Section> stations(Wording wording, Plan plan, Station station) {
+    /** What the station heats or keeps by itself; work with hands on it throughout is on people's sheets. */
+    private static Optional<Section> station(Wording wording, Plan plan, Station station) {
         List<Entry> entries = new ArrayList<>();
+        Map<List<Object>, List<Work>> uses = new LinkedHashMap<>();
+        Map<List<Object>, List<Storing>> stores = new LinkedHashMap<>();
         for (Work work : plan.work()) {
-            for (StationHold hold : work.stations()) {
-                if (hold.station().equals(station.id())) {
-                    entries.add(new Entry(work.span().start(), useLine(wording, station, work, hold)));
+            boolean holds =
+                    work.stations().stream().anyMatch(hold -> hold.station().equals(station.id()));
+            if (holds
+                    && (work.ovenCelsius().isPresent()
+                            || !Stretch.of(work).stream().allMatch(Stretch::handsOn))) {
+                uses.computeIfAbsent(
+                                List.of(work.span(), work.dish(), work.step(), work.ovenCelsius(), people(work)),
+                                key -> new ArrayList<>())
+                        .add(work);
+            }
+            for (Storing storing : work.storage()) {
+                if (storing.station().equals(station.id())) {
+                    stores.computeIfAbsent(
+                                    List.of(storing.span().start(), work.dish(), work.step()), key -> new ArrayList<>())
+                            .add(storing);
                 }
             }
-            storingLine(wording, station, work).ifPresent(entries::add);
         }
+        uses.values().forEach(same -> entries.add(useLine(wording, station, same)));
+        stores.forEach(
+                (key, same) -> entries.add(storingLine(wording, (String) key.get(1), (String) key.get(2), same)));
         for (OvenChange change : OvenChange.of(wording.day, station, plan)) {
             entries.add(new Entry(
                     change.at(),
                     new Line(
                             "",
                             wording.clock.time(change.at()),
-                            length(change.at().minutesUntil(change.by())),
+                            Wording.length(change.at().minutesUntil(change.by())),
                             "Set to " + change.celsius() + " °C",
                             "",
                             "",
@@ -206,30 +229,44 @@ public record RunSheet(String title, List<Section> sections, String caution, Imp
                         ? "capacity " + station.capacity()
                         : station.capacity() + " " + station.unit())
                 + ", " + station.place();
-        return section(wording, Wording.plain(station.id()), Wording.plain(about), "who", entries);
+        return section(wording, Wording.plain(station.id()), Wording.plain(about), entries);
     }
 
-    private static Line useLine(Wording wording, Station station, Work work, StationHold hold) {
+    private static String people(Work work) {
+        return String.join(
+                ", ",
+                new TreeSet<>(work.hands().stream().map(Plan.Hands::person).toList()));
+    }
+
+    /** Works that are the same but for their copies. */
+    private static Entry useLine(Wording wording, Station station, List<Work> same) {
+        Work work = same.get(0);
+        List<String> ids = same.stream().flatMap(each -> each.copies().stream()).toList();
         List<String> notes = new ArrayList<>();
         work.ovenCelsius().ifPresent(celsius -> notes.add(celsius + " °C"));
         notes.add("until " + wording.clock.time(work.span().end(), work.span().start()));
-        notes.addAll(units(station, hold.units()));
-        return new Line(
-                "",
-                wording.clock.time(work.span().start()),
-                work.span().minutes() + " min",
-                Wording.plain(capital(work.step())),
-                wording.dish(work.dish()),
-                copies(wording, work.copies()),
-                notes.stream().map(Wording::plain).toList(),
-                wording.inedible(work.dish()),
-                Wording.plain(wording.allergens(work.dish())),
-                Wording.plain(String.join(
-                        ", ",
-                        new TreeSet<>(
-                                work.hands().stream().map(Plan.Hands::person).toList()))),
-                Wording.plain(wording.setups(work)),
-                false);
+        notes.addAll(units(
+                station,
+                same.stream()
+                        .flatMap(each -> each.stations().stream())
+                        .filter(hold -> hold.station().equals(station.id()))
+                        .mapToInt(StationHold::units)
+                        .sum()));
+        return new Entry(
+                work.span().start(),
+                new Line(
+                        "",
+                        wording.clock.time(work.span().start()),
+                        Wording.length(work.span().minutes()),
+                        Wording.plain(capital(work.step())),
+                        wording.dish(work.dish()),
+                        copies(wording, ids),
+                        notes.stream().map(Wording::plain).toList(),
+                        wording.inedible(work.dish()),
+                        Wording.plain(wording.allergens(work.dish())),
+                        Wording.plain(people(work)),
+                        Wording.plain(String.join(", ", wording.copies.setups(ids))),
+                        false));
     }
 
     private static List<String> units(Station station, int units) {
@@ -239,48 +276,39 @@ public record RunSheet(String title, List<Section> sections, String caution, Imp
                         + (station.unit().isEmpty() ? "" : " " + Wording.plain(station.unit())));
     }
 
-    /** What comes out of {@code work} into this storage. */
-    private static Optional<Entry> storingLine(Wording wording, Station station, Work work) {
-        List<Storing> storings = work.storage().stream()
-                .filter(storing -> storing.station().equals(station.id()))
-                .sorted(Comparator.comparing(Storing::span))
-                .toList();
-        if (storings.isEmpty()) {
-            return Optional.empty();
-        }
-        List<String> ids = storings.stream().map(Storing::copy).toList();
-        Moment in = storings.get(0).span().start();
-        Moment firstOut = storings.get(0).span().end();
-        Moment lastOut = storings.stream()
-                .map(storing -> storing.span().end())
-                .max(Moment::compareTo)
-                .orElseThrow();
+    /** Copies of a dish that come into a storage in the same minute, from the same step. */
+    private static Entry storingLine(Wording wording, String dish, String step, List<Storing> same) {
+        List<String> ids = same.stream().map(Storing::copy).toList();
+        Moment in = same.get(0).span().start();
+        List<Moment> out =
+                same.stream().map(storing -> storing.span().end()).sorted().toList();
+        Moment firstOut = out.get(0);
+        Moment lastOut = out.get(out.size() - 1);
         List<String> notes = new ArrayList<>();
-        notes.add("after " + Wording.plain(work.step()));
+        notes.add("after " + Wording.plain(step));
         notes.add(
                 firstOut.equals(lastOut)
                         ? "out at " + wording.clock.time(lastOut, in)
-                        : "out from " + wording.clock.time(firstOut, in) + " to " + wording.clock.time(lastOut, in));
-        notes.addAll(units(station, storings.stream().mapToInt(Storing::units).sum()));
-        return Optional.of(new Entry(
+                        : "out from " + wording.clock.time(firstOut, in) + " to "
+                                + wording.clock.time(lastOut, firstOut));
+        return new Entry(
                 in,
                 new Line(
                         "",
                         wording.clock.time(in),
-                        length(in.minutesUntil(lastOut)),
+                        Wording.length(in.minutesUntil(lastOut)),
                         "Store",
-                        wording.dish(work.dish()),
+                        wording.dish(dish),
                         copies(wording, ids),
                         notes,
-                        wording.inedible(work.dish()),
-                        Wording.plain(wording.allergens(work.dish())),
+                        wording.inedible(dish),
+                        Wording.plain(wording.allergens(dish)),
                         "",
                         Wording.plain(String.join(", ", wording.copies.setups(ids))),
-                        false)));
+                        false));
     }
 
-    private static Optional<Section> section(
-            Wording wording, String name, String about, String lastHeading, List<Entry> entries) {
+    private static Optional<Section> section(Wording wording, String name, String about, List<Entry> entries) {
         if (entries.isEmpty()) {
             return Optional.empty();
         }
@@ -292,7 +320,7 @@ public record RunSheet(String title, List<Section> sections, String caution, Imp
             lines.add(newDate ? dated(entry.line(), wording.clock.date(entry.at())) : entry.line());
             before = entry.at();
         }
-        return Optional.of(new Section(name, about, lastHeading, lines));
+        return Optional.of(new Section(name, about, lines));
     }
 
     private static Line dated(Line line, String date) {
@@ -311,16 +339,11 @@ public record RunSheet(String title, List<Section> sections, String caution, Imp
                 line.pause());
     }
 
-    /** Names of copies, in which no range is broken at the end of a line. */
+    /** Names of copies, in which no number or range is parted from its word at the end of a line. */
     private static String copies(Wording wording, List<String> ids) {
-        return Wording.plain(wording.copies.names(ids)).replaceAll("(?<=\\d)-(?=\\d)", "\u2011");
-    }
-
-    /** {@code 45 min}, {@code 2 h 5 min}. */
-    private static String length(int minutes) {
-        return minutes <= 120
-                ? minutes + " min"
-                : minutes / 60 + " h" + (minutes % 60 == 0 ? "" : " " + minutes % 60 + " min");
+        return Wording.plain(wording.copies.names(ids))
+                .replaceAll("(?<=\\d)-(?=\\d)", "\u2011")
+                .replaceAll(" (?=\\d)", "\u00a0");
     }
 
     private static String capital(String words) {

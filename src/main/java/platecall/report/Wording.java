@@ -56,6 +56,13 @@ final class Wording {
         return text.replaceAll("[\\p{Cntrl}\\p{Cs}\uFFFE\uFFFF]+", " ").strip();
     }
 
+    /** {@code 45 min}, {@code 2 h 5 min}. */
+    static String length(int minutes) {
+        return minutes <= 120
+                ? minutes + " min"
+                : minutes / 60 + " h" + (minutes % 60 == 0 ? "" : " " + minutes % 60 + " min");
+    }
+
     String dish(String id) {
         return plain(Optional.ofNullable(dishes.get(id)).map(Dish::name).orElse(id));
     }
@@ -83,7 +90,7 @@ final class Wording {
         return String.join(", ", copies.setups(work.copies()));
     }
 
-    /** {@code oven 1}, {@code oven 1 (2 trays)}, or where a carry goes. */
+    /** {@code oven 1}, {@code oven 1, 2 trays}, or where a carry goes. */
     String where(Work work) {
         if (work.kind() == Work.Kind.CARRY) {
             return "to " + destination(work);
@@ -91,10 +98,9 @@ final class Wording {
         List<String> places = new ArrayList<>();
         for (StationHold hold : work.stations()) {
             String unit = station(hold.station()).map(Station::unit).orElse("");
-            places.add(hold.station()
-                    + (hold.units() > 1 && !unit.isEmpty() ? " (" + hold.units() + " " + unit + ")" : ""));
+            places.add(hold.station() + (hold.units() > 1 && !unit.isEmpty() ? ", " + hold.units() + " " + unit : ""));
         }
-        return String.join(", ", places);
+        return String.join("; ", places);
     }
 
     String destination(Work work) {
@@ -207,7 +213,7 @@ final class Wording {
         for (Step next : stepsOf.getOrDefault(step.dish(), List.of())) {
             if (next.after().contains(step.id()) && next.mostWait().isPresent()) {
                 int most = next.mostWait().get();
-                notes.add(most == 0 ? next.id() + " at once" : next.id() + " within " + most + " min");
+                notes.add(most == 0 ? next.id() + " at once" : next.id() + " within " + length(most));
             }
         }
         return notes;

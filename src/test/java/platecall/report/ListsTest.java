@@ -50,11 +50,11 @@ class ListsTest {
                 .containsExactly(
                         "start,end,what,dish,copy,setup,station,who,hands-on,note",
                         "2026-03-14 01:44,2026-03-14 02:00,set oven to 180 °C,,,,oven,,no,must be hot by 02:00",
-                        "2026-03-14 02:00,2026-03-14 02:02,bake: put in,Baked egg,hero 1-2,S1,oven (2 trays),Ada,yes,"
+                        "2026-03-14 02:00,2026-03-14 02:02,bake: put in,Baked egg,hero 1-2,S1,\"oven, 2 trays\",Ada,yes,"
                                 + "180 °C; until 02:20; contains egg",
-                        "2026-03-14 02:02,2026-03-14 02:17,bake: goes on by itself,Baked egg,hero 1-2,S1,oven (2 trays),,"
+                        "2026-03-14 02:02,2026-03-14 02:17,bake: goes on by itself,Baked egg,hero 1-2,S1,\"oven, 2 trays\",,"
                                 + "no,contains egg",
-                        "2026-03-14 02:17,2026-03-14 02:20,bake: take out,Baked egg,hero 1-2,S1,oven (2 trays),Ada,yes,"
+                        "2026-03-14 02:17,2026-03-14 02:20,bake: take out,Baked egg,hero 1-2,S1,\"oven, 2 trays\",Ada,yes,"
                                 + "\"core 68 °C by probe; then to fridge, first out 03:50; contains egg\"",
                         "2026-03-14 03:00,2026-03-14 03:30,meal break,,,,,Ada,no,",
                         "2026-03-14 03:50,2026-03-14 03:54,crack,Baked egg,hero 1,S1,bench,Ada,yes,contains egg",
