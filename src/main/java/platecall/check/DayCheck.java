@@ -64,6 +64,16 @@ public final class DayCheck {
         return found.inSheetOrder();
     }
 
+    /** Of {@link #troubles} only what names tell: those that lead nowhere or are there twice, circles, and eaters. */
+    public static List<Trouble> names(Day day) {
+        Findings found = new Findings();
+        References.check(day, found);
+        Recipes recipes = new Recipes(day);
+        recipes.checkOrder(found);
+        new Eaters(day, recipes).check(found);
+        return found.inSheetOrder();
+    }
+
     /** What can be planned but may not be meant, in sheet and row order; only for a day without troubles. */
     public static List<Trouble> remarks(Day day) {
         Findings remarks = new Findings();

@@ -37,7 +37,7 @@ final class AuditCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        Day day = CheckCommand.checked(DayFiles.read(dayPath));
+        Day day = CheckCommand.checked(dayPath).day();
         Plan plan = PlanFile.read(planPath, DayFiles.digest(day));
         Verdict verdict = Audit.of(day, plan);
         PrintWriter out = spec.commandLine().getOut();

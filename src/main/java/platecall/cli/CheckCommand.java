@@ -36,8 +36,8 @@ final class CheckCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        DayFile file = DayFiles.read(path);
-        Day day = checked(file);
+        DayFile file = checked(path);
+        Day day = file.day();
         PrintWriter out = spec.commandLine().getOut();
         DayCheck.remarks(day).forEach(remark -> out.println("Remark: " + file.tell(remark)));
         out.println(day.facts().title() + ": nothing wrong found ("
@@ -46,13 +46,23 @@ final class CheckCommand implements Callable<Integer> {
         return Main.FINE;
     }
 
-    /** The day of a file, if nothing is wrong with it. */
-    static Day checked(DayFile file) {
+    /** A day with which nothing is wrong. */
+    static DayFile checked(Path path) {
+        DayFile file = read(path);
         List<Trouble> troubles = DayCheck.troubles(file.day());
         if (!troubles.isEmpty()) {
             throw new BadDay(file, troubles);
         }
-        return file.day();
+        return file;
+    }
+
+    /** A day of which all could be read; if not, misspelt names are told beside what can't be read. */
+    static DayFile read(Path path) {
+        try {
+            return DayFiles.read(path);
+        } catch (BadDay bad) {
+            throw bad.with(DayCheck::names);
+        }
     }
 
     private static String count(List<?> rows, String one, String many) {

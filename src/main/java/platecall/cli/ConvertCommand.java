@@ -35,7 +35,7 @@ final class ConvertCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        Day day = DayFiles.read(from).day();
+        Day day = CheckCommand.read(from).day();
         if (replace) {
             DayFiles.replace(day, to);
         } else {

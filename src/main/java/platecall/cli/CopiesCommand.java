@@ -18,7 +18,6 @@ import platecall.day.Setup;
 import platecall.day.Trouble;
 import platecall.intake.BadDay;
 import platecall.intake.DayFile;
-import platecall.intake.DayFiles;
 import platecall.units.Money;
 
 /** Tells how many copies of each need to make, and why. */
@@ -47,7 +46,7 @@ final class CopiesCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        DayFile file = DayFiles.read(path);
+        DayFile file = CheckCommand.read(path);
         List<Trouble> unclear = DayCheck.namesAndOrder(file.day());
         if (!unclear.isEmpty()) {
             throw new BadDay(file, unclear);

@@ -17,7 +17,6 @@ import platecall.day.Dish;
 import platecall.day.Trouble;
 import platecall.intake.BadDay;
 import platecall.intake.DayFile;
-import platecall.intake.DayFiles;
 import platecall.looks.LookLife;
 import platecall.looks.Looks;
 import platecall.report.LooksChart;
@@ -49,7 +48,7 @@ final class LooksCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        DayFile file = DayFiles.read(path);
+        DayFile file = CheckCommand.read(path);
         Day day = file.day();
         List<Trouble> troubles = Looks.problems(day);
         if (!troubles.isEmpty()) {

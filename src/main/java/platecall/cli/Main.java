@@ -5,13 +5,18 @@ import java.io.FileOutputStream;
 import java.io.OutputStreamWriter;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
+import java.util.function.Function;
 import java.util.logging.Level;
 import java.util.logging.Logger;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.TypeConversionException;
+import picocli.CommandLine.UnmatchedArgumentException;
 import platecall.intake.BadDay;
 import platecall.plan.BadPlan;
+import platecall.report.UnwritableFolderException;
 
 /** The command line. Exit codes: 0 fine, 1 the plan breaks a rule or misses a call, 2 bad input or usage. */
 @Command(
@@ -78,6 +83,10 @@ public final class Main {
     static int run(PrintWriter out, PrintWriter err, String... args) {
         Main main = new Main();
         CommandLine line = new CommandLine(main).setOut(out).setErr(err);
+        line.registerConverter(Long.class, text -> number(text, Long::valueOf, "whole number"));
+        line.registerConverter(Integer.class, text -> number(text, Integer::valueOf, "whole number"));
+        line.registerConverter(Double.class, text -> number(text, Double::valueOf, "number"));
+        line.setParameterExceptionHandler((wrong, given) -> tellUsage(wrong));
         line.setExecutionExceptionHandler((failure, command, parsed) -> main.tell(failure, err));
         try {
             return line.execute(args);
@@ -89,10 +98,29 @@ public final class Main {
         }
     }
 
+    private static <N> N number(String text, Function<String, N> read, String what) {
+        try {
+            return read.apply(text);
+        } catch (NumberFormatException broken) {
+            throw new TypeConversionException("[" + text + "] is not a " + what);
+        }
+    }
+
+    /** What is wrong with the words of a command, how it goes, and where to read on. */
+    private static int tellUsage(ParameterException wrong) {
+        CommandLine command = wrong.getCommandLine();
+        PrintWriter err = command.getErr();
+        err.println(wrong.getMessage());
+        UnmatchedArgumentException.printSuggestions(wrong, err);
+        err.print("Usage: " + command.getHelp().synopsis("Usage: ".length()));
+        err.println("Maybe look at " + command.getCommandSpec().qualifiedName() + " --help.");
+        return BAD_INPUT;
+    }
+
     private int tell(Throwable failure, PrintWriter err) {
         if (failure instanceof BadDay bad) {
             err.println(bad.report());
-        } else if (failure instanceof BadPlan) {
+        } else if (failure instanceof BadPlan || failure instanceof UnwritableFolderException) {
             err.println(failure.getMessage());
         } else {
             err.println("Something went wrong inside Platecall: " + failure);

@@ -17,7 +17,6 @@ import picocli.CommandLine.Spec;
 import platecall.audit.Audit;
 import platecall.copies.CopyCounts;
 import platecall.day.Day;
-import platecall.intake.DayFile;
 import platecall.intake.DayFiles;
 import platecall.looks.Looks;
 import platecall.plan.Plan;
@@ -53,7 +52,10 @@ final class PlanCommand implements Callable<Integer> {
     @Option(names = "--out", paramLabel = "DIR", description = "folder to write to (reports/<day> if not given)")
     private Path out;
 
-    @Option(names = "--seconds", paramLabel = "N", description = "search at most so long (10, or 600 with --steps)")
+    @Option(
+            names = "--seconds",
+            paramLabel = "N",
+            description = "search at most so many seconds (10, or 600 with --steps)")
     private Double seconds;
 
     @Option(names = "--steps", paramLabel = "N", description = "search at most so many moves on each thread")
@@ -73,10 +75,11 @@ final class PlanCommand implements Callable<Integer> {
     private Path hold;
 
     @Override
-    public Integer call() {
+    public Integer call() throws UnwritableFolderException {
         Planner.Limits limits = limits();
-        DayFile file = DayFiles.read(path);
-        Day day = CheckCommand.checked(file);
+        Path folder = out == null ? Path.of("reports", dayName(path)) : out;
+        Day day = CheckCommand.checked(path).day();
+        Reports.mustBeWritable(folder);
         String digest = DayFiles.digest(day);
         ZoneId zone = day.facts().zone();
         Optional<Plan> held = Optional.ofNullable(hold).map(plan -> PlanFile.read(plan, digest));
@@ -89,15 +92,12 @@ final class PlanCommand implements Callable<Integer> {
             Map<String, byte[]> files = new LinkedHashMap<>();
             files.put("plan.json", PlanFile.bytes(plan, zone));
             files.putAll(Reports.of(day, plan, printedAt(day)));
-            Path folder = out == null ? Path.of("reports", dayName(path)) : out;
             Reports.write(files, folder);
             PrintWriter print = spec.commandLine().getOut();
             ReadyTable.print(print, day, plan);
             print.println();
             print.printf(Locale.ROOT, "Written to %s: %s.%n", folder, String.join(", ", files.keySet()));
             return plan.verdict().sound() ? Main.FINE : Main.NOT_READY;
-        } catch (UnwritableFolderException unwritable) {
-            throw new ParameterException(spec.commandLine(), unwritable.getMessage());
         }
     }
 

@@ -41,7 +41,7 @@ final class SafetyCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        Day day = CheckCommand.checked(DayFiles.read(dayPath));
+        Day day = CheckCommand.checked(dayPath).day();
         Plan plan = PlanFile.read(planPath, DayFiles.digest(day));
         List<Breach> broken = Audit.of(day, plan).breaches().stream()
                 .filter(breach -> isOfSafety(breach.rule()))

@@ -57,7 +57,11 @@ public final class DayFiles {
             if (raw == null) {
                 throw new BadDay(Whereabouts.of(file), troubles);
             }
-            return DayDecoder.decode(file, raw, troubles);
+            try {
+                return DayDecoder.decode(file, raw, troubles);
+            } catch (BadDay bad) {
+                throw bad.mended(MendedDay.of(file, raw, bad.troubles()));
+            }
         } catch (IOException unreadable) {
             throw BadDay.file(file, reason(unreadable), "");
         }
@@ -109,7 +113,8 @@ public final class DayFiles {
                     "Maybe give it the ending .xlsx or .json, or none for a folder.");
         }
         if (Files.exists(path) && folder != Files.isDirectory(path)) {
-            throw BadDay.file(file, folder ? "is a file, not a folder" : "is a folder, not a file", "");
+            throw BadDay.file(
+                    file, folder ? "is a file, not a folder" : "is a folder, not a file", "Maybe give another name.");
         }
         try {
             Path where = path.toAbsolutePath().normalize();
@@ -121,7 +126,7 @@ public final class DayFiles {
             }
             write(files, replace);
         } catch (IOException unwritable) {
-            throw BadDay.file(file, "can't be written: " + reason(unwritable), "");
+            throw BadDay.file(file, "can't be written: " + reason(unwritable), wayOut(unwritable));
         }
     }
 
@@ -172,6 +177,13 @@ public final class DayFiles {
     static String nameOf(Path path) {
         Path name = path.toAbsolutePath().normalize().getFileName();
         return name == null ? path.toString() : name.toString();
+    }
+
+    /** What may help if a file can't be written. */
+    static String wayOut(IOException failure) {
+        return failure instanceof FileAlreadyExistsException
+                ? "Maybe give another name, or --replace if the command has it."
+                : "Maybe choose another folder.";
     }
 
     /** Why a file can't be read or written, in words. */

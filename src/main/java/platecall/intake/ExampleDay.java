@@ -49,13 +49,13 @@ public final class ExampleDay {
                 }
             }
             if (Files.exists(guide)) {
-                throw BadDay.file(guide.getFileName().toString(), "is there already", "");
+                throw BadDay.file(guide.getFileName().toString(), "is there already", "Maybe give another name.");
             }
             DayFiles.write(day(), path);
             Files.writeString(guide, ColumnGuide.html(), StandardCharsets.UTF_8);
             return guide;
         } catch (IOException unwritable) {
-            throw BadDay.file(name, "can't be written: " + DayFiles.reason(unwritable), "");
+            throw BadDay.file(name, "can't be written: " + DayFiles.reason(unwritable), DayFiles.wayOut(unwritable));
         }
     }
 }

@@ -46,7 +46,10 @@ final class JsonDay {
         try {
             root = mapper.readTree(bytes);
         } catch (JsonProcessingException malformed) {
-            troubles.aboutFile("is not JSON: " + place(malformed) + malformed.getOriginalMessage(), "");
+            troubles.aboutFile(
+                    "is not JSON: " + place(malformed)
+                            + malformed.getOriginalMessage().replaceAll(" \\(start marker at .*", ""),
+                    "");
             return null;
         }
         if (!root.isObject()) {

@@ -28,6 +28,15 @@ final class RawDay {
         this.closed = closed;
     }
 
+    /** The same sheets, to be changed without changing these. */
+    RawDay copy() {
+        RawDay copy = new RawDay(rowWord, closed);
+        copy.sheets.putAll(sheets);
+        copy.found.addAll(found);
+        copy.strangers.addAll(strangers);
+        return copy;
+    }
+
     String rowWord() {
         return rowWord;
     }

@@ -59,6 +59,21 @@ public final class Reports {
         return write(of(day, plan, printedAt), folder);
     }
 
+    /**
+     * Looks whether files can be written into a folder that may not be there yet, before hours go into what comes into it.
+     *
+     * @throws UnwritableFolderException if not, as far as can be told without writing
+     */
+    public static void mustBeWritable(Path folder) throws UnwritableFolderException {
+        Path there = folder.toAbsolutePath().normalize();
+        while (!Files.exists(there) && there.getParent() != null) {
+            there = there.getParent();
+        }
+        if (!Files.isDirectory(there) || !Files.isWritable(there)) {
+            throw new UnwritableFolderException(folder, there);
+        }
+    }
+
     /** Writes files into a folder as {@link #writeAll} does; the paths as written. */
     public static List<Path> write(Map<String, byte[]> files, Path folder) throws UnwritableFolderException {
         Map<Path, Path> parts = new LinkedHashMap<>();

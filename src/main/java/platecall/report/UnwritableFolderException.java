@@ -3,6 +3,8 @@ package platecall.report;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.FileSystemException;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 
 /** Reports can't be written where they should go; the message is for the user. */
@@ -17,12 +19,23 @@ public final class UnwritableFolderException extends Exception {
                 cause);
     }
 
+    UnwritableFolderException(Path folder, Path inTheWay) {
+        this(
+                folder,
+                Files.isDirectory(inTheWay)
+                        ? new AccessDeniedException(inTheWay.toString())
+                        : new FileAlreadyExistsException(inTheWay.toString()));
+    }
+
     private static String reason(Exception cause) {
         if (cause instanceof AccessDeniedException) {
             return "no permission";
         }
         if (cause instanceof FileAlreadyExistsException) {
             return "a file of that name is in the way";
+        }
+        if (cause instanceof NoSuchFileException) {
+            return "it can't be made there";
         }
         if (cause instanceof FileSystemException system && system.getReason() != null) {
             return system.getReason();

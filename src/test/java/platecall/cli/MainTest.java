@@ -82,7 +82,8 @@ class MainTest {
         assertThat(run("convert", folder.resolve("mine"), folder.resolve("mine.json")))
                 .isEqualTo(2);
         assertThat(err.toString())
-                .isEqualToIgnoringNewLines("mine.json: can't be written: mine.json is there already.");
+                .isEqualToIgnoringNewLines(
+                        "mine.json: can't be written: mine.json is there already. Maybe give another name, or --replace if the command has it.");
         assertThat(run("convert", "--replace", folder.resolve("mine"), folder.resolve("mine.json")))
                 .isZero();
     }
@@ -107,9 +108,28 @@ class MainTest {
     @Test
     void wrongUsageIsExitCodeTwo() {
         assertThat(run("check")).isEqualTo(2);
+        assertThat(err.toString())
+                .isEqualToNormalizingNewlines(
+                        "Missing required parameter: 'DAY'\nUsage: platecall check [-hV] [--debug] DAY\n"
+                                + "Maybe look at platecall check --help.\n");
         assertThat(run("frobnicate")).isEqualTo(2);
+        assertThat(run("plan", "--seconds", "ten", "day")).isEqualTo(2);
+        assertThat(err.toString()).contains("'--seconds': [ten] is not a number\n");
         assertThat(run("--help")).isZero();
         assertThat(out.toString()).contains("new ", "check ", "convert ", "schema ");
+    }
+
+    @Test
+    void aFolderThatCannotBeWrittenIsToldBeforeTheSearch() throws IOException {
+        Path inTheWay = Files.writeString(folder.resolve("papers"), "a file");
+
+        // a search of an hour would outlast the test
+        assertThat(run("plan", "problems/first-egg", "--seconds", "3600", "--out", inTheWay.resolve("deep")))
+                .isEqualTo(2);
+        assertThat(err.toString())
+                .isEqualToNormalizingNewlines("cannot write to the folder [" + inTheWay.resolve("deep")
+                        + "]: a file of that name is in the way. Maybe choose another folder with --out.\n");
+        assertThat(inTheWay).hasContent("a file");
     }
 
     @Test

@@ -109,7 +109,8 @@ class DayFilesTest {
                 .isInstanceOfSatisfying(
                         BadDay.class,
                         bad -> assertThat(bad.report())
-                                .isEqualTo("a.json: can't be written: a.json is there already."));
+                                .isEqualTo(
+                                        "a.json: can't be written: a.json is there already. Maybe give another name, or --replace if the command has it."));
         assertThat(file).hasContent("mine");
         DayFiles.replace(day, file);
         assertThat(DayFiles.read(file).day()).isEqualTo(day);
