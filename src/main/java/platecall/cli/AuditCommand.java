@@ -4,6 +4,7 @@ import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
@@ -29,15 +30,15 @@ final class AuditCommand implements Callable<Integer> {
     @Spec
     private CommandSpec spec;
 
-    @Parameters(index = "0", paramLabel = "DAY", description = "folder of CSV sheets, .xlsx or .json")
-    private Path dayPath;
+    @Mixin
+    private DayArgument dayArgument;
 
     @Parameters(index = "1", paramLabel = "PLAN", description = "plan.json of that day")
     private Path planPath;
 
     @Override
     public Integer call() {
-        Day day = CheckCommand.checked(dayPath).day();
+        Day day = dayArgument.checked().day();
         Plan plan = PlanFile.read(planPath, DayFiles.digest(day));
         Verdict verdict = Audit.of(day, plan);
         PrintWriter out = spec.commandLine().getOut();

@@ -3,6 +3,7 @@ package platecall.cli;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -21,8 +22,8 @@ final class ConvertCommand implements Callable<Integer> {
     @Spec
     private CommandSpec spec;
 
-    @Parameters(index = "0", paramLabel = "DAY", description = "folder of CSV sheets, .xlsx or .json")
-    private Path from;
+    @Mixin
+    private DayArgument dayArgument;
 
     @Parameters(
             index = "1",
@@ -35,7 +36,7 @@ final class ConvertCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        Day day = CheckCommand.read(from).day();
+        Day day = dayArgument.read().day();
         if (replace) {
             DayFiles.replace(day, to);
         } else {

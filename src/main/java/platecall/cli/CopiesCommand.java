@@ -1,14 +1,13 @@
 package platecall.cli;
 
 import java.io.PrintWriter;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
-import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import platecall.check.DayCheck;
 import platecall.copies.CopyCount;
@@ -41,12 +40,12 @@ final class CopiesCommand implements Callable<Integer> {
     @Spec
     private CommandSpec spec;
 
-    @Parameters(paramLabel = "DAY", description = "folder of CSV sheets, .xlsx or .json")
-    private Path path;
+    @Mixin
+    private DayArgument dayArgument;
 
     @Override
     public Integer call() {
-        DayFile file = CheckCommand.read(path);
+        DayFile file = dayArgument.read();
         List<Trouble> unclear = DayCheck.namesAndOrder(file.day());
         if (!unclear.isEmpty()) {
             throw new BadDay(file, unclear);

@@ -8,9 +8,9 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import platecall.day.Day;
 import platecall.day.Dish;
@@ -40,15 +40,15 @@ final class LooksCommand implements Callable<Integer> {
     @Spec
     private CommandSpec spec;
 
-    @Parameters(paramLabel = "DAY", description = "folder of CSV sheets, .xlsx or .json")
-    private Path path;
+    @Mixin
+    private DayArgument dayArgument;
 
     @Option(names = "--out", paramLabel = "DIR", description = "folder to write to (reports/<day> if not given)")
     private Path out;
 
     @Override
     public Integer call() {
-        DayFile file = CheckCommand.read(path);
+        DayFile file = dayArgument.read();
         Day day = file.day();
         List<Trouble> troubles = Looks.problems(day);
         if (!troubles.isEmpty()) {
@@ -66,7 +66,7 @@ final class LooksCommand implements Callable<Integer> {
                         new LooksChart.Strip(dish.name(), dish.look().kind().word(), lives.get(dish.id())))
                 .toList();
         byte[] png = LooksChart.png("Looks: " + day.facts().title(), strips);
-        Path folder = out == null ? Path.of("reports", PlanCommand.dayName(path)) : out;
+        Path folder = out == null ? dayArgument.reports() : out;
         try {
             Reports.write(Map.of("looks.png", png), folder)
                     .forEach(written -> spec.commandLine().getOut().println("Wrote " + written));

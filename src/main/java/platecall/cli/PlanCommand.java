@@ -9,10 +9,10 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
-import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import platecall.audit.Audit;
 import platecall.copies.CopyCounts;
@@ -46,8 +46,8 @@ final class PlanCommand implements Callable<Integer> {
     @Spec
     private CommandSpec spec;
 
-    @Parameters(paramLabel = "DAY", description = "folder of CSV sheets, .xlsx or .json")
-    private Path path;
+    @Mixin
+    private DayArgument dayArgument;
 
     @Option(names = "--out", paramLabel = "DIR", description = "folder to write to (reports/<day> if not given)")
     private Path out;
@@ -77,8 +77,8 @@ final class PlanCommand implements Callable<Integer> {
     @Override
     public Integer call() throws UnwritableFolderException {
         Planner.Limits limits = limits();
-        Path folder = out == null ? Path.of("reports", dayName(path)) : out;
-        Day day = CheckCommand.checked(path).day();
+        Path folder = out == null ? dayArgument.reports() : out;
+        Day day = dayArgument.checked().day();
         Reports.mustBeWritable(folder);
         String digest = DayFiles.digest(day);
         ZoneId zone = day.facts().zone();
@@ -115,12 +115,6 @@ final class PlanCommand implements Callable<Integer> {
         return steps != null
                 ? day.facts().kitchenHours().get(0).start()
                 : Moment.of(java.time.ZonedDateTime.now(day.facts().zone()));
-    }
-
-    /** Name of a day's folder or file without its extension. */
-    static String dayName(Path path) {
-        String name = path.toAbsolutePath().normalize().getFileName().toString();
-        return name.replaceFirst("(?i)\\.(xlsx|json)$", "");
     }
 
     /** Shows how the search goes on a terminal, and turns the first Ctrl-C into an early end; a second one ends all. */

@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
@@ -33,15 +34,15 @@ final class SafetyCommand implements Callable<Integer> {
     @Spec
     private CommandSpec spec;
 
-    @Parameters(index = "0", paramLabel = "DAY", description = "folder of CSV sheets, .xlsx or .json")
-    private Path dayPath;
+    @Mixin
+    private DayArgument dayArgument;
 
     @Parameters(index = "1", paramLabel = "PLAN", description = "plan.json of that day")
     private Path planPath;
 
     @Override
     public Integer call() {
-        Day day = CheckCommand.checked(dayPath).day();
+        Day day = dayArgument.checked().day();
         Plan plan = PlanFile.read(planPath, DayFiles.digest(day));
         List<Breach> broken = Audit.of(day, plan).breaches().stream()
                 .filter(breach -> isOfSafety(breach.rule()))

@@ -49,17 +49,6 @@ public final class Reports {
     }
 
     /**
-     * Writes every report into a folder, which is made if it isn't there.
-     *
-     * @throws UnwritableFolderException if a file can't be written; then no report has been touched, or, if the disk fails
-     *     while they are put in place, each is either the old one or the new one, whole
-     */
-    public static List<Path> writeAll(Day day, Plan plan, Path folder, Moment printedAt)
-            throws UnwritableFolderException {
-        return write(of(day, plan, printedAt), folder);
-    }
-
-    /**
      * Looks whether files can be written into a folder that may not be there yet, before hours go into what comes into it.
      *
      * @throws UnwritableFolderException if not, as far as can be told without writing
@@ -74,7 +63,13 @@ public final class Reports {
         }
     }
 
-    /** Writes files into a folder as {@link #writeAll} does; the paths as written. */
+    /**
+     * Writes files into a folder, which is made if it isn't there; the paths as written.
+     *
+     * @param files bytes by file name
+     * @throws UnwritableFolderException if a file can't be written; then none has been touched, or, if the disk fails while
+     *     they are put in place, each is either the old one or the new one, whole
+     */
     public static List<Path> write(Map<String, byte[]> files, Path folder) throws UnwritableFolderException {
         Map<Path, Path> parts = new LinkedHashMap<>();
         try {

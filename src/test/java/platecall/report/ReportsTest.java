@@ -33,7 +33,7 @@ class ReportsTest {
     void everyReportIsWrittenAndNothingElse() throws Exception {
         EggDay eggs = new EggDay();
         Path deep = folder.resolve("reports/eggs");
-        List<Path> written = Reports.writeAll(eggs.day(), eggs.plan(), deep, eggs.at(0, 30));
+        List<Path> written = Reports.write(Reports.of(eggs.day(), eggs.plan(), eggs.at(0, 30)), deep);
         assertThat(names(deep))
                 .containsExactly(
                         "gantt-camera.png",

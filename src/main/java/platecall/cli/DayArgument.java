@@ -1,0 +1,46 @@
+package platecall.cli;
+
+import java.nio.file.Path;
+import java.util.List;
+import picocli.CommandLine.Parameters;
+import platecall.check.DayCheck;
+import platecall.day.Trouble;
+import platecall.intake.BadDay;
+import platecall.intake.DayFile;
+import platecall.intake.DayFiles;
+
+/** The day that a command is about: its first word. */
+final class DayArgument {
+
+    @Parameters(index = "0", paramLabel = "DAY", description = "folder of CSV sheets, .xlsx or .json")
+    private Path path;
+
+    /** Name of the day's folder or file without its extension. */
+    String name() {
+        return path.toAbsolutePath().normalize().getFileName().toString().replaceFirst("(?i)\\.(xlsx|json)$", "");
+    }
+
+    /** Where a command writes to if it is not told where. */
+    Path reports() {
+        return Path.of("reports", name());
+    }
+
+    /** The day, if all of it can be read; if not, misspelt names are told beside what can't be read. */
+    DayFile read() {
+        try {
+            return DayFiles.read(path);
+        } catch (BadDay bad) {
+            throw bad.with(DayCheck::names);
+        }
+    }
+
+    /** The day, if nothing is wrong with it. */
+    DayFile checked() {
+        DayFile file = read();
+        List<Trouble> troubles = DayCheck.troubles(file.day());
+        if (!troubles.isEmpty()) {
+            throw new BadDay(file, troubles);
+        }
+        return file;
+    }
+}
