@@ -2,6 +2,7 @@ package platecall.cli;
 
 import java.io.PrintWriter;
 import java.time.ZoneId;
+import java.time.ZonedDateTime;
 import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Locale;
@@ -23,7 +24,12 @@ final class ReadyTable {
         List<Readiness> setups = plan.verdict().setups();
         int width = setups.stream().mapToInt(row -> row.setup().length()).max().orElse(0);
         width = Math.max("setup".length(), Math.min(24, width));
-        String row = "%-" + width + "s  %-5s  %-5s  %6s  %s%n";
+        int clock = setups.stream()
+                .mapToInt(setup -> clock(setup.call(), zone).length())
+                .max()
+                .orElse(0);
+        String row = "%-" + width + "s  %-" + Math.max("ready".length(), clock) + "s  %-"
+                + Math.max("ready".length(), clock) + "s  %6s  %s%n";
         out.printf(Locale.ROOT, row, "setup", "call", "ready", "margin", "verdict");
         for (Readiness setup : setups) {
             out.printf(
@@ -39,12 +45,9 @@ final class ReadyTable {
         for (Breach breach : plan.verdict().breaches()) {
             out.printf(
                     Locale.ROOT,
-                    "BROKEN  %s: %d %s. %s%n",
+                    "BROKEN  %s: %s. %s%n",
                     breach.rule().sentence(),
-                    breach.amount(),
-                    breach.amount() == 1
-                            ? breach.rule().unit().replaceFirst("s$", "")
-                            : breach.rule().unit(),
+                    breach.rule().size(breach.amount()),
                     breach.what());
         }
         long made = plan.copies().stream().filter(Plan.PlannedCopy::made).count();
@@ -71,8 +74,12 @@ final class ReadyTable {
                 : String.format(Locale.ROOT, " %d points, at most %d from the best.", points, points - bound.get());
     }
 
+    /** {@code 02:30}, or {@code 02:30 +01} in the hour that is there twice when clocks are put back. */
     private static String clock(Moment moment, ZoneId zone) {
-        return DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT).format(moment.in(zone));
+        ZonedDateTime at = moment.in(zone);
+        boolean twice = zone.getRules().getValidOffsets(at.toLocalDateTime()).size() > 1;
+        return DateTimeFormatter.ofPattern(twice ? "HH:mm x" : "HH:mm", Locale.ROOT)
+                .format(at);
     }
 
     private static String dated(Moment moment, Day day) {

@@ -57,4 +57,9 @@ public enum Rule {
     public String unit() {
         return unit;
     }
+
+    /** {@code 1 copy}, {@code 2 copies}. */
+    public String size(long amount) {
+        return amount + " " + (amount == 1 ? unit.replaceFirst("ies$", "y").replaceFirst("s$", "") : unit);
+    }
 }
