@@ -88,8 +88,8 @@ final class LooksCommand implements Callable<Integer> {
                     width,
                     dish.name(),
                     dish.look().kind().word(),
-                    life.peakFromMinutes() + "-" + life.peakToMinutes(),
-                    "to " + life.usableToMinutes(),
+                    life.lasts() ? "always" : life.peakFromMinutes() + "-" + life.peakToMinutes(),
+                    life.lasts() ? "always" : "to " + life.usableToMinutes(),
                     Integer.toString(life.bandMinutes())));
             lines.add("  " + life.reasoning());
             life.warning().ifPresent(warning -> lines.add("  Mind: " + warning));

@@ -36,7 +36,7 @@ public record Look(Kind kind, Optional<Integer> peakFrom, Optional<Integer> peak
         SKIN,
         /** A crisp thing on a wet one. */
         SOAK,
-        /** Dressing: does not change in a day. */
+        /** Dressing: does not change, however long before its call it is made. */
         STEADY;
 
         /** The word in sheets. */

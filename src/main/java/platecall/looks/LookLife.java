@@ -9,7 +9,7 @@ import java.util.Optional;
  *
  * @param peakFromMinutes when the peak begins, 0 or more
  * @param peakToMinutes when it ends, at least {@code peakFromMinutes}
- * @param usableToMinutes when it can no longer be shown, at least {@code peakToMinutes}, at most {@link #DAY_MINUTES}
+ * @param usableToMinutes when it can no longer be shown, at least {@code peakToMinutes}, at most {@link #MOST_MINUTES}
  * @param bandMinutes how far the end of the peak may be off, either way; 0 for minutes told by hand
  * @param reasoning one line: what was worked out from what, with every default that was assumed
  * @param warning what the stylist should know before trusting it
@@ -22,17 +22,23 @@ public record LookLife(
         String reasoning,
         Optional<String> warning) {
 
-    /** Nothing is looked at for longer; stands for "all day". */
+    /** What is computed is followed for no longer: after a day the set is another one. */
     public static final int DAY_MINUTES = 24 * 60;
+
+    /**
+     * Longest look-life, by hand or of dressing: 60 days. Kitchen hours and calls lie at most 14 days apart, so food plated
+     * whenever the kitchen is open lasts to the last take.
+     */
+    public static final int MOST_MINUTES = 60 * DAY_MINUTES;
 
     /** A whole minute that arithmetic has missed by less is still that minute. */
     private static final double ROUNDING = 1e-9;
 
     public LookLife {
-        Limits.within(peakFromMinutes, 0, DAY_MINUTES, "peak from", "minutes");
-        Limits.within(peakToMinutes, peakFromMinutes, DAY_MINUTES, "peak to", "minutes");
-        Limits.within(usableToMinutes, peakToMinutes, DAY_MINUTES, "usable to", "minutes");
-        Limits.within(bandMinutes, 0, DAY_MINUTES, "band", "minutes");
+        Limits.within(peakFromMinutes, 0, MOST_MINUTES, "peak from", "minutes");
+        Limits.within(peakToMinutes, peakFromMinutes, MOST_MINUTES, "peak to", "minutes");
+        Limits.within(usableToMinutes, peakToMinutes, MOST_MINUTES, "usable to", "minutes");
+        Limits.within(bandMinutes, 0, MOST_MINUTES, "band", "minutes");
     }
 
     /**
@@ -48,6 +54,16 @@ public record LookLife(
         int usable = Math.max(to, wholeMinutes(usableTo));
         int off = nextWholeMinute(band);
         return new LookLife(from, to, usable, off, told(from, to, usable, why), warning);
+    }
+
+    /** Looks its best from plate-up on, as long as anybody looks. */
+    static LookLife always() {
+        return new LookLife(0, MOST_MINUTES, MOST_MINUTES, 0, "at its peak whenever it is plated", Optional.empty());
+    }
+
+    /** Whether it looks its best from plate-up on for all that is planned. */
+    public boolean lasts() {
+        return peakFromMinutes == 0 && peakToMinutes == MOST_MINUTES;
     }
 
     static String told(int from, int to, int usable, String why) {

@@ -36,14 +36,7 @@ public final class Looks {
         Look look = dish.look();
         return switch (look.kind()) {
             case TABLE -> byHand(look);
-            case STEADY ->
-                new LookLife(
-                        0,
-                        LookLife.DAY_MINUTES,
-                        LookLife.DAY_MINUTES,
-                        0,
-                        LookLife.told(0, LookLife.DAY_MINUTES, LookLife.DAY_MINUTES, "does not change in a day"),
-                        Optional.empty());
+            case STEADY -> LookLife.always();
             default -> {
                 Reckoning reckoning = Reckoning.of(look.kind());
                 yield reckoning.reckon(new Given(reckoning.properties(), values(day, dish)), SetAir.of(day.facts()));
@@ -76,9 +69,9 @@ public final class Looks {
     }
 
     private static LookLife byHand(Look look) {
-        int from = Math.min(look.peakFrom().orElse(0), LookLife.DAY_MINUTES);
-        int to = Math.min(look.peakTo().orElseThrow(), LookLife.DAY_MINUTES);
-        int usable = Math.min(look.usableTo().orElseThrow(), LookLife.DAY_MINUTES);
+        int from = Math.min(look.peakFrom().orElse(0), LookLife.MOST_MINUTES);
+        int to = Math.min(look.peakTo().orElseThrow(), LookLife.MOST_MINUTES);
+        int usable = Math.min(look.usableTo().orElseThrow(), LookLife.MOST_MINUTES);
         return new LookLife(from, to, usable, 0, LookLife.told(from, to, usable, "by hand"), Optional.empty());
     }
 

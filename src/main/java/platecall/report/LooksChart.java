@@ -122,8 +122,8 @@ public final class LooksChart {
     /** What is printed over a strip. */
     static String words(Strip strip) {
         LookLife life = strip.life();
-        if (life.peakFromMinutes() == 0 && life.peakToMinutes() == LookLife.DAY_MINUTES) {
-            return strip.dish() + " (" + strip.kind() + "): all day";
+        if (life.lasts()) {
+            return strip.dish() + " (" + strip.kind() + "): does not change";
         }
         String peak = life.peakToMinutes() > life.peakFromMinutes()
                 ? String.format(Locale.ROOT, "peak %d to %d min", life.peakFromMinutes(), life.peakToMinutes())

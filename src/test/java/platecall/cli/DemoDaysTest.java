@@ -17,8 +17,12 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import platecall.audit.Audit;
 import platecall.check.DayCheck;
+import platecall.copies.CopyCount;
 import platecall.copies.CopyCounts;
+import platecall.copies.Takes;
 import platecall.day.Day;
+import platecall.day.Look;
+import platecall.day.Use;
 import platecall.intake.DayFiles;
 import platecall.looks.Looks;
 import platecall.plan.Plan;
@@ -93,7 +97,7 @@ class DemoDaysTest {
     @ParameterizedTest
     @CsvSource({
         "first-egg, 1, 2, 4, 2",
-        "lantern-supper, 7, 58, 212, 39",
+        "lantern-supper, 7, 63, 218, 41",
         "two-kitchens, 4, 28, 107, 23",
         "night-ferry, 3, 22, 54, 12",
         "banquet, 14, 350, 1458, 50",
@@ -113,6 +117,52 @@ class DemoDaysTest {
                         .sum())
                 .isEqualTo(steps);
         assertThat(day.steps()).hasSize(rows);
+    }
+
+    @Test
+    void theLanternSupperUsesEveryPartOfTheTradesArithmetic() {
+        Day day = read("lantern-supper");
+        CopyCounts counts = CopyCounts.of(day);
+
+        assertThat(day.dishes().stream().map(dish -> dish.look().kind()))
+                .contains(
+                        Look.Kind.TABLE,
+                        Look.Kind.STEADY,
+                        Look.Kind.COOLING,
+                        Look.Kind.MELTING,
+                        Look.Kind.FROTH,
+                        Look.Kind.CONDENSATION,
+                        Look.Kind.CARBONATION,
+                        Look.Kind.WILTING,
+                        Look.Kind.BROWNING,
+                        Look.Kind.SOAK);
+        assertThat(day.setups().stream()
+                        .map(setup -> Takes.fit(setup.takesLikely(), setup.takesWorst())
+                                .spread()))
+                .contains(Takes.Spread.values());
+        assertThat(day.needs().stream().map(need -> (Object) need.use().getClass()))
+                .contains(Use.FreshEachTake.class, Use.LastsTakes.class, Use.ToppedUp.class);
+        assertThat(day.needs()).anyMatch(need -> need.platesPerTake() > 1).anyMatch(need -> need.extraLooks() > 0);
+        assertThat(day.dishes()).anyMatch(dish -> dish.breakage() > 0).anyMatch(dish -> dish.spoilage() > 0);
+        assertThat(day.steps()).anyMatch(step -> step.coreCelsius().isPresent());
+        assertThat(counts.counts())
+                .filteredOn(count -> count.basis() == CopyCount.Basis.FOOD_BUDGET)
+                .extracting(count -> count.need().dish() + " " + count.chosen())
+                .contains("bird 2", "soup 6");
+    }
+
+    @Test
+    void theReadmeShowsChoicesOfCopiesAsTheyArePrinted() throws IOException {
+        String shown = Files.readString(Path.of("README.md"))
+                .split("## How many, and for how long")[1]
+                .split("```")[1]
+                .strip();
+        StringWriter out = new StringWriter();
+
+        assertThat(run(out, "copies", "problems/lantern-supper")).isZero();
+        assertThat(shown.split("\n\n"))
+                .hasSize(2)
+                .allSatisfy(choice -> assertThat(out.toString()).contains(choice));
     }
 
     @ParameterizedTest

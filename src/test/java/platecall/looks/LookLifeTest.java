@@ -70,7 +70,7 @@ class LookLifeTest {
     }
 
     @Test
-    void nothingLastsLongerThanADayAndAPeakNeverEndsBeforeItBegins() {
+    void nothingComputedLastsLongerThanADayAndAPeakNeverEndsBeforeItBegins() {
         assertThat(LookLife.ofSeconds(0, 1e9, 1e9, 1e9, "", Optional.empty()))
                 .extracting(LookLife::peakToMinutes, LookLife::usableToMinutes, LookLife::bandMinutes)
                 .containsExactly(1440, 1440, 1440);
@@ -85,16 +85,16 @@ class LookLifeTest {
     void valuesOutsideTheirRangeAreNamedWithTheirValue() {
         refused(
                 () -> new LookLife(-1, 1, 1, 0, "", Optional.empty()),
-                "peak from must be from 0 to 1440 minutes, but it is [-1]");
+                "peak from must be from 0 to 86400 minutes, but it is [-1]");
         refused(
                 () -> new LookLife(2, 1, 1, 0, "", Optional.empty()),
-                "peak to must be from 2 to 1440 minutes, but it is [1]");
+                "peak to must be from 2 to 86400 minutes, but it is [1]");
         refused(
                 () -> new LookLife(0, 2, 1, 0, "", Optional.empty()),
-                "usable to must be from 2 to 1440 minutes, but it is [1]");
+                "usable to must be from 2 to 86400 minutes, but it is [1]");
         refused(
                 () -> new LookLife(0, 2, 2, -1, "", Optional.empty()),
-                "band must be from 0 to 1440 minutes, but it is [-1]");
+                "band must be from 0 to 86400 minutes, but it is [-1]");
         refused(() -> LIFE.scoreAt(-0.5), "time after plate-up must be from 0");
     }
 }

@@ -31,15 +31,13 @@ class LooksTest {
     }
 
     @Test
-    void dressingLooksTheSameAllDay() {
-        assertThat(new LooksDay().dish("wax", Kind.STEADY).life())
-                .isEqualTo(new LookLife(
-                        0,
-                        1440,
-                        1440,
-                        0,
-                        "peak 0-1440 min, usable to 1440 min: does not change in a day",
-                        Optional.empty()));
+    void dressingMadeWeeksBeforeLooksTheSame() {
+        LookLife wax = new LooksDay().dish("wax", Kind.STEADY).life();
+
+        assertThat(wax)
+                .isEqualTo(new LookLife(0, 86_400, 86_400, 0, "at its peak whenever it is plated", Optional.empty()));
+        assertThat(wax.lasts()).isTrue();
+        assertThat(wax.isAtPeak(14 * 1440)).isTrue();
     }
 
     @Test

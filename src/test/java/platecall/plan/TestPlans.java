@@ -218,8 +218,8 @@ public final class TestPlans {
         int offPeak = 0;
         long points = 0;
         int peakFrom = dish.look().peakFrom().orElse(0);
-        int peakTo = dish.look().peakTo().orElse(LookLife.DAY_MINUTES);
-        int usableTo = dish.look().usableTo().orElse(LookLife.DAY_MINUTES);
+        int peakTo = dish.look().peakTo().orElse(LookLife.MOST_MINUTES);
+        int usableTo = dish.look().usableTo().orElse(LookLife.MOST_MINUTES);
         if (made) {
             Moment roll = Moment.later(camera.due(), ready.get());
             int age = plated.get().minutesUntil(roll);

@@ -20,7 +20,7 @@ class LooksChartTest {
 
     private static final Strip SCOOP = strip("Scoop", "melting", 0, 2, 7, 1);
     private static final Strip LAGER = strip("Lager", "condensation", 6, 30, 58, 10);
-    private static final Strip WAX = strip("Wax fruit", "steady", 0, 1440, 1440, 0);
+    private static final Strip WAX = strip("Wax fruit", "steady", 0, 86400, 86400, 0);
 
     private static Strip strip(String dish, String kind, int from, int to, int usable, int band) {
         return new Strip(dish, kind, new LookLife(from, to, usable, band, "why", Optional.empty()));
@@ -85,7 +85,7 @@ class LooksChartTest {
     void wordsSayTheSameAsTheColours() {
         assertThat(LooksChart.words(LAGER))
                 .isEqualTo("Lager (condensation): peak 6 to 30 min, usable to 58 min, ± 10 min");
-        assertThat(LooksChart.words(WAX)).isEqualTo("Wax fruit (steady): all day");
+        assertThat(LooksChart.words(WAX)).isEqualTo("Wax fruit (steady): does not change");
         assertThat(LooksChart.words(strip("Pie", "cooling", 0, 0, 14, 0)))
                 .isEqualTo("Pie (cooling): no whole minute of peak, usable to 14 min");
     }
