@@ -64,12 +64,21 @@ public final class DayCheck {
         return found.inSheetOrder();
     }
 
-    /** Of {@link #troubles} only what names tell: those that lead nowhere or are there twice, circles, and eaters. */
-    public static List<Trouble> names(Day day) {
+    /**
+     * Of {@link #troubles} only what can be told beside cells that can't be read: names that lead nowhere or are there
+     * twice, circles, eaters, the safety profile, looks, and a food budget that is too small.
+     */
+    public static List<Trouble> besideUnreadable(Day day) {
         Findings found = new Findings();
         References.check(day, found);
+        safetyProfile(day, found);
         Recipes recipes = new Recipes(day);
         recipes.checkOrder(found);
+        counts(day, recipes, new Calls(day)).stream()
+                .flatMap(counts -> counts.troubles().stream())
+                .filter(trouble -> trouble.column().equals("food budget"))
+                .forEach(trouble -> found.addAll(List.of(trouble)));
+        found.addAll(Looks.problems(day));
         new Eaters(day, recipes).check(found);
         return found.inSheetOrder();
     }

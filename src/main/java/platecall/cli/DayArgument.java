@@ -25,12 +25,12 @@ final class DayArgument {
         return Path.of("reports", name());
     }
 
-    /** The day, if all of it can be read; if not, misspelt names are told beside what can't be read. */
+    /** The day, if all of it can be read; if not, what else is wrong is told beside what can't be read. */
     DayFile read() {
         try {
             return DayFiles.read(path);
         } catch (BadDay bad) {
-            throw bad.with(DayCheck::names);
+            throw bad.with(DayCheck::besideUnreadable);
         }
     }
 

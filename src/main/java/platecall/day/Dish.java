@@ -38,7 +38,8 @@ public record Dish(
         Demand.text(name, "name");
         Demand.that(cost.cents() >= 0, "cost must be 0 or more", cost);
         Demand.that(storageUnits >= 0 && storageUnits <= 1000, "storage must be 0 to 1000 units", storageUnits);
-        Demand.that(carryMinutes >= 0 && carryMinutes <= 240, "carry must be from 0 to 240 minutes", carryMinutes);
+        Demand.that(
+                carryMinutes >= 0 && carryMinutes <= 240, "carry minutes must be from 0 to 240 minutes", carryMinutes);
         Demand.that(breakage >= 0 && breakage <= 0.9, "breakage must be from 0 % to 90 %", breakage);
         Demand.that(spoilage >= 0 && spoilage <= 0.9, "spoilage must be from 0 % to 90 %", spoilage);
     }

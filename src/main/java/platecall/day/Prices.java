@@ -15,8 +15,14 @@ public record Prices(int lateMinute, int offPeakMinute, int kitchenMinute, int h
 
     public Prices {
         Demand.that(lateMinute >= 0 && lateMinute <= 100_000, "late minute price must be 0 to 100000", lateMinute);
-        Demand.that(offPeakMinute >= 0 && offPeakMinute <= 10_000, "off-peak price must be 0 to 10000", offPeakMinute);
-        Demand.that(kitchenMinute >= 0 && kitchenMinute <= 10_000, "kitchen price must be 0 to 10000", kitchenMinute);
+        Demand.that(
+                offPeakMinute >= 0 && offPeakMinute <= 10_000,
+                "off-peak minute price must be 0 to 10000",
+                offPeakMinute);
+        Demand.that(
+                kitchenMinute >= 0 && kitchenMinute <= 10_000,
+                "kitchen minute price must be 0 to 10000",
+                kitchenMinute);
         Demand.that(handChange >= 0 && handChange <= 10_000, "hand change price must be 0 to 10000", handChange);
         Demand.that(movedMinute >= 0 && movedMinute <= 10_000, "moved minute price must be 0 to 10000", movedMinute);
     }

@@ -75,10 +75,10 @@ public record Step(
         handsLast.ifPresent(minutes ->
                 Demand.that(minutes >= 0 && minutes <= 10_000, "hands last must be from 0 to 10000 minutes", minutes));
         stations = List.copyOf(stations);
-        ovenCelsius.ifPresent(
-                celsius -> Demand.that(celsius >= 30 && celsius <= 550, "oven must be from 30 to 550 °C", celsius));
-        coreCelsius.ifPresent(
-                celsius -> Demand.that(celsius >= -40 && celsius <= 150, "core must be from -40 to 150 °C", celsius));
+        ovenCelsius.ifPresent(celsius ->
+                Demand.that(celsius >= 30 && celsius <= 550, "oven temperature must be from 30 to 550 °C", celsius));
+        coreCelsius.ifPresent(celsius ->
+                Demand.that(celsius >= -40 && celsius <= 150, "core temperature must be from -40 to 150 °C", celsius));
     }
 
     /** A step whose waits count from every step before it. */

@@ -17,7 +17,7 @@ import platecall.day.Trouble;
 final class MendedDay {
 
     /** The first may bring to light what could not be built before. */
-    private static final int MOST_ROUNDS = 3;
+    private static final int MOST_ROUNDS = 5;
 
     /** Columns that others refer to: without them nothing can be said of the others. */
     private static final Map<String, Set<String>> DEFINING = Map.of(
@@ -60,6 +60,10 @@ final class MendedDay {
             "skill",
             "skills");
 
+    /** What a food budget is held against. */
+    private static final Set<String> PRICING =
+            Set.of("food budget", "cost", "copies", "plates per take", "use", "stage", "step", "after");
+
     private record Cell(String sheet, int row, String column) {}
 
     private final Day day;
@@ -76,11 +80,23 @@ final class MendedDay {
 
     /** Whether a trouble found in the mended day is there in the file too. */
     boolean vouchesFor(Trouble trouble) {
+        boolean guessed = trouble.sheet().equals("looks") && trouble.row() >= 0
+                ? mendedLook(day.looks().get(trouble.row()).dish())
+                : trouble.column().equals("food budget")
+                        && mended.stream().anyMatch(cell -> PRICING.contains(cell.column()));
+        return !guessed
+                && mended.stream()
+                        .noneMatch(cell -> cell.sheet().equals(trouble.sheet())
+                                && (cell.row() == trouble.row() || cell.row() < 0)
+                                && (cell.column().equals(trouble.column())
+                                        || trouble.column().isEmpty()));
+    }
+
+    private boolean mendedLook(String dish) {
         return mended.stream()
-                .noneMatch(cell -> cell.sheet().equals(trouble.sheet())
-                        && (cell.row() == trouble.row() || cell.row() < 0)
-                        && (cell.column().equals(trouble.column())
-                                || trouble.column().isEmpty()));
+                .anyMatch(cell -> cell.sheet().equals("dishes")
+                        && cell.column().equals("look")
+                        && (cell.row() < 0 || day.dishes().get(cell.row()).id().equals(dish)));
     }
 
     /** The day, unless names that others refer to are among what can't be read. */
@@ -113,7 +129,7 @@ final class MendedDay {
             return false;
         }
         if (sheet.get() == DaySheets.Facts.SHEET) {
-            return mendKey(raw, found, trouble.column());
+            return mendKey(raw, found, trouble.column(), mended);
         }
         Optional<? extends Column<?, ?>> column = sheet.get().column(trouble.column());
         if (trouble.row() >= 0) {
@@ -124,7 +140,8 @@ final class MendedDay {
                 : renameColumn(raw, found, trouble.column(), sheet.get());
     }
 
-    private static boolean mendKey(RawDay raw, RawSheet found, String key) {
+    private static boolean mendKey(RawDay raw, RawSheet found, String key, Set<Cell> mended) {
+        mended.add(new Cell(found.name(), -1, key));
         Optional<Column<platecall.day.DayFacts, ?>> column = DaySheets.Facts.SHEET.column(key);
         List<String> header = found.header().stream().map(Names::normal).toList();
         int keys = header.indexOf("key");
@@ -146,20 +163,21 @@ final class MendedDay {
         return true;
     }
 
-    /** Blanks a cell, or gives it its column's example; the second time, all cells of the row that name nothing. */
+    /** Blanks a cell, or gives it its column's example if it must be filled; the second time, all cells of the row that name nothing. */
     private static boolean mendCell(
             RawDay raw, RawSheet found, int row, Sheet<?> sheet, Column<?, ?> mending, Set<Cell> mended) {
         if (DEFINING.getOrDefault(found.name(), Set.of()).contains(mending.name())) {
             return false;
         }
-        boolean again = mended.contains(new Cell(found.name(), row, mending.name()));
+        boolean again = !mended.add(new Cell(found.name(), row, mending.name()));
         List<String> header = found.header().stream().map(Names::withoutUnit).toList();
         RawSheet.RawRow better = found.rows().get(row);
         for (Column<?, ?> column : sheet.columns()) {
             int place = header.indexOf(column.name());
-            if (place >= 0 && (column == mending || again && !NAMING.contains(column.name()))) {
-                mended.add(new Cell(found.name(), row, column.name()));
-                better = with(better, place, column.required() ? column.example() : "");
+            boolean along = again && !NAMING.contains(column.name());
+            if (place >= 0 && (column == mending || along && mended.add(new Cell(found.name(), row, column.name())))) {
+                boolean missing = column == mending && "".equals(better.cell(place));
+                better = with(better, place, column.required() || missing ? column.example() : "");
             }
         }
         List<RawSheet.RawRow> rows = new ArrayList<>(found.rows());
