@@ -1,10 +1,10 @@
 package platecall.audit;
 
 import java.util.List;
-import java.util.Locale;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
+import platecall.day.Allergens;
 import platecall.day.Diner;
 import platecall.day.Ingredient;
 import platecall.day.Need;
@@ -40,9 +40,7 @@ final class EaterRules {
     }
 
     private static Set<String> harmful(Ledger ledger, Need need, String eater) {
-        Set<String> allergies = ledger.day().diner(eater).map(Diner::allergies).orElse(List.of()).stream()
-                .map(EaterRules::plain)
-                .collect(Collectors.toSet());
+        List<String> allergies = ledger.day().diner(eater).map(Diner::allergies).orElse(List.of());
         Set<String> steps = ledger.recipe(need).stream().map(Step::id).collect(Collectors.toSet());
         Set<String> harmful = new TreeSet<>();
         for (Ingredient ingredient : ledger.day().ingredients()) {
@@ -50,15 +48,10 @@ final class EaterRules {
                     && ingredient.step().map(steps::contains).orElse(true);
             if (inIt) {
                 ingredient.allergens().stream()
-                        .map(EaterRules::plain)
-                        .filter(allergies::contains)
+                        .filter(allergen -> allergies.stream().anyMatch(allergy -> Allergens.meet(allergy, allergen)))
                         .forEach(harmful::add);
             }
         }
         return harmful;
-    }
-
-    private static String plain(String allergen) {
-        return allergen.strip().toLowerCase(Locale.ROOT);
     }
 }

@@ -74,11 +74,6 @@ record Served(PlannedCopy copy, Need need, Dish dish, Setup setup, List<Step> re
         return work.stream().filter(one -> one.kind() == Work.Kind.CARRY).toList();
     }
 
-    /** The step after which it is wanted. */
-    Optional<Step> stage() {
-        return recipe.stream().filter(step -> step.id().equals(need.stage())).findFirst();
-    }
-
     /** When the camera first sees it, or it is ready if that is later. */
     Moment firstBite() {
         Moment due = CameraTime.of(setup, need, Math.max(1, copy.number())).due();

@@ -34,6 +34,22 @@ class EaterRulesTest {
                 .containsExactly("Egg for setup S1 has milk, which Innkeeper must not eat");
     }
 
+    /** Regulation (EU) No 1169/2011, Annex II: almonds are nuts, rye is a cereal that contains gluten. */
+    @Test
+    void aKindOfWhatHeIsAllergicToIsNotEatenEither() {
+        Day day = eatenBy("Nora", "Baker")
+                .diner("Nora", "nuts")
+                .diner("Baker", "gluten")
+                .ingredient("egg", "crumbs", ingredient -> ingredient.allergens = List.of("almonds", "rye"))
+                .build();
+
+        assertThat(totals(day, eggs(day))).isEqualTo(Map.of(Rule.ALLERGEN, 4L));
+        assertThat(sentences(day, eggs(day)))
+                .contains(
+                        "Egg for setup S1 has almonds, which Nora must not eat",
+                        "Egg for setup S1 has rye, which Baker must not eat");
+    }
+
     @Test
     void whoHasNoSuchAllergyMayEatIt() {
         Day day = eatenBy("Guest")

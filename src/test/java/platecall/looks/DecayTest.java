@@ -5,9 +5,11 @@ import static org.assertj.core.api.Assertions.within;
 import static org.assertj.core.api.Assertions.withinPercentage;
 import static platecall.looks.CoolingTest.refused;
 
+import java.util.Arrays;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** Froth, bubbles and the heat of light. */
 class DecayTest {
@@ -74,6 +76,72 @@ class DecayTest {
     void leikesTimeConstantsAsHalfLives(double tauSeconds, double halfLife) {
         // value from memory
         assertThat(Froth.halfLife(tauSeconds)).isCloseTo(halfLife, within(0.1));
+    }
+
+    /** Leike's second and third beer at the same times; heights: value from memory. */
+    private static final double[] SECOND = {
+        14.0, 12.1, 10.9, 10.0, 9.3, 8.6, 8.0, 7.5, 7.0, 6.2, 5.5, 4.5, 3.5, 2.0, 0.9
+    };
+
+    private static final double[] THIRD = {14.0, 11.8, 10.5, 9.3, 8.5, 7.7, 7.1, 6.5, 6.0, 5.3, 4.4, 3.5, 2.9, 1.3, 0.7
+    };
+
+    @Test
+    void theOtherBeersOfLeikeFallWithinHisErrorsButTheWayOfFittingDecides() {
+        // published 168 ± 10 and 124 ± 9 s (value from memory); their errors of reading are not known, so all count
+        // alike
+        double[] alike = new double[SECONDS.length];
+        Arrays.fill(alike, 0.5);
+
+        assertThat(Froth.weightedFit(14.0, SECONDS, SECOND, alike).tauSeconds()).isCloseTo(168, within(10.0));
+        assertThat(Froth.logFit(SECONDS, THIRD).tauSeconds()).isCloseTo(124, within(9.0));
+        // own calculation
+        assertThat(Froth.weightedFit(14.0, SECONDS, SECOND, alike).tauSeconds()).isCloseTo(166.1, within(0.1));
+        assertThat(Froth.logFit(SECONDS, THIRD).tauSeconds()).isCloseTo(131.8, within(0.1));
+    }
+
+    /** Sauerbrei, Haß and Plath, 2006: ln V = a - b t - c t^2.5. */
+    @ParameterizedTest
+    @ValueSource(booleans = {false, true})
+    void theLawOfSauerbreiHassAndPlathLeavesLessThanAThirdOfTheError(boolean third) {
+        double[] heights = third ? THIRD : SECOND;
+        Froth.Fit plain = Froth.logFit(SECONDS, heights);
+        double plainError = 0;
+        for (int i = 0; i < SECONDS.length; i++) {
+            double fitted = plain.startHeight() * Froth.shareAfter(Froth.halfLife(plain.tauSeconds()), SECONDS[i]);
+            plainError += Math.pow(Math.log(heights[i] / fitted), 2);
+        }
+        // c is what the residual of ln V on (1, t) and that of t^2.5 on (1, t) have in common
+        double[] bend =
+                residuals(Arrays.stream(SECONDS).map(t -> -Math.pow(t, 2.5)).toArray());
+        double[] left = residuals(Arrays.stream(heights).map(Math::log).toArray());
+        double c = dot(left, bend) / dot(bend, bend);
+
+        assertThat(c).isPositive();
+        assertThat(plainError).isCloseTo(dot(left, left), within(1e-9));
+        assertThat(plainError - c * dot(left, bend)).isLessThan(plainError / 3);
+    }
+
+    /** What a straight line over {@link #SECONDS} leaves. */
+    private static double[] residuals(double[] values) {
+        double meanTime = Arrays.stream(SECONDS).average().orElseThrow();
+        double mean = Arrays.stream(values).average().orElseThrow();
+        double[] times = Arrays.stream(SECONDS).map(t -> t - meanTime).toArray();
+        double[] centred = Arrays.stream(values).map(value -> value - mean).toArray();
+        double slope = dot(times, centred) / dot(times, times);
+        double[] left = new double[values.length];
+        for (int i = 0; i < left.length; i++) {
+            left[i] = centred[i] - slope * times[i];
+        }
+        return left;
+    }
+
+    private static double dot(double[] one, double[] other) {
+        double sum = 0;
+        for (int i = 0; i < one.length; i++) {
+            sum += one[i] * other[i];
+        }
+        return sum;
     }
 
     @Test

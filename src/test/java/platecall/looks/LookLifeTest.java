@@ -70,6 +70,19 @@ class LookLifeTest {
     }
 
     @Test
+    void thePeakIsSureBesideItsBandButForItsMiddle() {
+        LookLife life = new LookLife(4, 20, 40, 3, "why", Optional.empty());
+        LookLife vague = new LookLife(4, 20, 40, 30, "why", Optional.empty());
+
+        assertThat(life.surelyFromMinutes()).isEqualTo(7);
+        assertThat(life.surelyToMinutes()).isEqualTo(17);
+        assertThat(vague.surelyFromMinutes()).isEqualTo(12);
+        assertThat(vague.surelyToMinutes()).isEqualTo(12);
+        assertThat(new LookLife(0, 20, 40, 3, "why", Optional.empty()).surelyFromMinutes())
+                .isZero();
+    }
+
+    @Test
     void nothingComputedLastsLongerThanADayAndAPeakNeverEndsBeforeItBegins() {
         assertThat(LookLife.ofSeconds(0, 1e9, 1e9, 1e9, "", Optional.empty()))
                 .extracting(LookLife::peakToMinutes, LookLife::usableToMinutes, LookLife::bandMinutes)

@@ -756,4 +756,30 @@ class LooksTest {
     private static List<Trouble> problems(LooksDay day) {
         return Looks.problems(day.day());
     }
+
+    /** Order of magnitude only: fresh-cut apple loses 0.0117 L* a minute at 5 °C (Quevedo et al., 2014). */
+    @Test
+    void appleBrownsAsFastAsWasMeasuredWithinAFactorOfTen() {
+        HouseTable.Line apple = line(Kind.BROWNING, "apple");
+        // 2 L* are seen (value from memory); twice as fast every 10 K
+        double seenMinutes = 2 / 0.0117 / Math.pow(2, (apple.celsius() - 5) / 10);
+
+        assertThat(apple.usableTo()).isBetween(seenMinutes / 10, seenMinutes * 10);
+    }
+
+    /** Bates, 1968: avocado browns "within several hours"; no constant was seen, so only the order is held to it. */
+    @Test
+    void avocadoIsOverWithinSeveralHours() {
+        assertThat(line(Kind.BROWNING, "avocado").usableTo()).isBetween(30.0, 300.0);
+        assertThat(line(Kind.BROWNING, "avocado with lemon").usableTo())
+                .isGreaterThan(line(Kind.BROWNING, "avocado").usableTo())
+                .isLessThan(300);
+    }
+
+    private static HouseTable.Line line(Kind kind, String item) {
+        return HouseTable.of(kind).stream()
+                .filter(line -> line.item().equals(item))
+                .findFirst()
+                .orElseThrow();
+    }
 }

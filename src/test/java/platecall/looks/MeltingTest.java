@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 import static org.assertj.core.api.Assertions.withinPercentage;
 import static platecall.looks.CoolingTest.refused;
 
+import org.apache.commons.csv.CSVRecord;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -115,6 +116,50 @@ class MeltingTest {
         // Earle, appendix 7, after the ASHRAE Guide; carrots from ASHRAE Refrigeration, Table 3
         assertThat(Composition.latentHeat(water) / 1000).as(food).isCloseTo(latent, withinPercentage(3));
         assertThat(Composition.specificHeatThawed(water) / 1000).as(food).isCloseTo(specificHeat, withinPercentage(7));
+    }
+
+    /** Earle, appendix 7, after the ASHRAE Guide: specific heat below freezing in kJ/(kg K); carrots ASHRAE. */
+    @ParameterizedTest
+    @CsvSource({
+        "apples, 0.84, 1.88",
+        "beef, 0.75, 1.67",
+        "beer, 0.92, 2.01",
+        "milk, 0.875, 2.05",
+        "water, 1, 2.05",
+        "carrots, 0.8779, 2.00"
+    })
+    void earlesFormulaIsNearTheTablesBelowFreezingToo(String food, double water, double specificHeat) {
+        assertThat(Composition.specificHeatFrozen(water) / 1000).as(food).isCloseTo(specificHeat, withinPercentage(7));
+    }
+
+    /** Earle, appendix 7: ranges of water of ice cream and bread give their printed latent heats, in kJ/kg. */
+    @ParameterizedTest
+    @CsvSource({"ice cream, 0.58, 0.66, 222", "bread, 0.32, 0.37, 109", "bread, 0.32, 0.37, 121"})
+    void rangesOfWaterSpanThePrintedLatentHeat(String food, double driest, double wettest, double latent) {
+        assertThat(latent)
+                .as(food)
+                .isBetween(Composition.latentHeat(driest) / 1000, 1.01 * Composition.latentHeat(wettest) / 1000);
+    }
+
+    /** ASHRAE Refrigeration, Table 3: latent heat in kJ/kg; ice cream: value from memory. */
+    @ParameterizedTest
+    @CsvSource({
+        "chocolate ice cream, 55.7, -5.6, 186",
+        "strawberry ice cream, 60, -5.6, 200",
+        "vanilla ice cream, 61, -5.6, 204",
+        "carrot, 87.79, -1.4, 293"
+    })
+    void frozenFoodsHaveTheWaterAndFreezingPointOfAshrae(String food, double water, double melts, double latent) {
+        CSVRecord row = CommentedCsv.rows("frozen.csv").stream()
+                .filter(one -> one.get("food").equals(food))
+                .findFirst()
+                .orElseThrow();
+
+        assertThat(Double.parseDouble(row.get("water"))).isEqualTo(water);
+        assertThat(Double.parseDouble(row.get("melts"))).isEqualTo(melts);
+        // ASHRAE takes 333.6 kJ/kg for water, Earle 335
+        assertThat(3.336 * water).isCloseTo(latent, within(0.6));
+        assertThat(Composition.latentHeat(water / 100) / 1000).isCloseTo(latent, within(1.2));
     }
 
     @ParameterizedTest

@@ -10,6 +10,7 @@ import static platecall.looks.MoistAir.Magnus.WMO;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import platecall.day.Look;
 
 class MoistAirTest {
 
@@ -65,6 +66,22 @@ class MoistAirTest {
         // own calculation
         assertThat(ALDUCHOV_ESKRIDGE.dewPoint(celsius, humidity)).isCloseTo(alduchovEskridge, within(1e-4));
         assertThat(WMO.dewPoint(celsius, humidity)).isCloseTo(wmo, within(1e-4));
+    }
+
+    @Test
+    void aColdGlassIsWetBelowTheDewPointOfTheRoom() {
+        // own calculation: 22 °C and 45 % have their dew point at 9.5 °C
+        LookLife cold = new LooksDay()
+                .air(22, 45)
+                .dish("cider", Look.Kind.CONDENSATION, "start", "5")
+                .life();
+        LookLife cool = new LooksDay()
+                .air(22, 45)
+                .dish("cider", Look.Kind.CONDENSATION, "start", "12")
+                .life();
+
+        assertThat(cold.peakToMinutes()).isPositive();
+        assertThat(cool.peakToMinutes()).isZero();
     }
 
     @Test
