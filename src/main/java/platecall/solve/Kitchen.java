@@ -50,6 +50,13 @@ final class Kitchen {
     final int[] heldTo;
     final int[] batchCount;
     final int[] batchRoom;
+    final int[] batchStart;
+    final int[] batchMinutes;
+    final int[] batchWay;
+    final long[] batchHandsA;
+    final long[] batchHandsB;
+    final int[][] batchesOf;
+    final int[] batchesIn;
     final int[] breakStart;
 
     private final int padded;
@@ -63,6 +70,7 @@ final class Kitchen {
     private final long[] startBits;
     private final int[] personBit;
     private final int[] personOfBit;
+    private final int[] batchRank;
     private final int[] freeBatches;
     private int freeBatchCount;
 
@@ -149,6 +157,16 @@ final class Kitchen {
                 Arrays.stream(groupMembers).mapToInt(members -> members.length).sum();
         batchCount = new int[batchTasks];
         batchRoom = new int[batchTasks];
+        batchStart = new int[batchTasks];
+        batchMinutes = new int[batchTasks];
+        batchWay = new int[batchTasks];
+        batchHandsA = new long[batchTasks];
+        batchHandsB = new long[batchTasks];
+        batchRank = new int[batchTasks];
+        batchesOf = Arrays.stream(groupMembers)
+                .map(members -> new int[members.length])
+                .toArray(int[][]::new);
+        batchesIn = new int[groupMembers.length];
         freeBatches = new int[batchTasks];
         for (int b = 0; b < batchTasks; b++) {
             freeBatches[b] = batchTasks - 1 - b;
@@ -341,6 +359,9 @@ final class Kitchen {
         for (int u = t + offset; u < t + offset + length; u++) {
             mask &= hands[u];
             if (lacksHands(mask, k.handsNeeded)) {
+                while (u > 0 && lacksHands(hands[u - 1] & k.handMask, k.handsNeeded)) {
+                    u--;
+                }
                 return u - offset - length;
             }
         }
@@ -440,7 +461,7 @@ final class Kitchen {
         return t;
     }
 
-    /** The earliest minute from which a copy can wait in its storage until {@code until}; {@code until} if never. */
+    /** The earliest minute from {@code lo} on from which a copy can wait in its storage until {@code until}. */
     int storedFrom(Kind k, int until, int lo) {
         int e = Math.min(until, horizon);
         long[] word = free[k.waitWord];
@@ -548,7 +569,7 @@ final class Kitchen {
         if (batchIndex < 0) {
             book(k, k.ways[wayIndex], at, d, a, b, 1);
         } else if (batchCount[batchIndex]++ == 0) {
-            claimBatch(batchIndex);
+            openBatch(batchIndex, g);
             book(k, k.ways[wayIndex], at, d, a, b, 1);
         }
         if (startsAt[at]++ == 0) {
@@ -572,7 +593,7 @@ final class Kitchen {
         if (b < 0) {
             book(k, k.ways[way[g]], at, d, handsA[g], handsB[g], -1);
         } else if (--batchCount[b] == 0) {
-            freeBatches[freeBatchCount++] = b;
+            closeBatch(b, k.group);
             book(k, k.ways[way[g]], at, d, handsA[g], handsB[g], -1);
         }
         if (--startsAt[at] == 0) {
@@ -582,12 +603,27 @@ final class Kitchen {
         batch[g] = NONE;
     }
 
-    private void claimBatch(int b) {
+    private void openBatch(int b, int g) {
         int i = freeBatchCount - 1;
         while (freeBatches[i] != b) {
             i--;
         }
         freeBatches[i] = freeBatches[--freeBatchCount];
+        batchStart[b] = start[g];
+        batchMinutes[b] = duration[g];
+        batchWay[b] = way[g];
+        batchHandsA[b] = handsA[g];
+        batchHandsB[b] = handsB[g];
+        int group = kind[g].group;
+        batchRank[b] = batchesIn[group];
+        batchesOf[group][batchesIn[group]++] = b;
+    }
+
+    private void closeBatch(int b, int group) {
+        freeBatches[freeBatchCount++] = b;
+        int moved = batchesOf[group][--batchesIn[group]];
+        batchesOf[group][batchRank[b]] = moved;
+        batchRank[moved] = batchRank[b];
     }
 
     private void hold(Kind k, int from, int to, int sign) {

@@ -20,6 +20,7 @@ final class Placer {
     private final Dice dice;
     private final int[][] order;
     private final boolean[] branching;
+    private final int[] tailSlack;
     private int tries;
     private boolean ripe;
 
@@ -32,9 +33,13 @@ final class Placer {
         }
         order = new int[2][longest];
         branching = new boolean[kitchen.copies];
+        tailSlack = new int[kitchen.copies];
         for (int c = 0; c < kitchen.copies; c++) {
             for (int g = kitchen.base[c]; g < kitchen.base[c + 1]; g++) {
                 branching[c] |= kitchen.into[g].length > 1;
+                for (Arc arc : kitchen.into[g]) {
+                    tailSlack[c] += arc.most() == Integer.MAX_VALUE ? 0 : arc.most() - arc.least();
+                }
             }
         }
     }
@@ -220,13 +225,13 @@ final class Placer {
                     low, recipe.plated() == recipe.last() ? latestPlated - k.minutesFor(k.batchMost) : latestPlated);
         }
         if (k.batchMost > 0 && dice.chance(0.8)) {
-            int b = joinable(last, low, target, null, NO_LIMIT);
+            int b = joinable(k, low, target, false, NO_LIMIT);
             while (b >= 0) {
-                int start = batchStart;
+                int start = kitchen.batchStart[b];
                 if (finish(c, last, tailCount, headCount, b)) {
                     return true;
                 }
-                b = joinable(last, low, target, null, start);
+                b = joinable(k, low, target, false, start);
             }
         }
         int room = k.batchMost > 0 ? roomFor(k) : 0;
@@ -238,7 +243,7 @@ final class Placer {
                 return true;
             }
             int step = 1 + (++count > FIRST_DOWN ? count / 4 : 0);
-            t = kitchen.findLatest(k, d, low, t - step);
+            t = kitchen.findLatest(k, d, low, Math.min(t - step, resume));
         }
         return false;
     }
@@ -253,14 +258,14 @@ final class Placer {
         int high = (int) Math.min(kitchen.horizon, kitchen.due[c] + lateMost) - d;
         if (k.batchMost > 0) {
             int b = joinable(
-                    last, kitchen.due[c] - k.minutesFor(k.batchMost), kitchen.due[c] + (int) lateMost, null, NO_LIMIT);
+                    k, kitchen.due[c] - k.minutesFor(k.batchMost), kitchen.due[c] + (int) lateMost, false, NO_LIMIT);
             while (b >= 0) {
-                int start = batchStart;
+                int start = kitchen.batchStart[b];
                 if (finish(c, last, tailCount, headCount, b)) {
                     return true;
                 }
                 b = joinable(
-                        last, kitchen.due[c] - k.minutesFor(k.batchMost), kitchen.due[c] + (int) lateMost, null, start);
+                        k, kitchen.due[c] - k.minutesFor(k.batchMost), kitchen.due[c] + (int) lateMost, false, start);
             }
         }
         int count = 0;
@@ -289,20 +294,38 @@ final class Placer {
 
     private boolean rest(int c, int tailCount, int headCount, int mark) {
         tries = 0;
+        resume = ANYWHERE;
         if (placeFrom(c, order[0], 1, tailCount, false)) {
             tries = 0;
             if (headCount == 0 || placeFrom(c, order[1], 0, headCount, true)) {
                 return true;
             }
+            resume = resumeOfLast(c, order[1][0]);
         }
         kitchen.rollback(mark);
         return false;
     }
 
+    /** Where the last task must go so that the head, which failed, may fit before the tail. */
+    private int resumeOfLast(int c, int firstOfHead) {
+        if (resume == ANYWHERE || resume == NOTHING || kitchen.outOf[firstOfHead].length > 1) {
+            return resume == NOTHING ? NOTHING : ANYWHERE;
+        }
+        int next = kitchen.base[c] + kitchen.outOf[firstOfHead][0].after();
+        int last = kitchen.base[c + 1] - 1;
+        return kitchen.start[last] - Math.max(1, kitchen.start[next] - resume - tailSlack[c]);
+    }
+
+    private static final int NO_WAIT = -1;
+    private static final int NEAR = 30;
     private int windowStart;
     private int windowEnd;
+    private int windowWait;
 
-    /** When a task may end, given the tasks after it: at {@code windowStart} to {@code windowEnd}. */
+    /**
+     * When a task may end, given the tasks after it: at {@code windowStart} to {@code windowEnd}; the copy then waits in its
+     * storage until {@code windowWait}.
+     */
     private void findWindow(int c, int g) {
         Kind k = kitchen.kind[g];
         Recipe recipe = kitchen.recipe[c];
@@ -321,11 +344,27 @@ final class Placer {
         if (ripe && g == base + recipe.plated() && g != base + recipe.last()) {
             latestEnd = Math.min(latestEnd, Math.max(kitchen.due[c], kitchen.end(g + 1)) - recipe.peakFrom());
         }
-        if (k.waitWord >= 0) {
-            earliestEnd = Math.max(earliestEnd, kitchen.storedFrom(k, waitsUntil, Math.max(earliestEnd, k.earliest)));
-        }
         windowStart = earliestEnd;
         windowEnd = latestEnd;
+        windowWait = k.waitWord >= 0 ? waitsUntil : NO_WAIT;
+    }
+
+    /** The latest start in {@code [lo, hi]} at which a task fits and from whose end the copy can wait in its storage. */
+    private int latest(Kind k, int d, int lo, int hi, int waitsUntil) {
+        if (waitsUntil == NO_WAIT) {
+            return kitchen.findLatest(k, d, lo, hi);
+        }
+        int near = Math.max(lo, hi - NEAR);
+        int s = kitchen.findLatest(k, d, near, hi);
+        if (s != Kitchen.NONE) {
+            return canWait(k, s + d, waitsUntil) ? s : Kitchen.NONE;
+        }
+        int from = Math.max(lo, kitchen.storedFrom(k, waitsUntil, lo + d) - d);
+        return from < near ? kitchen.findLatest(k, d, from, near - 1) : Kitchen.NONE;
+    }
+
+    private boolean canWait(Kind k, int end, int waitsUntil) {
+        return waitsUntil == NO_WAIT || kitchen.storedFrom(k, waitsUntil, end) <= end;
     }
 
     /**
@@ -340,6 +379,7 @@ final class Placer {
             ripe = true;
             int early = free && dice.chance(0.3) ? aim(recipe, budget) : 0;
             windowStart = 0;
+            windowWait = NO_WAIT;
             windowEnd = kitchen.due[c] - early - (recipe.plated() == recipe.last() ? recipe.peakFrom() : 0);
         } else {
             findWindow(c, g);
@@ -347,15 +387,15 @@ final class Placer {
         int earliestEnd = windowStart;
         int latestEnd = windowEnd;
         if (k.batchMost > 0 && dice.chance(0.8)) {
-            int b = joinable(g, earliestEnd, latestEnd, k, NO_LIMIT);
-            if (b >= 0) {
+            int b = joinable(k, earliestEnd, latestEnd, true, NO_LIMIT);
+            if (b >= 0 && canWait(k, kitchen.batchStart[b] + kitchen.batchMinutes[b], windowWait)) {
                 join(g, b);
                 return true;
             }
         }
         int room = k.batchMost > 0 ? roomFor(k) : 0;
         int d = k.minutesFor(room);
-        int t = kitchen.findLatest(k, d, Math.max(k.earliest, earliestEnd - d), latestEnd - d);
+        int t = latest(k, d, Math.max(k.earliest, earliestEnd - d), latestEnd - d, windowWait);
         if (t == Kitchen.NONE && last) {
             t = kitchen.findEarliest(k, d, Math.max(k.earliest, kitchen.due[c] - d + 1), kitchen.horizon - d);
         }
@@ -373,12 +413,12 @@ final class Placer {
      */
     boolean placeAgain(int c, int g, int start, int duration, int way, int batch, int room) {
         Kind k = kitchen.kind[g];
-        if (batch >= 0
-                && joinable(g, start + duration, start + duration, k, start + 1) >= 0
-                && kitchen.duration[batchMember] == duration
-                && kitchen.way[batchMember] == way) {
-            join(g, kitchen.batch[batchMember]);
-            return true;
+        if (batch >= 0) {
+            int b = joinable(k, start + duration, start + duration, true, start + 1);
+            if (b >= 0 && kitchen.batchMinutes[b] == duration && kitchen.batchWay[b] == way) {
+                join(g, b);
+                return true;
+            }
         }
         if (!kitchen.hasHands(k, duration, start)) {
             return false;
@@ -400,93 +440,158 @@ final class Placer {
         findWindow(c, g);
         int latestEnd = windowEnd;
         int earliestEnd = windowStart;
+        int waitsUntil = windowWait;
         if (earliestEnd > latestEnd) {
+            resume = ANYWHERE;
             return false;
         }
         boolean joinFirst = k.batchMost > 0 && dice.chance(0.8);
-        if (joinFirst && placeByJoining(c, tasks, index, count, head, g, earliestEnd, latestEnd)) {
+        if (joinFirst && placeByJoining(c, tasks, index, count, head, earliestEnd, latestEnd, waitsUntil)) {
             return true;
         }
         int lo = Math.max(k.earliest, earliestEnd - d);
         int hi = latestEnd - d;
         int s = Kitchen.NONE;
+        boolean skipped = false;
         if (hi >= lo) {
             boolean slack = head ? dice.chance(index == 0 ? 0.3 : 0.1) : dice.chance(TAIL_SLACK);
             if (slack) {
-                int width = head && dice.chance(0.33) ? hi - lo : Math.min(hi - lo, 30);
-                s = kitchen.findLatest(k, d, lo, hi - dice.below(width + 1));
+                int width = Math.min(hi - lo, 30);
+                if (head && dice.chance(0.33)) {
+                    int from = waitsUntil == NO_WAIT ? lo : kitchen.storedFrom(k, waitsUntil, lo + d) - d;
+                    width = Math.max(0, hi - from);
+                }
+                s = latest(k, d, lo, hi - dice.below(width + 1), waitsUntil);
+                skipped = s != Kitchen.NONE;
             }
             if (s == Kitchen.NONE) {
-                s = kitchen.findLatest(k, d, lo, hi);
+                s = latest(k, d, lo, hi, waitsUntil);
             }
         }
+        int below = lo - 1;
         while (s != Kitchen.NONE) {
             int mark = kitchen.mark();
             putFound(c, g, s, d, room);
+            resume = ANYWHERE;
             if (placeFrom(c, tasks, index + 1, count, head)) {
                 return true;
             }
             kitchen.rollback(mark);
             if (++tries > MOST_TRIES) {
+                resume = ANYWHERE;
                 return false;
             }
-            s = kitchen.findLatest(k, d, lo, s - 1);
+            if (resume == UNRELATED) {
+                resume = ANYWHERE;
+                return false;
+            }
+            below = Math.min(below, resume);
+            s = latest(k, d, lo, Math.min(s - 1, resume), waitsUntil);
         }
-        return k.batchMost > 0 && !joinFirst && placeByJoining(c, tasks, index, count, head, g, earliestEnd, latestEnd);
+        if (k.batchMost > 0) {
+            resume = ANYWHERE;
+            return !joinFirst && placeByJoining(c, tasks, index, count, head, earliestEnd, latestEnd, waitsUntil);
+        }
+        resume = skipped ? ANYWHERE : resumeFor(c, g, index == 0 ? NOTHING : tasks[index - 1], d, lo, latestEnd, below, waitsUntil);
+        return false;
+    }
+
+    private static final int ANYWHERE = Integer.MAX_VALUE;
+    private static final int NOTHING = -1;
+    private static final int UNRELATED = -2;
+
+    /** Latest start, for the task that was placed just before one that found no place, at which that one may find one. */
+    private int resume;
+
+    /**
+     * Where the task {@code after} that was placed just before {@code g} must go before {@code g} can have a place, none
+     * being left in its window; for the first task of a head: where the one task that comes after it must go.
+     *
+     * @param below the latest start of {@code g} that has not been found wanting
+     */
+    private int resumeFor(int c, int g, int after, int d, int lo, int latestEnd, int below, int waitsUntil) {
+        Arc[] arcs = kitchen.outOf[g];
+        for (Arc arc : arcs) {
+            int next = kitchen.base[c] + arc.after();
+            if (next != after && (after != NOTHING || arcs.length > 1)) {
+                continue;
+            }
+            Kind k = kitchen.kind[g];
+            int least = Kitchen.NONE;
+            if (waitsUntil == kitchen.start[next]) {
+                int stored = kitchen.storedFrom(k, waitsUntil, lo + d);
+                least = stored > lo + d ? stored - 1 : Kitchen.NONE;
+            }
+            if (arc.most() == Integer.MAX_VALUE || below < k.earliest) {
+                return least;
+            }
+            int start = kitchen.findLatest(k, d, k.earliest, below);
+            return start == Kitchen.NONE ? least : Math.max(least, start + d + arc.most());
+        }
+        if (after == NOTHING) {
+            return ANYWHERE;
+        }
+        boolean inTheWay = kitchen.start[after] < latestEnd && kitchen.end(after) > lo;
+        return inTheWay ? kitchen.start[after] - d : UNRELATED;
     }
 
     private boolean placeByJoining(
-            int c, int[] tasks, int index, int count, boolean head, int g, int earliestEnd, int latestEnd) {
-        int b = joinable(g, earliestEnd, latestEnd, kitchen.kind[g], NO_LIMIT);
+            int c, int[] tasks, int index, int count, boolean head, int earliestEnd, int latestEnd, int waitsUntil) {
+        int g = tasks[index];
+        Kind k = kitchen.kind[g];
+        int b = joinable(k, earliestEnd, latestEnd, true, NO_LIMIT);
         while (b >= 0) {
-            int at = batchStart;
-            int mark = kitchen.mark();
-            join(g, b);
-            if (placeFrom(c, tasks, index + 1, count, head)) {
-                return true;
+            int at = kitchen.batchStart[b];
+            if (canWait(k, at + kitchen.batchMinutes[b], waitsUntil)) {
+                int mark = kitchen.mark();
+                join(g, b);
+                if (placeFrom(c, tasks, index + 1, count, head)) {
+                    return true;
+                }
+                kitchen.rollback(mark);
+                if (++tries > MOST_TRIES) {
+                    return false;
+                }
             }
-            kitchen.rollback(mark);
-            if (++tries > MOST_TRIES) {
-                return false;
-            }
-            b = joinable(g, earliestEnd, latestEnd, kitchen.kind[g], at);
+            b = joinable(k, earliestEnd, latestEnd, true, at);
         }
         return false;
     }
 
     private static final int NO_LIMIT = Integer.MAX_VALUE;
-    private int batchStart;
-    private int batchMember;
 
     /**
-     * The latest batch of the task's group, started before {@code below}, that has room and ends within
-     * {@code [earliestEnd, latestEnd]} ({@code unused == null}: starts at {@code earliestEnd} or later); -1 if none.
+     * The latest batch of the task's group, started before {@code below}, that has room, ends by {@code latest} and ends
+     * ({@code byEnd}) or starts at {@code earliest} or later; -1 if none.
      */
-    private int joinable(int g, int earliestEnd, int latestEnd, Kind byEnd, int below) {
-        Kind k = kitchen.kind[g];
+    private int joinable(Kind k, int earliest, int latest, boolean byEnd, int below) {
         int best = -1;
-        batchStart = -1;
-        for (int member : kitchen.groupMembers[k.group]) {
-            int b = kitchen.batch[member];
-            if (b < 0 || kitchen.batchCount[b] >= kitchen.batchRoom[b]) {
+        int bestStart = -1;
+        int[] open = kitchen.batchesOf[k.group];
+        for (int i = 0; i < kitchen.batchesIn[k.group]; i++) {
+            int b = open[i];
+            int at = kitchen.batchStart[b];
+            if (at <= bestStart || at >= below || kitchen.batchCount[b] >= kitchen.batchRoom[b]) {
                 continue;
             }
-            int at = kitchen.start[member];
-            int end = at + kitchen.duration[member];
-            boolean fits = end <= latestEnd && (byEnd == null ? at : end) >= earliestEnd && at >= k.earliest;
-            if (fits && at < below && at > batchStart) {
+            int end = at + kitchen.batchMinutes[b];
+            if (end <= latest && (byEnd ? end : at) >= earliest && at >= k.earliest) {
                 best = b;
-                batchStart = at;
-                batchMember = member;
+                bestStart = at;
             }
         }
         return best;
     }
 
     private void join(int g, int b) {
-        int m = batchMember;
         kitchen.place(
-                g, kitchen.start[m], kitchen.duration[m], kitchen.way[m], kitchen.handsA[m], kitchen.handsB[m], b);
+                g,
+                kitchen.batchStart[b],
+                kitchen.batchMinutes[b],
+                kitchen.batchWay[b],
+                kitchen.batchHandsA[b],
+                kitchen.batchHandsB[b],
+                b);
     }
 
     private void putFound(int c, int g, int t, int d, int room) {

@@ -6,6 +6,8 @@ import ai.timefold.solver.core.api.solver.phase.PhaseCommand;
 import ai.timefold.solver.core.config.phase.custom.CustomPhaseConfig;
 import ai.timefold.solver.core.config.solver.EnvironmentMode;
 import ai.timefold.solver.core.config.solver.SolverConfig;
+import java.lang.management.ManagementFactory;
+import java.lang.management.ThreadMXBean;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
@@ -84,9 +86,18 @@ public final class Planner {
      * @param moves moves tried by all threads
      * @param firstPlanSeconds from the start of the search, Timefold's own start included, to its first complete plan
      * @param seconds from the start of the search to its end
+     * @param processorSeconds of all threads, for moves only
      */
     public record Found(
-            Plan plan, long brokenTotal, long points, long moves, double firstPlanSeconds, double seconds) {}
+            Plan plan,
+            long brokenTotal,
+            long points,
+            long moves,
+            double firstPlanSeconds,
+            double seconds,
+            double processorSeconds) {}
+
+    private static final ThreadMXBean THREADS = ManagementFactory.getThreadMXBean();
 
     private Planner() {}
 
@@ -138,7 +149,8 @@ public final class Planner {
                 -best.solved.score().softScore(),
                 moves,
                 best.firstPlanSeconds,
-                best.seconds);
+                best.seconds,
+                done.stream().mapToDouble(search -> search.processorSeconds).sum());
     }
 
     private static List<Searched> runAll(List<Callable<Searched>> searches) {
@@ -179,6 +191,7 @@ public final class Planner {
         private boolean stop;
         double firstPlanSeconds = -1;
         double seconds;
+        double processorSeconds;
         long moves;
         DayPlan solved;
 
@@ -224,7 +237,9 @@ public final class Planner {
         public void changeWorkingSolution(ScoreDirector<DayPlan> director, BooleanSupplier isPhaseTerminated) {
             terminated = isPhaseTerminated;
             Search search = new Search(net, seed, this, bound, published);
+            long before = THREADS.getCurrentThreadCpuTime();
             search.run();
+            processorSeconds = (THREADS.getCurrentThreadCpuTime() - before) / 1e9;
             moves = search.moves;
             List<Block> blocks = director.getWorkingSolution().blocks();
             for (int i = 0; i < blocks.size(); i++) {

@@ -25,7 +25,7 @@ public final class DayBench {
 
     private static final String HEADER =
             "date,version,machine,cores,instance,tasks,seed,seconds,missing,late points,off-peak points,kitchen points,"
-                    + "hand points,points,own bound,moves a second,first plan seconds,reference cold,reference from ours,"
+                    + "hand points,points,own bound,moves a processor second,first plan seconds,reference cold,reference from ours,"
                     + "reference bound,ratio to best reference\n";
 
     private DayBench() {}
@@ -116,7 +116,7 @@ public final class DayBench {
                 points.handChanges(),
                 found.points(),
                 found.plan().bound().orElse(0L),
-                found.moves() / Math.max(0.001, found.seconds()),
+                found.moves() / Math.max(0.001, found.processorSeconds()),
                 found.firstPlanSeconds(),
                 told(cold),
                 told(warm),
