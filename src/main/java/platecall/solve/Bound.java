@@ -19,11 +19,15 @@ final class Bound {
         long looks = 0;
         long kitchen = 0;
         for (Copy copy : net.copies()) {
-            looks += leastLooks(copy)
-                    + (long) leastHandChanges(copy) * net.prices().handChange();
+            looks += ofCopy(net, copy);
             kitchen = Math.max(kitchen, leastKitchen(net, copy));
         }
         return looks + kitchen;
+    }
+
+    /** Least points of one copy, the kitchen's left out. */
+    static long ofCopy(TaskNet net, Copy copy) {
+        return leastLooks(copy) + (long) leastHandChanges(copy) * net.prices().handChange();
     }
 
     /** Least points for late and off-peak minutes: not ready before its earliest minute, never longer at its peak. */

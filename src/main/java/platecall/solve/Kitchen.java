@@ -81,6 +81,9 @@ final class Kitchen {
     private int savedSize;
     private int savedHandsSize;
 
+    /** Whose hands are asked for; all bits: anybody's. */
+    long asked = -1L;
+
     int foundWay;
     long foundA;
     long foundB;
@@ -289,7 +292,7 @@ final class Kitchen {
     }
 
     private long freeHands(Kind k, int from, int length) {
-        long mask = k.handMask;
+        long mask = k.handMask & asked;
         for (int u = from; u < from + length; u++) {
             mask &= hands[u];
         }
@@ -355,11 +358,11 @@ final class Kitchen {
     private int handsDown(Kind k, HandPart part, int d, int t) {
         int offset = part.offset(d);
         int length = part.lengthIn(d);
-        long mask = k.handMask;
+        long mask = k.handMask & asked;
         for (int u = t + offset; u < t + offset + length; u++) {
             mask &= hands[u];
             if (lacksHands(mask, k.handsNeeded)) {
-                while (u > 0 && lacksHands(hands[u - 1] & k.handMask, k.handsNeeded)) {
+                while (u > 0 && lacksHands(hands[u - 1] & k.handMask & asked, k.handsNeeded)) {
                     u--;
                 }
                 return u - offset - length;
@@ -451,7 +454,7 @@ final class Kitchen {
 
     private int handsUp(Kind k, HandPart part, int d, int t) {
         int offset = part.offset(d);
-        long mask = k.handMask;
+        long mask = k.handMask & asked;
         for (int u = t + offset + part.lengthIn(d) - 1; u >= t + offset; u--) {
             mask &= hands[u];
             if (lacksHands(mask, k.handsNeeded)) {

@@ -21,6 +21,7 @@ final class Placer {
     private final int[][] order;
     private final boolean[] branching;
     private final int[] tailSlack;
+    private final long[] able;
     private int tries;
     private boolean ripe;
 
@@ -34,9 +35,12 @@ final class Placer {
         order = new int[2][longest];
         branching = new boolean[kitchen.copies];
         tailSlack = new int[kitchen.copies];
+        able = new long[kitchen.copies];
         for (int c = 0; c < kitchen.copies; c++) {
+            able[c] = -1L;
             for (int g = kitchen.base[c]; g < kitchen.base[c + 1]; g++) {
                 branching[c] |= kitchen.into[g].length > 1;
+                able[c] &= kitchen.kind[g].partA == null ? -1L : kitchen.kind[g].handMask;
                 for (Arc arc : kitchen.into[g]) {
                     tailSlack[c] += arc.most() == Integer.MAX_VALUE ? 0 : arc.most() - arc.least();
                 }
@@ -53,6 +57,7 @@ final class Placer {
      * @return whether it is placed
      */
     boolean placeCopy(int c, boolean whole, long budget, boolean free) {
+        chooseHands();
         Recipe recipe = kitchen.recipe[c];
         int last = kitchen.base[c + 1] - 1;
         int tailCount = sortTail(c);
@@ -115,7 +120,9 @@ final class Placer {
         if (count == 0) {
             return true;
         }
+        chooseHands();
         tries = 0;
+        resume = ANYWHERE;
         return placeFrom(c, order[1], 0, count, true);
     }
 
@@ -237,12 +244,14 @@ final class Placer {
         int room = k.batchMost > 0 ? roomFor(k) : 0;
         int d = k.minutesFor(room);
         int count = 0;
+        ask(c, k);
         int t = kitchen.findLatest(k, d, low, target - d);
         while (t != Kitchen.NONE) {
             if (begin(c, last, t, d, room, tailCount, headCount)) {
                 return true;
             }
             int step = 1 + (++count > FIRST_DOWN ? count / 4 : 0);
+            ask(c, k);
             t = kitchen.findLatest(k, d, low, Math.min(t - step, resume));
         }
         return false;
@@ -269,12 +278,14 @@ final class Placer {
             }
         }
         int count = 0;
+        ask(c, k);
         int t = kitchen.findEarliest(k, d, Math.max(k.earliest, kitchen.due[c] - d + 1 + later), high);
         while (t != Kitchen.NONE) {
             if (begin(c, last, t, d, room, tailCount, headCount)) {
                 return true;
             }
             int step = 1 + (++count > FIRST_UP ? count / 4 : 0);
+            ask(c, k);
             t = kitchen.findEarliest(k, d, t + step, high);
         }
         return false;
@@ -350,7 +361,8 @@ final class Placer {
     }
 
     /** The latest start in {@code [lo, hi]} at which a task fits and from whose end the copy can wait in its storage. */
-    private int latest(Kind k, int d, int lo, int hi, int waitsUntil) {
+    private int latest(int c, Kind k, int d, int lo, int hi, int waitsUntil) {
+        ask(c, k);
         if (waitsUntil == NO_WAIT) {
             return kitchen.findLatest(k, d, lo, hi);
         }
@@ -372,6 +384,7 @@ final class Placer {
      * goes before its call, else after it.
      */
     boolean placeTask(int c, int g, boolean free, long budget) {
+        chooseHands();
         Kind k = kitchen.kind[g];
         Recipe recipe = kitchen.recipe[c];
         boolean last = g == kitchen.base[c + 1] - 1;
@@ -395,7 +408,7 @@ final class Placer {
         }
         int room = k.batchMost > 0 ? roomFor(k) : 0;
         int d = k.minutesFor(room);
-        int t = latest(k, d, Math.max(k.earliest, earliestEnd - d), latestEnd - d, windowWait);
+        int t = latest(c, k, d, Math.max(k.earliest, earliestEnd - d), latestEnd - d, windowWait);
         if (t == Kitchen.NONE && last) {
             t = kitchen.findEarliest(k, d, Math.max(k.earliest, kitchen.due[c] - d + 1), kitchen.horizon - d);
         }
@@ -420,6 +433,7 @@ final class Placer {
                 return true;
             }
         }
+        kitchen.asked = -1L;
         if (!kitchen.hasHands(k, duration, start)) {
             return false;
         }
@@ -461,11 +475,11 @@ final class Placer {
                     int from = waitsUntil == NO_WAIT ? lo : kitchen.storedFrom(k, waitsUntil, lo + d) - d;
                     width = Math.max(0, hi - from);
                 }
-                s = latest(k, d, lo, hi - dice.below(width + 1), waitsUntil);
+                s = latest(c, k, d, lo, hi - dice.below(width + 1), waitsUntil);
                 skipped = s != Kitchen.NONE;
             }
             if (s == Kitchen.NONE) {
-                s = latest(k, d, lo, hi, waitsUntil);
+                s = latest(c, k, d, lo, hi, waitsUntil);
             }
         }
         int below = lo - 1;
@@ -486,13 +500,15 @@ final class Placer {
                 return false;
             }
             below = Math.min(below, resume);
-            s = latest(k, d, lo, Math.min(s - 1, resume), waitsUntil);
+            s = latest(c, k, d, lo, Math.min(s - 1, resume), waitsUntil);
         }
         if (k.batchMost > 0) {
             resume = ANYWHERE;
             return !joinFirst && placeByJoining(c, tasks, index, count, head, earliestEnd, latestEnd, waitsUntil);
         }
-        resume = skipped ? ANYWHERE : resumeFor(c, g, index == 0 ? NOTHING : tasks[index - 1], d, lo, latestEnd, below, waitsUntil);
+        resume = skipped
+                ? ANYWHERE
+                : resumeFor(c, g, index == 0 ? NOTHING : tasks[index - 1], d, lo, latestEnd, below, waitsUntil);
         return false;
     }
 
@@ -525,6 +541,7 @@ final class Placer {
             if (arc.most() == Integer.MAX_VALUE || below < k.earliest) {
                 return least;
             }
+            ask(c, k);
             int start = kitchen.findLatest(k, d, k.earliest, below);
             return start == Kitchen.NONE ? least : Math.max(least, start + d + arc.most());
         }
@@ -604,23 +621,57 @@ final class Placer {
         kitchen.place(g, t, d, way, a, b, k.batchMost > 0 ? kitchen.newBatch(room) : -1);
     }
 
-    /** Whose hands: least flexible first, now and then whoever has the copy in hand already, seldom anyone. */
-    private long pick(int c, long mask, int needed) {
-        long picked = 0;
-        long used = 0;
+    /** How hands are chosen for the copy at work. */
+    private enum Choice {
+        /** Nobody but who has the copy in hand already, if he or she can do it. */
+        SAME_ONLY,
+        /** Who has the copy in hand already, if free. */
+        SAME_IF_FREE,
+        /** Who can do the least else. */
+        LEAST_ABLE,
+        ANYBODY
+    }
+
+    private Choice choice = Choice.LEAST_ABLE;
+
+    /** Draws how hands are chosen from now on. */
+    void chooseHands() {
         double luck = dice.unit();
-        if (luck < 0.45) {
-            for (int g = kitchen.base[c]; g < kitchen.base[c + 1]; g++) {
-                if (kitchen.start[g] != Kitchen.NONE) {
-                    used |= kitchen.handsA[g] | kitchen.handsB[g];
-                }
+        choice = luck < 0.35
+                ? Choice.SAME_ONLY
+                : luck < 0.75 ? Choice.SAME_IF_FREE : luck < 0.95 ? Choice.LEAST_ABLE : Choice.ANYBODY;
+    }
+
+    /** Asks the kitchen for certain hands only, if the choice says so. */
+    private void ask(int c, Kind k) {
+        kitchen.asked = -1L;
+        if (choice == Choice.SAME_ONLY && k.partA != null) {
+            long used = inHand(c);
+            long same = k.handMask & (used != 0 ? used : able[c]);
+            if (Long.bitCount(same) >= k.handsNeeded) {
+                kitchen.asked = same;
             }
         }
+    }
+
+    private long inHand(int c) {
+        long used = 0;
+        for (int g = kitchen.base[c]; g < kitchen.base[c + 1]; g++) {
+            if (kitchen.start[g] != Kitchen.NONE) {
+                used |= kitchen.handsA[g] | kitchen.handsB[g];
+            }
+        }
+        return used;
+    }
+
+    private long pick(int c, long mask, int needed) {
+        long picked = 0;
+        long used = choice == Choice.SAME_IF_FREE ? inHand(c) : 0;
         for (int n = 0; n < needed; n++) {
             long open = mask & ~picked;
             long kept = open & used;
             long from = kept != 0 ? kept : open;
-            if (luck > 0.95) {
+            if (choice == Choice.ANYBODY) {
                 int skip = dice.below(Long.bitCount(from));
                 while (skip-- > 0) {
                     from &= from - 1;

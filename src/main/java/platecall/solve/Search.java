@@ -35,6 +35,7 @@ final class Search {
     private final int[][] ofSetup;
     private final long[] tailLanes;
     private final long[] cost;
+    private final long[] least;
     private final Published published;
     private long looks;
     private long kitchenCost;
@@ -67,7 +68,8 @@ final class Search {
     private long bestCost;
     private long chainBestCost;
     private Arrangement chainBest;
-    private double lastImprovedShare;
+    /** Chains in a row that ended with the same points, from the same start but by other ways: enough of them end a search. */
+    private int agreed;
 
     /** How much work a search may do and what stops it; a search asks it for its progress. */
     interface Effort {
@@ -123,6 +125,7 @@ final class Search {
             }
         }
         cost = new long[copies];
+        least = net.copies().stream().mapToLong(copy -> Bound.ofCopy(net, copy)).toArray();
         this.published = published;
         full = new int[copies];
         heads = new int[copies];
@@ -309,14 +312,16 @@ final class Search {
         int copies = Math.max(1, kitchen.copies);
         long initial = total();
         double hot = Math.max(5_000, Math.min(20_000, 0.4 * Math.min(initial, 1e12) / copies));
-        int race = (int) Math.max(1, Math.min(4, 15 * effort.seconds() / copies));
+        int race = (int) Math.max(1, Math.min(4, 60 * effort.seconds() / copies));
         Arrangement origin = best;
         double at = 0;
         if (race > 1) {
             for (int i = 0; i < race && !finished(); i++) {
                 restore(origin);
-                double until = at + 0.70 / race;
-                chain(at, until, hot, 200, 4);
+                long before = bestCost;
+                double until = at + 0.8 / race;
+                chain(at, until, hot, 200, 0.5);
+                agreed = chainBestCost > bestCost ? 0 : bestCost < before ? 1 : agreed + 1;
                 at = until;
             }
         } else {
@@ -326,7 +331,7 @@ final class Search {
         for (int i = 0; i < 2 && !finished(); i++) {
             restore(best);
             double until = i == 0 ? at + (1 - at) / 2 : 1;
-            chain(at, until, race > 1 && i == 0 ? 0 : hot, 60, 0.3);
+            chain(at, until, race > 1 && i == 0 ? 0 : hot, i == 0 ? 60 : 5, 0.3);
             at = until;
         }
         restore(best);
@@ -334,13 +339,7 @@ final class Search {
     }
 
     private boolean finished() {
-        return bestCost <= bound || effort.stopped().getAsBoolean() || stalled();
-    }
-
-    /** Two thirds of a long search without a gain: another third would bring none. */
-    private boolean stalled() {
-        double used = effort.used(moves);
-        return used > 0.5 && used - lastImprovedShare > 0.45;
+        return bestCost <= bound || effort.stopped().getAsBoolean() || agreed >= 3;
     }
 
     private boolean trouble() {
@@ -418,7 +417,6 @@ final class Search {
         if (best == null || now < bestCost) {
             best = Arrangement.of(kitchen);
             bestCost = now;
-            lastImprovedShare = effort.used(moves);
         }
     }
 
@@ -581,7 +579,9 @@ final class Search {
         int copies = kitchen.copies;
         addFull(seed);
         int k = 1 + dice.below(dice.chance(0.1) ? 12 : 5);
-        if (tailLanes[seed] != 0 && dice.chance(0.25)) {
+        if (tailLanes[seed] != 0 && dice.chance(0.1)) {
+            addUsersOf(seed);
+        } else if (tailLanes[seed] != 0 && dice.chance(0.25)) {
             int wanted = Math.min(k + 1 + dice.below(3), copies);
             for (int tries = 0; tries < 4 * wanted && fullCount < wanted; tries++) {
                 int c = near(seed, 16, 16);
@@ -612,6 +612,52 @@ final class Search {
         }
     }
 
+    /** Copies whose tails use a station of the seed's tail, at about the same time: they may have to change places. */
+    private void addUsersOf(int seed) {
+        int from = kitchen.base[seed];
+        int g = from + dice.below(kitchen.base[seed + 1] - from);
+        while (kitchen.start[g] == Kitchen.NONE || !kitchen.inTail[g] || lanes(g).length == 0) {
+            if (++g == kitchen.base[seed + 1]) {
+                return;
+            }
+        }
+        int lane = lanes(g)[0];
+        int reach = 10 + dice.below(dice.chance(0.5) ? 40 : 120);
+        int most = 4 + dice.below(12);
+        int lo = Math.max(0, rank[seed] - 24);
+        int count = Math.min(kitchen.copies - 1, rank[seed] + 24) - lo + 1;
+        int rotate = dice.below(count);
+        for (int i = 0; i < count && fullCount < most; i++) {
+            int c = byDue[lo + (i + rotate) % count];
+            if (role[c] == 0 && usesNear(c, lane, kitchen.start[g] - reach, kitchen.end(g) + reach)) {
+                addFull(c);
+            }
+        }
+    }
+
+    private int[] lanes(int g) {
+        return kitchen.kind[g].task.modes().get(kitchen.way[g]).lanes();
+    }
+
+    private boolean usesNear(int c, int lane, int from, int to) {
+        if ((tailLanes[c] >>> lane & 1) == 0) {
+            return false;
+        }
+        for (int g = kitchen.base[c]; g < kitchen.base[c + 1]; g++) {
+            if (kitchen.inTail[g]
+                    && kitchen.start[g] < to
+                    && kitchen.start[g] != Kitchen.NONE
+                    && kitchen.end(g) > from) {
+                for (int used : lanes(g)) {
+                    if (used == lane) {
+                        return true;
+                    }
+                }
+            }
+        }
+        return false;
+    }
+
     private void chooseForHands(int seed) {
         addFull(seed);
         int wanted = 2 + dice.below(4);
@@ -629,6 +675,7 @@ final class Search {
         dice.shuffle(full, fullCount);
         for (int i = 0; i < fullCount; i++) {
             int c = full[i];
+            placer.chooseHands();
             for (int g = kitchen.base[c + 1] - 1; g >= kitchen.base[c]; g--) {
                 int start = oldEnd[g] - oldDuration[g];
                 if (!placer.placeAgain(c, g, start, oldDuration[g], oldWay[g], oldBatch[g], oldRoom[g])) {
@@ -747,43 +794,42 @@ final class Search {
         sortFull();
         boolean joint = dice.chance(0.4);
         long spent = looks + MISSING * ((long) missing + missingBreaks);
-        for (int i = 0; i < fullCount; i++) {
-            int c = full[i];
-            long budget = threshold - spent;
-            if (budget < 0) {
-                return failed();
-            }
-            if (placer.placeCopy(c, joint, budget, true)) {
-                spent += kitchen.lookCost(c);
-            } else {
-                spent += MISSING;
-            }
-        }
-        if (spent > threshold) {
-            return failed();
+        for (int i = 0; i < touchedCount; i++) {
+            spent += least[touched[i]];
         }
         int count = 0;
-        for (int i = 0; i < fullCount && !joint; i++) {
-            if (kitchen.placed(full[i]) && hasHead(full[i])) {
-                items[count++] = full[i];
+        for (int i = 0; i < fullCount; i++) {
+            int c = full[i];
+            long budget = threshold - spent + least[c];
+            if (!placer.placeCopy(c, joint, budget, true)) {
+                spent += MISSING - least[c];
+            } else if (joint || !hasHead(c)) {
+                spent += copyCost(c) - least[c];
+            } else {
+                spent += Math.max(0, kitchen.lookCost(c) - least[c]);
+                items[count++] = c;
+            }
+            if (spent > threshold) {
+                return failed();
             }
         }
         for (int i = 0; i < headCount; i++) {
+            spent += Math.max(0, kitchen.lookCost(heads[i]) - least[heads[i]]);
             items[count++] = heads[i];
         }
         sortItems(count);
         int ejections = 0;
         for (int i = 0; i < count; i++) {
             int c = items[i];
+            spent -= Math.max(least[c], kitchen.lookCost(c));
             if (placer.placeHead(c)) {
-                continue;
-            }
-            if (++ejections > 6) {
+                spent += copyCost(c);
+            } else if (++ejections > 6) {
                 return failed();
+            } else {
+                removeCopy(c);
+                spent += placer.placeCopy(c, true, threshold - spent, true) ? copyCost(c) : MISSING;
             }
-            spent -= kitchen.lookCost(c);
-            removeCopy(c);
-            spent += placer.placeCopy(c, true, threshold - spent, true) ? kitchen.lookCost(c) : MISSING;
             if (spent > threshold) {
                 return failed();
             }
