@@ -37,10 +37,6 @@ public class Block {
         return new Block("break " + index, null, null);
     }
 
-    boolean isCopy() {
-        return copy != null;
-    }
-
     Placement placement() {
         return placement;
     }

@@ -232,6 +232,11 @@ final class Kitchen {
         return Kind.reordered(mask, personOfBit);
     }
 
+    /** The mask of the search for people as the day numbers them. */
+    long bits(long people) {
+        return Kind.reordered(people, personBit);
+    }
+
     boolean placed(int copy) {
         return start[base[copy + 1] - 1] != NONE;
     }
@@ -277,6 +282,16 @@ final class Kitchen {
             readHands(k, d, best);
         }
         return best;
+    }
+
+    /** Whether a task fits at {@code t} in that way; if so, leaves it and the people that are free in the found fields. */
+    boolean fits(Kind k, int way, int d, int t) {
+        if (way == NONE || t < 0 || t > horizon - d || firstConflict(k, k.ways[way], d, t) != NO_CONFLICT) {
+            return false;
+        }
+        foundWay = way;
+        readHands(k, d, t);
+        return true;
     }
 
     /** Whether hands for a task at {@code t} are free; leaves whose in the found fields. */

@@ -442,6 +442,40 @@ final class Placer {
         return true;
     }
 
+    /** Places a task where a published plan has it, by the same hands if they are free, with its batch if that is there. */
+    boolean placeAsPublished(int c, int task, Published published) {
+        int g = kitchen.base[c] + task;
+        Kind k = kitchen.kind[g];
+        int start = published.starts(c)[task];
+        int d = published.minutes(c, task);
+        int room = k.batchMost == 0 ? 0 : k.minutesPerCopy == 0 ? k.batchMost : (d - k.minutes) / k.minutesPerCopy;
+        if (room < 0 || room > k.batchMost || d != k.minutesFor(room) || start < k.earliest) {
+            return false;
+        }
+        windowWait = NO_WAIT;
+        if (task < kitchen.recipe[c].last()) {
+            findWindow(c, g);
+            if (start + d < windowStart || start + d > windowEnd || !canWait(k, start + d, windowWait)) {
+                return false;
+            }
+        }
+        int b = k.batchMost > 0 ? joinable(k, start + d, start + d, true, start + 1) : -1;
+        if (b >= 0 && kitchen.batchMinutes[b] == d) {
+            join(g, b);
+            return true;
+        }
+        int way = published.way(c, task);
+        kitchen.asked = kitchen.bits(published.people(c, task)) & k.handMask;
+        if (Long.bitCount(kitchen.asked) < k.handsNeeded || !kitchen.fits(k, way, d, start)) {
+            kitchen.asked = -1L;
+            if (!kitchen.fits(k, way, d, start) && kitchen.findLatest(k, d, start, start) == Kitchen.NONE) {
+                return false;
+            }
+        }
+        putFound(c, g, start, d, room);
+        return true;
+    }
+
     /** Places {@code tasks[index..count)}, each as late as those after it allow. */
     private boolean placeFrom(int c, int[] tasks, int index, int count, boolean head) {
         if (index == count) {

@@ -1,48 +1,107 @@
 package platecall.solve;
 
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import platecall.plan.Plan;
 import platecall.tasks.TaskNet;
+import platecall.tasks.TaskNet.BreakTask;
 import platecall.tasks.TaskNet.Copy;
 import platecall.tasks.TaskNet.Task;
 
-/** Where the tasks of a published plan start, so that a new plan can stay close to it. */
+/** What a published plan does for each task and when it has breaks, so that a new plan can stay close to it. */
 final class Published {
 
+    private final TaskNet net;
+    private final Plan.Work[][] work;
     private final int[][] starts;
+    private final int[] breaks;
 
-    private Published(int[][] starts) {
+    private Published(TaskNet net, Plan.Work[][] work, int[][] starts, int[] breaks) {
+        this.net = net;
+        this.work = work;
         this.starts = starts;
+        this.breaks = breaks;
     }
 
     static Published of(TaskNet net, Plan plan) {
-        Map<String, Integer> startOf = new HashMap<>();
+        Map<String, Plan.Work> known = new HashMap<>();
         for (Plan.Work work : plan.work()) {
             for (String copy : work.copies()) {
-                startOf.put(
-                        copy + " " + work.step(),
-                        net.origin().minutesUntil(work.span().start()));
+                known.put(copy + " " + work.step(), work);
             }
         }
         List<Copy> copies = net.copies();
+        Plan.Work[][] work = new Plan.Work[copies.size()][];
         int[][] starts = new int[copies.size()][];
-        for (int c = 0; c < starts.length; c++) {
+        for (int c = 0; c < work.length; c++) {
             Copy copy = copies.get(c);
             List<Task> tasks = copy.recipe().tasks();
-            boolean known = tasks.stream().allMatch(task -> startOf.containsKey(copy.id() + " " + task.name()));
-            starts[c] = known
-                    ? tasks.stream()
-                            .mapToInt(task -> startOf.get(copy.id() + " " + task.name()))
-                            .toArray()
-                    : null;
+            if (tasks.stream().allMatch(task -> known.containsKey(copy.id() + " " + task.name()))) {
+                work[c] = tasks.stream()
+                        .map(task -> known.get(copy.id() + " " + task.name()))
+                        .toArray(Plan.Work[]::new);
+                starts[c] = new int[work[c].length];
+                for (int i = 0; i < starts[c].length; i++) {
+                    starts[c][i] = net.origin().minutesUntil(work[c][i].span().start());
+                }
+            }
         }
-        return new Published(starts);
+        return new Published(net, work, starts, breaks(net, plan));
+    }
+
+    private static int[] breaks(TaskNet net, Plan plan) {
+        Map<String, Integer> met = new HashMap<>();
+        int[] starts = new int[net.breaks().size()];
+        for (int i = 0; i < starts.length; i++) {
+            BreakTask task = net.breaks().get(i);
+            String person = net.people().get(task.person());
+            int number = met.merge(person, 1, Integer::sum) - 1;
+            starts[i] = plan.breaks().stream()
+                    .filter(known -> known.person().equals(person))
+                    .map(known -> net.origin().minutesUntil(known.span().start()))
+                    .sorted(Comparator.naturalOrder())
+                    .skip(number)
+                    .findFirst()
+                    .orElse(Kitchen.NONE);
+        }
+        return starts;
     }
 
     /** Start of each task of a copy, or null if the plan does not have it. */
     int[] starts(int copy) {
         return starts[copy];
+    }
+
+    int minutes(int copy, int task) {
+        return work[copy][task].span().minutes();
+    }
+
+    /** The way that uses the same stations, or -1. */
+    int way(int copy, int task) {
+        List<TaskNet.Mode> modes =
+                net.copies().get(copy).recipe().tasks().get(task).modes();
+        for (int way = 0; way < modes.size(); way++) {
+            if (modes.get(way).stations().equals(work[copy][task].stations())) {
+                return way;
+            }
+        }
+        return Kitchen.NONE;
+    }
+
+    /** Whose hands did a task, one bit each. */
+    long people(int copy, int task) {
+        long people = 0;
+        for (Plan.Hands hands : work[copy][task].hands()) {
+            int p = net.people().indexOf(hands.person());
+            people |= p < 0 ? 0 : 1L << p;
+        }
+        return people;
+    }
+
+    /** Start of a break, or {@link Kitchen#NONE}. */
+    int breakStart(int index) {
+        return breaks[index];
     }
 }

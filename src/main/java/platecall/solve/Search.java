@@ -204,6 +204,10 @@ final class Search {
 
     /** The best of a few plans built copy by copy; whatever has no place stays out and counts as missing. */
     private void construct() {
+        if (published != null) {
+            buildPublished();
+            keepBest();
+        }
         build(byDue);
         keepBest();
         if (bestCost > bound) {
@@ -217,15 +221,43 @@ final class Search {
         restore(best);
     }
 
-    private void build(int[] sequence) {
+    /** Every task where the published plan has it, as far as it fits; copies that don't fit are placed anew. */
+    private void buildPublished() {
         clear();
+        placeAllBreaks();
+        for (int c : byDue) {
+            int mark = kitchen.mark();
+            for (int i = kitchen.recipe[c].last(); published.starts(c) != null && i >= 0; i--) {
+                if (!placer.placeAsPublished(c, i, published)) {
+                    kitchen.rollback(mark);
+                    break;
+                }
+            }
+        }
+        for (int c : byDue) {
+            if (!kitchen.placed(c)) {
+                placer.placeCopy(c, true, Long.MAX_VALUE / 4, false);
+            }
+        }
+        kitchen.commit();
+        recount();
+    }
+
+    private void placeAllBreaks() {
         for (int i = 0; i < kitchen.breaks.length; i++) {
             Window window = kitchen.breakWindow(i);
-            int at = kitchen.findBreak(i, window.start(), window.end(), (window.start() + window.end()) / 2);
+            int wanted = published == null ? Kitchen.NONE : published.breakStart(i);
+            int middle = (window.start() + window.end()) / 2;
+            int at = kitchen.findBreak(i, window.start(), window.end(), wanted == Kitchen.NONE ? middle : wanted);
             if (at != Kitchen.NONE) {
                 kitchen.placeBreak(i, at);
             }
         }
+    }
+
+    private void build(int[] sequence) {
+        clear();
+        placeAllBreaks();
         for (int c : sequence) {
             placer.placeCopy(c, false, Long.MAX_VALUE / 4, false);
         }

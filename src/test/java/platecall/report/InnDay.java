@@ -249,7 +249,7 @@ final class InnDay {
                         net,
                         "digest",
                         "0.1.0",
-                        new Planner.Limits(60, Optional.of(3_000L), 1, 1),
+                        new Planner.Limits(60, Optional.of(10_000L), 1, 1),
                         Optional.empty(),
                         Planner.Watcher.NONE)
                 .plan();

@@ -56,6 +56,15 @@ class PlannerTest {
         assertThat(moved(held.plan(), published)).isLessThan(moved(free.plan(), published));
     }
 
+    @Test
+    void neverDoesWorseThanThePlanItHoldsIfTheDayIsTheSame() {
+        Day day = DayGenerator.day(60, 0.7, 9, true);
+        TaskNet net = DayGenerator.netOf(day);
+        Planner.Found first = plan(day, net, 1, 1, Optional.empty(), EnvironmentMode.NO_ASSERT);
+        Planner.Found held = plan(day, net, 2, 1, Optional.of(first.plan()), EnvironmentMode.NO_ASSERT);
+        assertThat(held.points()).isLessThanOrEqualTo(first.points());
+    }
+
     private static long moved(Plan plan, Plan published) {
         long minutes = 0;
         for (Plan.Work work : plan.work()) {
