@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
 import java.util.stream.Collectors;
 import platecall.day.Allergens;
 import platecall.day.Day;
@@ -20,6 +21,7 @@ import platecall.plan.Plan.PlannedCopy;
 import platecall.safety.CircuitLoad;
 import platecall.safety.ClockReading;
 import platecall.safety.Container;
+import platecall.safety.DeclaredAllergens;
 import platecall.safety.HandContact;
 import platecall.safety.Profile;
 import platecall.safety.SafetyClock;
@@ -110,13 +112,16 @@ final class SafetyPage {
     }
 
     private void containers() {
-        title("Containers, each to be thrown away if it stands out from when it leaves its store");
+        title("Containers, each to be thrown away if it stands out that long after it has left its store");
         for (Container container : Container.of(day, plan)) {
             line(container.station() + ", " + clock(container.span()) + ": "
                     + dishName(container.work().dish()) + " after "
                     + container.work().step() + ", " + container.copies().size()
                     + (container.copies().size() == 1 ? " copy" : " copies") + ", "
-                    + container.discardBy().map(by -> "discard by " + clock(by)).orElse("no clock runs"));
+                    + container
+                            .discard()
+                            .map(discard -> discard.words(clock(discard.by())))
+                            .orElse("no clock runs"));
         }
     }
 
@@ -134,15 +139,38 @@ final class SafetyPage {
                     + need.eatenBy().stream()
                             .map(eater -> eater(eater, allergens))
                             .collect(Collectors.joining(", ")));
+            declared(allergens);
         }
+    }
+
+    /** Which of them the law has declared. */
+    private void declared(List<String> allergens) {
+        Set<String> american = DeclaredAllergens.US.among(allergens);
+        Set<String> european = DeclaredAllergens.EU.among(allergens);
+        if (!american.isEmpty() || !european.isEmpty()) {
+            wrap(
+                    "    ",
+                    "declared in the US (list of nine): " + names(american) + "; in the EU and UK (list of fourteen): "
+                            + names(european));
+        }
+    }
+
+    private static String names(Set<String> allergens) {
+        return allergens.isEmpty() ? "none" : String.join(", ", allergens);
     }
 
     private String eater(String id, List<String> allergens) {
         List<String> allergies = day.diner(id).map(Diner::allergies).orElse(List.of());
+        String diet = day.diner(id)
+                .map(diner -> diner.diet().strip())
+                .filter(word -> !word.isEmpty())
+                .map(word -> ", eats " + word)
+                .orElse("");
         boolean meets = allergies.stream()
                 .anyMatch(allergy -> allergens.stream().anyMatch(allergen -> Allergens.meet(allergy, allergen)));
         return id
-                + (allergies.isEmpty() ? " (no allergy named)" : " (allergic to " + String.join(", ", allergies) + ")")
+                + " (" + (allergies.isEmpty() ? "no allergy named" : "allergic to " + String.join(", ", allergies))
+                + diet + ")"
                 + (meets ? " MUST NOT EAT IT" : "");
     }
 

@@ -1,8 +1,11 @@
 package platecall.report;
 
+import java.util.Map;
+import java.util.Optional;
 import platecall.day.Day;
 import platecall.plan.Plan;
 import platecall.plan.Plan.Readiness;
+import platecall.units.Moment;
 
 /** Which setups are ready at their calls, as comma-separated values. */
 final class ReadinessCsv {
@@ -19,7 +22,9 @@ final class ReadinessCsv {
                 "hero at peak until",
                 "resets queued",
                 "next reset at",
-                "verdict");
+                "verdict",
+                "eaten food at risk discarded by");
+        Map<String, Moment> discardBy = ReadinessPage.discardBy(day, plan);
         for (Readiness setup : ReadinessPage.inOrderOfCall(plan)) {
             rows.add(
                     setup.setup(),
@@ -29,7 +34,10 @@ final class ReadinessCsv {
                     ReadinessPage.peakUntil(day, setup).map(clock::stamp).orElse(""),
                     setup.resetsQueued(),
                     setup.nextResetAt().map(clock::stamp).orElse(""),
-                    setup.words());
+                    setup.words(),
+                    Optional.ofNullable(discardBy.get(setup.setup()))
+                            .map(clock::stamp)
+                            .orElse(""));
         }
         return rows.bytes();
     }

@@ -2,13 +2,17 @@ package platecall.report;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import platecall.day.Day;
 import platecall.day.Setup;
 import platecall.plan.Plan;
 import platecall.plan.Plan.Readiness;
+import platecall.safety.ClockReading;
+import platecall.safety.SafetyClock;
 import platecall.units.Moment;
 
 /**
@@ -21,6 +25,7 @@ import platecall.units.Moment;
  * @param rows setups in order of call
  * @param rules what the audit says of the rules, one line
  * @param breaches the first broken rules, one sentence each
+ * @param safety until when food at risk that is eaten may be, setup by setup, one line
  * @param print where and when this page comes from
  * @param fontPoints size of the table's type, so that it stays on one page
  */
@@ -32,6 +37,7 @@ public record ReadinessPage(
         List<Row> rows,
         String rules,
         List<String> breaches,
+        String safety,
         Imprint print,
         double fontPoints) {
 
@@ -94,8 +100,30 @@ public record ReadinessPage(
                         : "The plan breaks " + count(broken, "rule", "rules")
                                 + (broken > MOST_BREACHES ? ", first of them:" : ":"),
                 breaches,
+                safety(day, plan, clock),
                 print,
                 TYPE_POINTS.get(0));
+    }
+
+    /** When the first copy of each setup must be thrown away that is eaten and at risk. */
+    static Map<String, Moment> discardBy(Day day, Plan plan) {
+        Map<String, Moment> earliest = new HashMap<>();
+        for (ClockReading reading : SafetyClock.of(day, plan)) {
+            earliest.merge(reading.copy().setup(), reading.discardBy(), Moment::earlier);
+        }
+        return earliest;
+    }
+
+    private static String safety(Day day, Plan plan, Clock clock) {
+        Map<String, Moment> earliest = discardBy(day, plan);
+        List<String> setups = inOrderOfCall(plan).stream()
+                .map(Readiness::setup)
+                .filter(earliest::containsKey)
+                .map(setup -> Wording.plain(setup) + " by " + clock.time(earliest.get(setup), clock.noon()))
+                .toList();
+        return setups.isEmpty()
+                ? "Nobody eats food that is time-and-temperature controlled."
+                : "Eaten food at risk, thrown away for setup " + String.join(", ", setups) + " at the latest.";
     }
 
     private static Row row(Day day, Plan plan, Clock clock, Readiness setup) {
@@ -213,6 +241,6 @@ public record ReadinessPage(
     }
 
     private ReadinessPage inType(double points) {
-        return new ReadinessPage(title, date, answer, good, rows, rules, breaches, print, points);
+        return new ReadinessPage(title, date, answer, good, rows, rules, breaches, safety, print, points);
     }
 }

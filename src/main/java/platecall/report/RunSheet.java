@@ -291,6 +291,7 @@ public record RunSheet(
                         ? "out at " + wording.clock.time(lastOut, in)
                         : "out from " + wording.clock.time(firstOut, in) + " to "
                                 + wording.clock.time(lastOut, firstOut));
+        wording.discard(same, in).ifPresent(notes::add);
         return new Entry(
                 in,
                 new Line(

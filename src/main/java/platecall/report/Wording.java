@@ -1,11 +1,14 @@
 package platecall.report;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
 import platecall.day.Day;
 import platecall.day.Dish;
 import platecall.day.Setup;
@@ -15,6 +18,10 @@ import platecall.plan.Plan;
 import platecall.plan.Plan.StationHold;
 import platecall.plan.Plan.Storing;
 import platecall.plan.Plan.Work;
+import platecall.safety.ClockReading;
+import platecall.safety.Discard;
+import platecall.safety.HandContact;
+import platecall.safety.SafetyClock;
 import platecall.units.Moment;
 
 /** The words for one day's plan that all its reports share. */
@@ -33,11 +40,19 @@ final class Wording {
     private final Map<String, Station> stations = new LinkedHashMap<>();
     private final Map<String, List<Step>> stepsOf = new LinkedHashMap<>();
     private final Map<String, String> allergensOf = new LinkedHashMap<>();
+    private final Map<Storing, Moment> discardBy;
+    private final Set<String> gloves;
+    private final Map<Work, Moment> eatenUntil = new HashMap<>();
 
     Wording(Day day, Plan plan) {
         this.day = day;
         clock = Clock.of(day, plan);
         copies = new Copies(plan);
+        discardBy = Discard.ofStores(day, plan);
+        gloves = HandContact.of(day).stream()
+                .map(contact -> contact.step().dish() + "/" + contact.step().id())
+                .collect(Collectors.toSet());
+        eatenUntil(plan);
         day.dishes().forEach(dish -> dishes.put(dish.id(), dish));
         day.stations().forEach(station -> stations.put(station.id(), station));
         day.steps()
@@ -49,6 +64,28 @@ final class Wording {
                         .computeIfAbsent(ingredient.dish(), key -> new TreeSet<>())
                         .addAll(ingredient.allergens()));
         allergens.forEach((dish, names) -> allergensOf.put(dish, String.join(", ", names)));
+    }
+
+    /** Marks the last work on each copy that is eaten and at risk with the earliest time after which it must not be. */
+    private void eatenUntil(Plan plan) {
+        Map<String, Work> last = new HashMap<>();
+        for (Work work : plan.work()) {
+            work.copies()
+                    .forEach(copy -> last.merge(
+                            copy,
+                            work,
+                            (one, other) ->
+                                    other.span().end().isBefore(one.span().end()) ? one : other));
+        }
+        for (ClockReading reading : SafetyClock.of(day, plan)) {
+            Optional.ofNullable(last.get(reading.copy().id()))
+                    .ifPresent(work -> eatenUntil.merge(work, reading.discardBy(), Moment::earlier));
+        }
+    }
+
+    /** Until when food may be used that comes out of a store; empty if no clock runs. */
+    Optional<String> discard(List<Storing> stored, Moment reader) {
+        return Discard.of(stored, discardBy).map(discard -> discard.words(clock.time(discard.by(), reader)));
     }
 
     /** A name without characters that no paper can show, so that it can't break a page. */
@@ -168,6 +205,16 @@ final class Wording {
             step.flatMap(Step::coreCelsius).ifPresent(celsius -> notes.add("core " + degrees(celsius) + " by probe"));
             notes.addAll(storage(work, stretch.span().start()));
             step.ifPresent(it -> notes.addAll(mostWaits(it)));
+        }
+        if (ends) {
+            Optional.ofNullable(eatenUntil.get(work))
+                    .ifPresent(by -> notes.add("eaten on set, discard by "
+                            + clock.time(by, stretch.span().start())));
+        }
+        if (begins
+                && gloves.contains(work.dish() + "/" + work.step())
+                && !stretch.who().isEmpty()) {
+            notes.add("gloves or tongs");
         }
         if (step.map(Step::noisy).orElse(false)) {
             notes.add("noisy");

@@ -20,10 +20,9 @@ import platecall.units.Span;
  * @param work the step that has ended
  * @param copies ids of the copies in it
  * @param span from the first copy going in to the last one coming out
- * @param discardBy the earliest time after which a copy of it must not be used any more, if it stands out from when it
- *     leaves the store; empty if no clock runs for it
+ * @param discard until when it may be used once it has left the store; empty if no clock runs for it
  */
-public record Container(String station, Work work, List<String> copies, Span span, Optional<Moment> discardBy) {
+public record Container(String station, Work work, List<String> copies, Span span, Optional<Discard> discard) {
 
     public Container {
         copies = List.copyOf(copies);
@@ -56,8 +55,6 @@ public record Container(String station, Work work, List<String> copies, Span spa
                 work,
                 stored.stream().map(Storing::copy).toList(),
                 new Span(from, to),
-                stored.stream()
-                        .flatMap(storing -> Optional.ofNullable(discardBy.get(storing)).stream())
-                        .min(Comparator.naturalOrder()));
+                Discard.of(stored, discardBy));
     }
 }

@@ -90,8 +90,9 @@ class ListsTest {
         EggDay eggs = new EggDay();
         assertThat(text(ReadinessCsv.of(eggs.day(), eggs.plan())))
                 .isEqualTo(
-                        "setup,call,ready,margin in minutes,hero at peak until,resets queued,next reset at,verdict\r\n"
-                                + "S1,2026-03-14 04:00,2026-03-14 04:00,0,2026-03-14 04:04,1,2026-03-14 04:10,Ready at call\r\n");
+                        "setup,call,ready,margin in minutes,hero at peak until,resets queued,next reset at,verdict,"
+                                + "eaten food at risk discarded by\r\n"
+                                + "S1,2026-03-14 04:00,2026-03-14 04:00,0,2026-03-14 04:04,1,2026-03-14 04:10,Ready at call,\r\n");
         assertThat(text(ReadinessCsv.of(eggs.day(), eggs.plan(List.of(), 7))))
                 .contains("04:07,-7,")
                 .contains("LATE by 7 min: egg 1");

@@ -180,7 +180,8 @@ class PapersTest {
                         "02:00 20 min | Bake | Baked egg hero\u00a01\u20112 | 180 °C, until 02:20, takes 2 of 4 trays | Ada | S1");
         assertThat(told(sections.get(2)))
                 .containsExactly("02:20 100 min | Store | Baked egg hero\u00a01\u20112"
-                        + " | after bake, out from 03:50 to 04:00 |  | S1");
+                        + " | after bake, out from 03:50 to 04:00,"
+                        + " discard each 240 min after it comes out, the first by 07:50 |  | S1");
     }
 
     private static List<String> told(Section section) {

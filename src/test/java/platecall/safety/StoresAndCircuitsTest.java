@@ -6,13 +6,16 @@ import static platecall.day.TestDays.at;
 import static platecall.day.TestDays.span;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import platecall.day.Day;
 import platecall.day.Station;
 import platecall.day.TestDays;
 import platecall.plan.Plan;
+import platecall.plan.Plan.Storing;
 import platecall.plan.TestPlans;
+import platecall.units.Moment;
 
 class StoresAndCircuitsTest {
 
@@ -71,7 +74,7 @@ class StoresAndCircuitsTest {
             assertThat(container.copies()).containsExactly("S1/cream/scoop/hero#1");
             assertThat(container.span()).isEqualTo(span("09:30-11:50"));
             assertThat(container.work().step()).isEqualTo("cook");
-            assertThat(container.discardBy()).contains(at("15:40"));
+            assertThat(container.discard()).contains(new Discard(at("15:40"), 230, true));
         });
     }
 
@@ -82,9 +85,26 @@ class StoresAndCircuitsTest {
         Day steady = cream().dish("cream", dish -> {}).build();
         Day unknown = cream().with(days -> days.profile = "?").build();
 
-        assertThat(Container.of(looksOnly, plan(looksOnly)).get(0).discardBy()).contains(at("15:40"));
-        assertThat(Container.of(steady, plan(steady)).get(0).discardBy()).isEmpty();
-        assertThat(Container.of(unknown, plan(unknown)).get(0).discardBy()).isEmpty();
+        assertThat(Container.of(looksOnly, plan(looksOnly)).get(0).discard())
+                .contains(new Discard(at("15:40"), 230, true));
+        assertThat(Container.of(steady, plan(steady)).get(0).discard()).isEmpty();
+        assertThat(Container.of(unknown, plan(unknown)).get(0).discard()).isEmpty();
+    }
+
+    @Test
+    void copiesThatLeaveOneAfterAnotherHaveTheirMinutesEach() {
+        Storing first = new Storing("a", "fridge", 1, span("09:30-11:50"));
+        Storing second = new Storing("b", "fridge", 1, span("09:30-13:00"));
+        Storing third = new Storing("c", "fridge", 1, span("09:30-11:50"));
+        Map<Storing, Moment> discardBy = Map.of(first, at("15:40"), second, at("16:30"), third, at("11:40"));
+
+        Discard both = Discard.of(List.of(second, first), discardBy).orElseThrow();
+        assertThat(both).isEqualTo(new Discard(at("15:40"), 210, false));
+        assertThat(both.words("15:40")).isEqualTo("discard each 210 min after it comes out, the first by 15:40");
+        Discard late = Discard.of(List.of(first, third), discardBy).orElseThrow();
+        assertThat(late).isEqualTo(new Discard(at("11:40"), 0, true));
+        assertThat(late.words("11:40")).isEqualTo("discard by 11:40");
+        assertThat(Discard.of(List.of(second), Map.of())).isEmpty();
     }
 
     @Test
