@@ -1,5 +1,12 @@
 package platecall.solve;
 
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.IdentityHashMap;
+import java.util.List;
+import java.util.Map;
 import platecall.tasks.TaskNet;
 import platecall.tasks.TaskNet.Arc;
 import platecall.tasks.TaskNet.Copy;
@@ -8,71 +15,316 @@ import platecall.tasks.TaskNet.Task;
 import platecall.tasks.TaskNet.Window;
 
 /**
- * Points that no plan of a day can undercut: each copy on its own, in an otherwise empty kitchen, and the kitchen open for
- * at least as long as the longest of them needs before its call.
+ * Points that no plan of a day can undercut. Each copy on its own in an otherwise empty kitchen; the kitchen open for as long
+ * as the longest of them needs; and two bounds from hand-minutes: work that is due by some minute fills the hands from the
+ * opening of the kitchen on, and plates whose peaks crowd into one stretch cannot all be plated within it.
  */
 final class Bound {
 
-    private Bound() {}
+    private static final long MUCH = 1L << 40;
+
+    private final TaskNet net;
+    private final long[] masks;
+
+    private Bound(TaskNet net) {
+        this.net = net;
+        masks = net.copies().stream()
+                .map(Copy::recipe)
+                .distinct()
+                .flatMap(recipe -> recipe.tasks().stream())
+                .filter(task -> !task.handParts().isEmpty())
+                .mapToLong(Task::handMask)
+                .distinct()
+                .toArray();
+    }
 
     static long of(TaskNet net) {
-        long looks = 0;
-        long kitchen = 0;
-        for (Copy copy : net.copies()) {
-            looks += ofCopy(net, copy);
-            kitchen = Math.max(kitchen, leastKitchen(net, copy));
-        }
-        return looks + kitchen;
+        return new Bound(net).points();
     }
 
     /** Least points of one copy, the kitchen's left out. */
     static long ofCopy(TaskNet net, Copy copy) {
-        return leastLooks(copy) + (long) leastHandChanges(copy) * net.prices().handChange();
+        return leastLooks(copy)
+                + (long) leastHandChanges(net, copy.recipe()) * net.prices().handChange();
+    }
+
+    private long points() {
+        long alone = 0;
+        long[] openings = new long[net.kitchenSpans().size()];
+        long lateMinute = Long.MAX_VALUE;
+        Map<Recipe, Long> handChanges = new IdentityHashMap<>();
+        for (Copy copy : net.copies()) {
+            alone += leastLooks(copy)
+                    + handChanges.computeIfAbsent(
+                            copy.recipe(),
+                            recipe -> (long) leastHandChanges(net, recipe)
+                                    * net.prices().handChange());
+            leastKitchen(copy, openings);
+            lateMinute = Math.min(lateMinute, copy.recipe().lateWeight());
+        }
+        long crowded = 0;
+        long work = 0;
+        for (long mask : masks) {
+            crowded = Math.max(crowded, crowdedPlates(mask));
+            work = Math.max(work, kitchenForWork(mask));
+        }
+        // What opens a later span may be paid for off the peak, so that only the first span's share adds to crowded
+        // plates.
+        long first = openings.length == 0 ? 0 : openings[0];
+        long together =
+                Math.min(crowded + Math.max(first, work), Math.max(crowded, Math.min(lateMinute, MUCH)) + first);
+        return alone + Math.max(together, Arrays.stream(openings).sum());
     }
 
     /** Least points for late and off-peak minutes: not ready before its earliest minute, never longer at its peak. */
     private static long leastLooks(Copy copy) {
         Recipe recipe = copy.recipe();
-        Task last = recipe.tasks().get(recipe.last());
-        int ready = last.earliest() + last.leastMinutes();
-        long late = Math.max(0, ready - copy.due()) + Math.max(0, copy.show() - recipe.usableTo());
+        long late = leastLate(copy) + Math.max(0, copy.show() - recipe.usableTo());
         long offPeak = Math.max(0, copy.show() - (recipe.peakTo() - recipe.peakFrom()));
         return recipe.lateWeight() * late + recipe.offPeakWeight() * offPeak;
     }
 
-    /** 1 if no single pair of hands can do all of a copy's hands-on tasks. */
-    private static int leastHandChanges(Copy copy) {
-        long all = -1L;
-        for (Task task : copy.recipe().tasks()) {
-            if (!task.handParts().isEmpty()) {
-                all &= task.handsNeeded() > 1 ? 0 : task.handMask();
-            }
-        }
-        return all == 0 ? 1 : 0;
+    private static int leastLate(Copy copy) {
+        Task last = copy.recipe().tasks().get(copy.recipe().last());
+        return Math.max(0, last.earliest() + last.leastMinutes() - copy.due());
     }
 
-    /**
-     * Least points for the open kitchen that this copy causes, if there is one span of kitchen hours: its first task
-     * starts no later than the call less the longest path, and a minute won by being late costs no less.
-     */
-    private static long leastKitchen(TaskNet net, Copy copy) {
-        Recipe recipe = copy.recipe();
-        if (net.kitchenSpans().size() != 1 || recipe.lateWeight() < net.prices().kitchenMinute()) {
-            return 0;
+    /** Fewest pairs of hands beyond the first that can do all of a recipe's hands-on tasks; not more than 2 is claimed. */
+    private static int leastHandChanges(TaskNet net, Recipe recipe) {
+        List<Task> tasks = recipe.tasks().stream()
+                .filter(task -> !task.handParts().isEmpty())
+                .toList();
+        int people = net.people().size();
+        for (int a = 0; a < people; a++) {
+            if (canDo(tasks, 1L << a)) {
+                return 0;
+            }
         }
-        Window span = net.kitchenSpans().get(0);
-        int[] tail = new int[recipe.size()];
-        int longest = 0;
+        for (int a = 0; a < people; a++) {
+            for (int b = 0; b < a; b++) {
+                if (canDo(tasks, 1L << a | 1L << b)) {
+                    return 1;
+                }
+            }
+        }
+        return tasks.isEmpty() ? 0 : Math.min(2, people - 1);
+    }
+
+    private static boolean canDo(List<Task> tasks, long people) {
+        return tasks.stream().allMatch(task -> Long.bitCount(task.handMask() & people) >= task.handsNeeded());
+    }
+
+    /** For each task the least minutes from its start to the end of the last one. */
+    private static int[] minutesToGo(Recipe recipe) {
+        int[] left = new int[recipe.size()];
         for (int i = recipe.last(); i >= 0; i--) {
             int after = 0;
             for (Arc arc : recipe.outOf().get(i)) {
-                after = Math.max(after, arc.least() + tail[arc.after()]);
+                after = Math.max(after, arc.least() + left[arc.after()]);
             }
-            tail[i] = after + recipe.tasks().get(i).leastMinutes();
-            longest = Math.max(longest, tail[i]);
+            left[i] = after + recipe.tasks().get(i).leastMinutes();
         }
-        int start = copy.due() - longest;
+        return left;
+    }
+
+    /**
+     * Raises, for each span of kitchen hours, the points that some copy causes there for the open kitchen. A task by hand
+     * starts no later than the call less the longest path, and a minute won by being late costs no less than it saves. In
+     * the first span there is no way out; a task bound to a later span could only go before it by being off its peak.
+     */
+    private void leastKitchen(Copy copy, long[] openings) {
+        Recipe recipe = copy.recipe();
+        if (recipe.lateWeight() < net.prices().kitchenMinute()) {
+            return;
+        }
+        int[] toGo = minutesToGo(recipe);
+        int[] slack = slackToGo(recipe);
+        for (int i = 0; i < recipe.size(); i++) {
+            Task task = recipe.tasks().get(i);
+            boolean handsFromStart =
+                    !task.handParts().isEmpty() && !task.handParts().get(0).fromEnd();
+            if (net.kitchenSpans().size() > 1 && !handsFromStart) {
+                continue;
+            }
+            int latest = copy.due() + leastLate(copy) - toGo[i];
+            int span = net.kitchenSpans().size() - 1;
+            while (span > 0 && net.kitchenSpans().get(span).start() > latest) {
+                span--;
+            }
+            Window hours = net.kitchenSpans().get(span);
+            if (latest < hours.start()) {
+                continue;
+            }
+            long points = (long) (hours.end() - Math.min(latest, hours.end()))
+                    * net.prices().kitchenMinute();
+            if (span > 0) {
+                long early = (long) latest - hours.start() - slack[i] - Math.max(0, recipe.peakTo() - copy.show());
+                boolean bound = slack[i] >= 0 && leastLooks(copy) == 0;
+                points = bound ? Math.min(points, Math.max(0, early) * recipe.offPeakWeight()) : 0;
+            }
+            openings[span] = Math.max(openings[span], points);
+        }
+    }
+
+    /** For each task the most minutes that it may start before its latest start while plate-up keeps its time; -1: any. */
+    private static int[] slackToGo(Recipe recipe) {
+        int[] slack = new int[recipe.size()];
+        for (int i = recipe.last() - 1; i >= 0; i--) {
+            long most = Long.MAX_VALUE;
+            for (Arc arc : recipe.outOf().get(i)) {
+                if (arc.most() != Integer.MAX_VALUE && slack[arc.after()] >= 0) {
+                    Task task = recipe.tasks().get(i);
+                    int longest = task.minutesFor(task.batchMost()) - task.leastMinutes();
+                    most = Math.min(most, (long) arc.most() - arc.least() + slack[arc.after()] + longest);
+                }
+            }
+            slack[i] = most > Integer.MAX_VALUE ? -1 : (int) most;
+        }
+        return slack;
+    }
+
+    private boolean oneKitchenSpan() {
+        return net.kitchenSpans().size() == 1;
+    }
+
+    private long kitchenPoints(int start) {
+        Window span = net.kitchenSpans().get(0);
         boolean inside = start >= span.start() && start < span.end();
         return inside ? (long) (span.end() - start) * net.prices().kitchenMinute() : 0;
+    }
+
+    /**
+     * Least points for the open kitchen if nothing is later than it must be: all hand-minutes of people in {@code mask} that
+     * have to be done by some minute fit between the opening and that minute.
+     */
+    private long kitchenForWork(long mask) {
+        if (!oneKitchenSpan()) {
+            return 0;
+        }
+        long[] dueBy = new long[net.minutes() + 1];
+        Map<Integer, List<Integer>> batched = new HashMap<>();
+        Map<Integer, Task> batchTask = new HashMap<>();
+        Map<Recipe, int[]> toGo = new IdentityHashMap<>();
+        for (Copy copy : net.copies()) {
+            Recipe recipe = copy.recipe();
+            int[] left = toGo.computeIfAbsent(recipe, Bound::minutesToGo);
+            for (int i = 0; i < recipe.size(); i++) {
+                Task task = recipe.tasks().get(i);
+                if (task.handParts().isEmpty() || (task.handMask() & ~mask) != 0) {
+                    continue;
+                }
+                int end = copy.due() + leastLate(copy) - left[i] + task.leastMinutes();
+                if (end < 0 || end > net.minutes()) {
+                    continue;
+                }
+                if (task.perBatch()) {
+                    batched.computeIfAbsent(task.batchGroup(), group -> new ArrayList<>())
+                            .add(end);
+                    batchTask.put(task.batchGroup(), task);
+                } else {
+                    dueBy[end] += handMinutes(task, task.minutes());
+                }
+            }
+        }
+        batched.forEach((group, ends) -> {
+            Task task = batchTask.get(group);
+            ends.sort(null);
+            for (int n = 0; n < ends.size(); n += task.batchMost()) {
+                dueBy[ends.get(n)] += handMinutes(task, task.leastMinutes());
+            }
+        });
+        net.breaks().stream()
+                .filter(rest -> (mask >>> rest.person() & 1) != 0)
+                .forEach(rest -> dueBy[Math.min(net.minutes(), rest.latest() + rest.minutes())] += rest.minutes());
+        long work = 0;
+        int opening = net.minutes();
+        for (int t = 0; t <= net.minutes(); t++) {
+            work += dueBy[t];
+            if (dueBy[t] > 0) {
+                long left = work;
+                int u = t;
+                while (u > 0 && left > 0) {
+                    left -= Long.bitCount(net.handsFree()[--u] & mask);
+                }
+                opening = Math.min(opening, left > 0 ? 0 : u);
+            }
+        }
+        return work == 0 ? 0 : kitchenPoints(opening);
+    }
+
+    /** Hand-minutes of a task that takes {@code minutes}; parts may overlap, so only the longest counts. */
+    private static long handMinutes(Task task, int minutes) {
+        int longest = task.handParts().stream()
+                .mapToInt(part -> Math.min(minutes, part.lengthIn(minutes)))
+                .max()
+                .orElse(0);
+        return (long) longest * task.handsNeeded();
+    }
+
+    /** A copy's plating: its hand-minutes lie within {@code [from, to)} unless it is off its peak or late. */
+    private record Plating(int from, int to, long work, long weight) {}
+
+    /**
+     * Least points for plates that cannot be plated within their peaks: where the work of a stretch is more than its hands
+     * can do, each minute too much costs a plate a minute off its peak, or a late one. Stretches that don't overlap add up.
+     */
+    private long crowdedPlates(long mask) {
+        List<Plating> platings = platings(mask);
+        int minutes = net.minutes();
+        long[] capacity = new long[minutes + 1];
+        for (int t = 0; t < minutes; t++) {
+            capacity[t + 1] = capacity[t] + Long.bitCount(net.handsFree()[t] & mask);
+        }
+        platings.sort(Comparator.comparingInt(Plating::to));
+        int[] starts =
+                platings.stream().mapToInt(Plating::from).distinct().sorted().toArray();
+        long[] best = new long[minutes + 1];
+        int done = 0;
+        for (int from : starts) {
+            for (; done < from; done++) {
+                best[done + 1] = Math.max(best[done + 1], best[done]);
+            }
+            long work = 0;
+            long weight = Long.MAX_VALUE;
+            for (Plating plating : platings) {
+                if (plating.from() < from) {
+                    continue;
+                }
+                work += plating.work();
+                weight = Math.min(weight, plating.weight());
+                long over = work - (capacity[plating.to()] - capacity[from]);
+                if (over > 0) {
+                    best[plating.to()] = Math.max(best[plating.to()], best[from] + over * weight);
+                }
+            }
+        }
+        return Arrays.stream(best).max().orElse(0);
+    }
+
+    private List<Plating> platings(long mask) {
+        List<Plating> platings = new ArrayList<>();
+        for (Copy copy : net.copies()) {
+            Recipe recipe = copy.recipe();
+            Task task = recipe.tasks().get(recipe.plated());
+            int after = minutesToGo(recipe)[recipe.plated()] - task.leastMinutes();
+            int latest = Math.min(copy.due() - after, copy.due() - recipe.peakFrom());
+            int earliest = copy.due() + copy.show() - recipe.peakTo();
+            long weight = Math.min(recipe.lateWeight(), recipe.offPeakWeight());
+            boolean whole =
+                    task.handParts().size() == 1 && task.handParts().get(0).length() == 0;
+            int from = earliest - task.minutes();
+            if (whole
+                    && !task.perBatch()
+                    && task.handsNeeded() == 1
+                    && (task.handMask() & ~mask) == 0
+                    && leastLooks(copy) == 0
+                    && weight > 0
+                    && earliest <= latest
+                    && from >= 0
+                    && latest <= net.minutes()) {
+                platings.add(new Plating(from, latest, task.minutes(), weight));
+            }
+        }
+        return platings;
     }
 }

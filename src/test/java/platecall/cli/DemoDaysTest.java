@@ -251,8 +251,11 @@ class DemoDaysTest {
         CopyCounts counts = CopyCounts.of(day);
         TaskNet net = Breakdown.of(day, dish -> Looks.of(day, dish), counts::copiesOf);
         Planner.Limits limits = new Planner.Limits(600, Optional.of(steps), 1, 1);
-        Plan plan = Planner.plan(day, net, "", "", limits, Optional.empty(), Planner.Watcher.NONE)
-                .plan();
+        Planner.Found found = Planner.plan(day, net, "", "", limits, Optional.empty(), Planner.Watcher.NONE);
+        Plan plan = found.plan();
+        assertThat(plan.bound().orElseThrow())
+                .as("bound of " + day.facts().title())
+                .isLessThanOrEqualTo(found.points());
         return Audit.of(day, plan);
     }
 }

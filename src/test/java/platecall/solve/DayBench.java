@@ -12,13 +12,17 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Properties;
+import platecall.copies.CopyCounts;
 import platecall.day.Day;
+import platecall.intake.DayFiles;
+import platecall.looks.Looks;
 import platecall.plan.Plan;
+import platecall.tasks.Breakdown;
 import platecall.tasks.TaskNet;
 
 /**
  * Plans invented days, beside CP-SAT in the same run, and appends a row for each to a CSV file:
- * {@code DayBench CSV SECONDS SEEDS REFERENCE_SECONDS SIZE:LOAD:SEED[:plain]...}; 0 reference seconds leave CP-SAT out. One
+ * {@code DayBench CSV SECONDS SEEDS REFERENCE_SECONDS (SIZE:LOAD:SEED[:plain] | FOLDER)...}, the folder of a day; 0 reference seconds leave CP-SAT out. One
  * search thread; seconds are wall-clock seconds. CP-SAT has two workers, starts once from nothing and once from our best plan.
  */
 public final class DayBench {
@@ -27,6 +31,9 @@ public final class DayBench {
             "date,version,machine,cores,instance,tasks,seed,seconds,missing,late points,off-peak points,kitchen points,"
                     + "hand points,points,own bound,moves a processor second,first plan seconds,reference cold,reference from ours,"
                     + "reference bound,ratio to best reference\n";
+
+    /** CP-SAT finds no plan of larger days from nothing within a minute. */
+    private static final int MOST_TASKS_COMPARED = 400;
 
     private DayBench() {}
 
@@ -44,12 +51,21 @@ public final class DayBench {
         }
     }
 
+    private static Day day(String name) {
+        if (name.contains("/")) {
+            return DayFiles.read(Path.of(name)).day();
+        }
+        String[] parts = name.split(":");
+        return DayGenerator.day(
+                Integer.parseInt(parts[0]), Double.parseDouble(parts[1]), Long.parseLong(parts[2]), parts.length < 4);
+    }
+
     private static void instance(Path csv, String name, double seconds, int seeds, double referenceSeconds)
             throws IOException {
-        String[] parts = name.split(":");
-        Day day = DayGenerator.day(
-                Integer.parseInt(parts[0]), Double.parseDouble(parts[1]), Long.parseLong(parts[2]), parts.length < 4);
-        TaskNet net = DayGenerator.netOf(day);
+        Day day = day(name);
+        TaskNet net = day.needs().stream().allMatch(need -> need.copies().isPresent())
+                ? DayGenerator.netOf(day)
+                : Breakdown.of(day, dish -> Looks.of(day, dish), CopyCounts.of(day)::copiesOf);
         List<Planner.Found> all = new ArrayList<>();
         Planner.Found best = null;
         for (int seed = 1; seed <= seeds; seed++) {
@@ -59,10 +75,10 @@ public final class DayBench {
                 best = found;
             }
         }
-        CpSatReference.Answer cold = referenceSeconds > 0 ? CpSatReference.solve(net, referenceSeconds, 2, null) : null;
-        CpSatReference.Answer warm = referenceSeconds > 0
-                ? CpSatReference.solve(net, referenceSeconds, 2, Published.of(net, best.plan()))
-                : null;
+        boolean compared = referenceSeconds > 0 && !name.contains("/") && net.size() <= MOST_TASKS_COMPARED;
+        CpSatReference.Answer cold = compared ? CpSatReference.solve(net, referenceSeconds, 2, null) : null;
+        CpSatReference.Answer warm =
+                compared ? CpSatReference.solve(net, referenceSeconds, 2, Published.of(net, best.plan())) : null;
         for (int seed = 1; seed <= seeds; seed++) {
             row(csv, name, net, seed, seconds, all.get(seed - 1), cold, warm);
         }
