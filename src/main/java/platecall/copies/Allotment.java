@@ -29,10 +29,12 @@ final class Allotment {
      */
     record Choice(int least, long centsEach, double[] expectedCost) {
 
+        /** Food money of the fewest copies, in cents. */
         long leastCents() {
             return least * centsEach;
         }
 
+        /** Expected cost that one more copy than {@code step} saves, in cents; 0 or more where the loss is convex. */
         double gain(int step) {
             return expectedCost[step] - expectedCost[step + 1];
         }
@@ -61,6 +63,7 @@ final class Allotment {
 
     /** One further copy of a need: the {@code step}-th beyond its fewest. */
     private record Next(int need, int step, long cents, double gain) {
+        /** Expected cost that it saves for each cent of food money. */
         double gainPerCent() {
             return cents == 0 ? Double.POSITIVE_INFINITY : gain / cents;
         }

@@ -129,6 +129,7 @@ final class CoolingLook implements Reckoning {
                     given.optional("convection"));
         }
 
+        /** Biot number h L / k at plate-up; above 0.1 one lump is a poor likeness (Incropera, ch. 5). */
         double biotAtStart(SetAir air) {
             double coefficient = lossAt(startCelsius, air) / Math.max(1, Math.abs(startCelsius - air.celsius()));
             return Cooling.biot(

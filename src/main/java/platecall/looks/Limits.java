@@ -38,6 +38,7 @@ final class Limits {
                 plain(value)));
     }
 
+    /** Kelvin of a temperature in °C from absolute zero to 10 000 °C. */
     static double kelvin(double celsius) {
         return within(celsius, ABSOLUTE_ZERO, 10_000, "temperature", "°C") - ABSOLUTE_ZERO;
     }

@@ -74,6 +74,7 @@ record Course(
         return new Course(stays, at, minutes, warm, cooling, rawNow, reached, discard);
     }
 
+    /** Minutes between the limits that the profile allows, after hot or after cold food as it was held last. */
     int mostMinutes(Profile profile) {
         return (warm ? profile.outHot() : profile.outCold()).mostWhole();
     }

@@ -65,6 +65,7 @@ public final class Profile {
         return List.copyOf(PROFILES.keySet());
     }
 
+    /** {@code fda-2022}, as in the data files. */
     public String name() {
         return name;
     }

@@ -3,10 +3,16 @@ package platecall.solve;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import ai.timefold.solver.core.config.solver.EnvironmentMode;
+import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import platecall.audit.Audit;
 import platecall.day.Day;
+import platecall.day.Look;
+import platecall.day.TestDays;
+import platecall.looks.Looks;
 import platecall.plan.Plan;
+import platecall.tasks.Breakdown;
 import platecall.tasks.TaskNet;
 
 class PlannerTest {
@@ -90,5 +96,38 @@ class PlannerTest {
                 found.plan().copies().stream().filter(copy -> !copy.made()).count();
         assertThat(notMade).isEqualTo(found.brokenTotal());
         assertThat(found.plan().points().late()).isPositive();
+    }
+
+    /** Only the carver can make it, who is there two days before; what is made so early is not past use at its call. */
+    @Test
+    void plansDressingThatIsMadeTwoDaysBefore() {
+        Day day = new TestDays()
+                .with(days -> days.kitchen =
+                        List.of(TestDays.span("2026-03-12T09:00", "2026-03-12T17:00"), TestDays.span("08:00-14:00")))
+                .place("kitchen", place -> {})
+                .setup("S1", "12:00", setup -> {})
+                .dish("head", dish -> {
+                    dish.edible = false;
+                    dish.look = Look.of(Look.Kind.STEADY);
+                })
+                .need("S1", "head", "carve", need -> {})
+                .step("head", "carve", 90, step -> {
+                    step.hands = 1;
+                    step.skill = Optional.of("carving");
+                })
+                .person("Ida", person -> {
+                    person.skills = List.of("carving");
+                    person.shifts = List.of(TestDays.span("2026-03-12T09:00", "2026-03-12T17:00"));
+                })
+                .build();
+        TaskNet net = Breakdown.of(day, dish -> Looks.of(day, dish), need -> 1);
+
+        Plan plan = plan(day, net, 1, 1, Optional.empty(), EnvironmentMode.FULL_ASSERT)
+                .plan();
+
+        assertThat(Audit.of(day, plan).breaches()).isEmpty();
+        assertThat(plan.copies().get(0).ready().orElseThrow()).isEqualTo(TestDays.at("2026-03-12T17:00"));
+        assertThat(plan.copies().get(0).lateMinutes()).isZero();
+        assertThat(plan.copies().get(0).offPeakMinutes()).isZero();
     }
 }
