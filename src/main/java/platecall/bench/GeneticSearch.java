@@ -13,6 +13,8 @@ import java.util.SplittableRandom;
 final class GeneticSearch {
 
     private static final int LARGE_POPULATION = 150;
+    private static final int HUGE_POPULATION = 300;
+    private static final int HUGE_TASKS = 100;
     private static final int SMALL_POPULATION = 60;
     private static final long SMALL_BUDGET_SCHEDULES = 100_000;
     private static final double MUTATION_RATE = 0.05;
@@ -83,7 +85,9 @@ final class GeneticSearch {
         this.random = new SplittableRandom(seed);
         this.target = target;
         this.tasks = project.tasks;
-        this.population = budget.schedules() <= SMALL_BUDGET_SCHEDULES ? SMALL_POPULATION : LARGE_POPULATION;
+        this.population = budget.schedules() <= SMALL_BUDGET_SCHEDULES
+                ? SMALL_POPULATION
+                : tasks < HUGE_TASKS ? LARGE_POPULATION : HUGE_POPULATION;
         this.sides = new Side[] {
             new Side(SerialPass.forward(project), project.predecessors, project.successors),
             new Side(SerialPass.backward(project), project.successors, project.predecessors)
