@@ -344,7 +344,7 @@ final class Search {
         int copies = Math.max(1, kitchen.copies);
         long initial = total();
         double hot = Math.max(5_000, Math.min(20_000, 0.4 * Math.min(initial, 1e12) / copies));
-        int race = (int) Math.max(1, Math.min(4, 60 * effort.seconds() / copies));
+        int race = (int) Math.max(1, Math.min(4, (trouble() ? 15 : 60) * effort.seconds() / copies));
         Arrangement origin = best;
         double at = 0;
         if (race > 1) {
