@@ -22,6 +22,7 @@ final class Search {
 
     private static final int MOST_RUINED = 40;
     private static final int CLOCK_EVERY = 64;
+    private static final double RACE_SHARE = 0.8;
 
     private final TaskNet net;
     private final Kitchen kitchen;
@@ -344,14 +345,19 @@ final class Search {
         int copies = Math.max(1, kitchen.copies);
         long initial = total();
         double hot = Math.max(5_000, Math.min(20_000, 0.4 * Math.min(initial, 1e12) / copies));
-        int race = (int) Math.max(1, Math.min(4, (trouble() ? 15 : 60) * effort.seconds() / copies));
+        int race = (int) Math.max(1, Math.min(4, 4_500 * effort.seconds() / ((double) copies * copies)));
         Arrangement origin = best;
         double at = 0;
         if (race > 1) {
-            for (int i = 0; i < race && !finished(); i++) {
-                restore(origin);
+            for (int i = 0; i < race && at < RACE_SHARE && !finished(); i++) {
+                restore(best);
+                // While anything is late, one long chain is worth more than several short ones.
+                boolean late = i > 0 && trouble();
+                if (!late) {
+                    restore(origin);
+                }
                 long before = bestCost;
-                double until = at + 0.8 / race;
+                double until = late ? RACE_SHARE : RACE_SHARE * (i + 1) / race;
                 chain(at, until, hot, 200, 0.5);
                 agreed = chainBestCost > bestCost ? 0 : bestCost < before ? 1 : agreed + 1;
                 at = until;
