@@ -97,7 +97,7 @@ class DemoDaysTest {
     @ParameterizedTest
     @CsvSource({
         "first-egg, 1, 2, 4, 2",
-        "lantern-supper, 7, 63, 218, 41",
+        "lantern-supper, 7, 65, 222, 43",
         "two-kitchens, 4, 28, 107, 23",
         "night-ferry, 3, 22, 54, 12",
         "banquet, 14, 350, 1458, 50",
