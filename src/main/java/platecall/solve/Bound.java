@@ -21,8 +21,6 @@ import platecall.tasks.TaskNet.Window;
  */
 final class Bound {
 
-    private static final long MUCH = 1L << 40;
-
     private final TaskNet net;
     private final long[] masks;
 
@@ -50,15 +48,13 @@ final class Bound {
 
     private long points() {
         long alone = 0;
+        if (net.copies().isEmpty()) {
+            return 0;
+        }
         long[] openings = new long[net.kitchenSpans().size()];
         long lateMinute = Long.MAX_VALUE;
-        Map<Recipe, Long> handChanges = new IdentityHashMap<>();
         for (Copy copy : net.copies()) {
-            alone += leastLooks(copy)
-                    + handChanges.computeIfAbsent(
-                            copy.recipe(),
-                            recipe -> (long) leastHandChanges(net, recipe)
-                                    * net.prices().handChange());
+            alone += ofCopy(net, copy);
             leastKitchen(copy, openings);
             lateMinute = Math.min(lateMinute, copy.recipe().lateWeight());
         }
@@ -70,9 +66,8 @@ final class Bound {
         }
         // What opens a later span may be paid for off the peak, so that only the first span's share adds to crowded
         // plates.
-        long first = openings.length == 0 ? 0 : openings[0];
-        long together =
-                Math.min(crowded + Math.max(first, work), Math.max(crowded, Math.min(lateMinute, MUCH)) + first);
+        long first = openings[0];
+        long together = Math.min(crowded + Math.max(first, work), Math.max(crowded, lateMinute) + first);
         return alone + Math.max(together, Arrays.stream(openings).sum());
     }
 
@@ -183,10 +178,6 @@ final class Bound {
         return slack;
     }
 
-    private boolean oneKitchenSpan() {
-        return net.kitchenSpans().size() == 1;
-    }
-
     private long kitchenPoints(int start) {
         Window span = net.kitchenSpans().get(0);
         boolean inside = start >= span.start() && start < span.end();
@@ -195,10 +186,10 @@ final class Bound {
 
     /**
      * Least points for the open kitchen if nothing is later than it must be: all hand-minutes of people in {@code mask} that
-     * have to be done by some minute fit between the opening and that minute.
+     * have to be done by some minute fit between the opening and that minute; meal breaks may lie before it.
      */
     private long kitchenForWork(long mask) {
-        if (!oneKitchenSpan()) {
+        if (net.kitchenSpans().size() != 1) {
             return 0;
         }
         long[] dueBy = new long[net.minutes() + 1];
@@ -233,9 +224,6 @@ final class Bound {
                 dueBy[ends.get(n)] += handMinutes(task, task.leastMinutes());
             }
         });
-        net.breaks().stream()
-                .filter(rest -> (mask >>> rest.person() & 1) != 0)
-                .forEach(rest -> dueBy[Math.min(net.minutes(), rest.latest() + rest.minutes())] += rest.minutes());
         long work = 0;
         int opening = net.minutes();
         for (int t = 0; t <= net.minutes(); t++) {

@@ -235,13 +235,7 @@ final class Search {
                 }
             }
         }
-        for (int c : byDue) {
-            if (!kitchen.placed(c)) {
-                placer.placeCopy(c, true, Long.MAX_VALUE / 4, false);
-            }
-        }
-        kitchen.commit();
-        recount();
+        placeMissing(byDue);
     }
 
     private void placeAllBreaks() {
@@ -274,6 +268,10 @@ final class Search {
                 placer.placeCopy(c, true, Long.MAX_VALUE / 4, false);
             }
         }
+        placeMissing(sequence);
+    }
+
+    private void placeMissing(int[] sequence) {
         for (int c : sequence) {
             if (!kitchen.placed(c)) {
                 placer.placeCopy(c, true, Long.MAX_VALUE / 4, false);
