@@ -31,6 +31,9 @@ class CpSatComparisonTest {
                     Planner.Watcher.NONE);
             CpSatReference.Answer answer = CpSatReference.solve(net, 20, 2, null);
             assertThat(found.brokenTotal()).as("day %d", n).isZero();
+            assertThat(CpSatReference.pointsOf(net, found.plan()))
+                    .as("day %d: the plan as CP-SAT's model counts it", n)
+                    .isEqualTo(found.points());
             assertThat(answer.found()).as("day %d", n).isTrue();
             assertThat(found.points()).as("day %d: engine against bound", n).isGreaterThanOrEqualTo(answer.bound());
             assertThat(found.plan().bound().orElseThrow())

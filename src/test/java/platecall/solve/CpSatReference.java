@@ -17,6 +17,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import platecall.day.Station;
+import platecall.plan.Plan;
 import platecall.tasks.TaskNet;
 import platecall.tasks.TaskNet.Arc;
 import platecall.tasks.TaskNet.BreakTask;
@@ -30,7 +31,8 @@ import platecall.tasks.TaskNet.Task;
 
 /**
  * The same day written once more as a model for CP-SAT (Google OR-Tools), an independent solver that proves optima. For
- * days with one span of kitchen hours on which every copy can be made.
+ * days with one span of kitchen hours on which every copy can be made. A known plan is told to it with a value for every
+ * variable, so that it starts from that plan.
  */
 final class CpSatReference {
 
@@ -50,35 +52,63 @@ final class CpSatReference {
             List<BoolVar> modes,
             List<Map<Integer, BoolVar>> hands) {}
 
+    /** A task in an oven: its start and end, and whether it is there. */
+    private record InOven(int celsius, IntVar start, LinearExpr end, BoolVar there) {}
+
     private final TaskNet net;
     private final CpModel model = new CpModel();
     private final int horizon;
     private final Map<Integer, List<IntervalVar>> laneIntervals = new HashMap<>();
     private final Map<Integer, List<LinearExpr>> laneDemands = new HashMap<>();
     private final Map<Integer, List<IntervalVar>> personIntervals = new HashMap<>();
-    private final List<List<Object[]>> ovenUses = new ArrayList<>();
+    private final List<List<InOven>> ovenUses = new ArrayList<>();
     private final LinearExprBuilder cost = LinearExpr.newBuilder();
     private final IntVar firstStart;
+    private final Plan.Work[][] known;
+    private final Plan hint;
+    /** The value of each variable in the known plan; empty without one. */
+    private final Map<Integer, Long> values = new HashMap<>();
 
-    private CpSatReference(TaskNet net) {
+    private CpSatReference(TaskNet net, Plan hint) {
         this.net = net;
+        this.hint = hint;
+        known = hint == null ? null : workOf(net, hint);
         horizon = net.minutes();
-        firstStart = model.newIntVar(0, horizon, "first");
+        firstStart = intVar(
+                0,
+                horizon,
+                "first",
+                hint == null || hint.kitchenCalls().isEmpty()
+                        ? 0
+                        : net.origin().minutesUntil(hint.kitchenCalls().get(0)));
         net.ovens().forEach(oven -> ovenUses.add(new ArrayList<>()));
     }
 
-    /** @param hint a known plan to start from, or null */
-    static Answer solve(TaskNet net, double seconds, int workers, Published hint) {
-        CpSatReference reference = new CpSatReference(net);
-        reference.build(hint);
+    /** @param hint a known plan to start from, or null; one in which every copy has its place */
+    static Answer solve(TaskNet net, double seconds, int workers, Plan hint) {
+        return new CpSatReference(net, hint).solve(seconds, workers, false);
+    }
+
+    /**
+     * Points of a plan as this model counts them.
+     *
+     * @throws IllegalStateException if the plan breaks a rule of the model
+     */
+    static long pointsOf(TaskNet net, Plan plan) {
+        return new CpSatReference(net, plan).solve(60, 1, true).points();
+    }
+
+    private Answer solve(double seconds, int workers, boolean asHinted) {
+        build();
         CpSolver solver = new CpSolver();
         solver.getParameters()
                 .setMaxTimeInSeconds(seconds)
                 .setNumWorkers(workers)
-                .setRandomSeed(1);
-        CpSolverStatus status = solver.solve(reference.model);
+                .setRandomSeed(1)
+                .setFixVariablesToTheirHintedValue(asHinted);
+        CpSolverStatus status = solver.solve(model);
         if (status == CpSolverStatus.MODEL_INVALID || status == CpSolverStatus.INFEASIBLE) {
-            throw new IllegalStateException(status + " " + reference.model.validate());
+            throw new IllegalStateException(status + " " + model.validate());
         }
         boolean optimal = status == CpSolverStatus.OPTIMAL;
         boolean found = optimal || status == CpSolverStatus.FEASIBLE;
@@ -86,7 +116,58 @@ final class CpSatReference {
                 Math.ceil(solver.bestObjectiveBound() - 1e-6));
     }
 
-    private void build(Published hint) {
+    private static Plan.Work[][] workOf(TaskNet net, Plan plan) {
+        Map<String, Plan.Work> byTask = new HashMap<>();
+        for (Plan.Work work : plan.work()) {
+            work.copies().forEach(copy -> byTask.put(copy + " " + work.step(), work));
+        }
+        return net.copies().stream()
+                .map(copy -> copy.recipe().tasks().stream()
+                        .map(task -> byTask.get(copy.id() + " " + task.name()))
+                        .toArray(Plan.Work[]::new))
+                .toArray(Plan.Work[][]::new);
+    }
+
+    private int startOf(Plan.Work work) {
+        return net.origin().minutesUntil(work.span().start());
+    }
+
+    private int endOf(Plan.Work work) {
+        return net.origin().minutesUntil(work.span().end());
+    }
+
+    private IntVar intVar(long low, long high, String name, long hinted) {
+        IntVar variable = model.newIntVar(low, high, name);
+        if (hint != null) {
+            model.addHint(variable, hinted);
+            values.put(variable.getIndex(), hinted);
+        }
+        return variable;
+    }
+
+    private BoolVar boolVar(String name, boolean hinted) {
+        BoolVar variable = model.newBoolVar(name);
+        if (hint != null) {
+            model.addHint(variable, hinted ? 1 : 0);
+            values.put(variable.getIndex(), hinted ? 1L : 0L);
+        }
+        return variable;
+    }
+
+    /** Value of an expression in the known plan. */
+    private long value(LinearExpr expression) {
+        long sum = expression.getOffset();
+        for (int i = 0; hint != null && i < expression.numElements(); i++) {
+            sum += expression.getCoefficient(i) * values.get(expression.getVariableIndex(i));
+        }
+        return sum;
+    }
+
+    private boolean truth(BoolVar variable) {
+        return hint != null && values.get(variable.getIndex()) == 1;
+    }
+
+    private void build() {
         if (net.kitchenSpans().size() != 1 || net.lanes().stream().anyMatch(Lane::keepsApart)) {
             throw new IllegalArgumentException("the reference knows one span of kitchen hours and no raw food apart");
         }
@@ -102,24 +183,28 @@ final class CpSatReference {
             jobs[c] = new Job[recipe.size()];
             for (int i = 0; i < recipe.size(); i++) {
                 Task task = recipe.tasks().get(i);
-                starts[c][i] = model.newIntVar(task.earliest(), horizon, "s");
+                Plan.Work work = hint == null ? null : known[c][i];
+                starts[c][i] = intVar(task.earliest(), horizon, "s", work == null ? 0 : startOf(work));
                 if (task.perBatch()) {
                     groups.computeIfAbsent(task.batchGroup(), key -> new ArrayList<>())
                             .add(new int[] {c, i});
-                    ends[c][i] = LinearExpr.affine(model.newIntVar(0, horizon, "e"), 1, 0);
+                    ends[c][i] = LinearExpr.affine(intVar(0, horizon, "e", work == null ? 0 : endOf(work)), 1, 0);
                 } else {
                     ends[c][i] = LinearExpr.affine(starts[c][i], 1, task.minutes());
-                    jobs[c][i] = job(task, starts[c][i], task.minutes(), null, null);
-                }
-                if (hint != null && hint.starts(c) != null) {
-                    model.addHint(starts[c][i], hint.starts(c)[i]);
+                    jobs[c][i] = job(task, starts[c][i], task.minutes(), null, null, work);
                 }
             }
         }
         BoolVar[][] used = new BoolVar[copies.size()][net.people().size()];
         for (int c = 0; c < copies.size(); c++) {
             for (int p = 0; p < net.people().size(); p++) {
-                used[c][p] = model.newBoolVar("used");
+                String person = net.people().get(p);
+                used[c][p] = boolVar(
+                        "used",
+                        hint != null
+                                && Arrays.stream(known[c])
+                                        .flatMap(work -> work.hands().stream())
+                                        .anyMatch(hands -> hands.person().equals(person)));
             }
         }
         for (List<int[]> members : groups.values()) {
@@ -138,18 +223,18 @@ final class CpSatReference {
     }
 
     /** A job with its modes and hands; {@code duration} is fixed unless {@code length} is given. */
-    private Job job(Task task, IntVar start, int duration, IntVar length, BoolVar present) {
-        LinearExpr size = length == null ? LinearExpr.constant(duration) : LinearExpr.affine(length, 1, 0);
+    private Job job(Task task, IntVar start, int duration, LinearExpr length, BoolVar present, Plan.Work work) {
+        LinearExpr size = length == null ? LinearExpr.constant(duration) : length;
         LinearExpr end = LinearExpr.affine(start, 1, duration);
         if (length != null) {
-            IntVar ends = model.newIntVar(0, horizon, "ends");
-            model.addEquality(
-                    ends, LinearExpr.newBuilder().add(start).add(length).build());
+            LinearExpr sum = LinearExpr.newBuilder().add(start).add(length).build();
+            IntVar ends = intVar(0, horizon, "ends", value(sum));
+            model.addEquality(ends, sum);
             end = LinearExpr.affine(ends, 1, 0);
         }
         List<BoolVar> modes = new ArrayList<>();
         for (Mode mode : task.modes()) {
-            BoolVar chosen = model.newBoolVar("mode");
+            BoolVar chosen = boolVar("mode", work != null && mode.stations().equals(work.stations()));
             modes.add(chosen);
             IntervalVar interval = model.newOptionalIntervalVar(start, size, end, chosen, "way");
             for (int i = 0; i < mode.lanes().length; i++) {
@@ -161,7 +246,7 @@ final class CpSatReference {
                 model.addNoOverlap(quiet);
             }
             if (mode.oven() >= 0) {
-                ovenUses.get(mode.oven()).add(new Object[] {task.ovenCelsius(), start, end, chosen});
+                ovenUses.get(mode.oven()).add(new InOven(task.ovenCelsius(), start, end, chosen));
                 Oven oven = net.ovens().get(mode.oven());
                 int open = 0;
                 while (!oven.open()[open]) {
@@ -179,20 +264,26 @@ final class CpSatReference {
         List<Map<Integer, BoolVar>> hands = new ArrayList<>();
         for (HandPart part : task.handParts()) {
             Map<Integer, BoolVar> chosen = new HashMap<>();
+            int from = hands.size() * task.handsNeeded();
+            List<Plan.Hands> knownHands =
+                    work == null ? List.of() : work.hands().subList(from, from + task.handsNeeded());
             for (int p = 0; p < net.people().size(); p++) {
                 if ((task.handMask() >>> p & 1) == 0) {
                     continue;
                 }
-                BoolVar here = model.newBoolVar("hand");
+                String person = net.people().get(p);
+                BoolVar here = boolVar(
+                        "hand",
+                        knownHands.stream().anyMatch(known -> known.person().equals(person)));
                 chosen.put(p, here);
                 IntervalVar interval;
                 if (part.length() == 0) {
                     interval = model.newOptionalIntervalVar(start, size, end, here, "hands");
                 } else if (part.fromEnd()) {
-                    LinearExpr from =
+                    LinearExpr begin =
                             LinearExpr.newBuilder().add(end).add(-part.length()).build();
                     interval =
-                            model.newOptionalIntervalVar(from, LinearExpr.constant(part.length()), end, here, "hands");
+                            model.newOptionalIntervalVar(begin, LinearExpr.constant(part.length()), end, here, "hands");
                 } else {
                     interval = model.newOptionalFixedSizeIntervalVar(start, part.length(), here, "hands");
                 }
@@ -214,9 +305,12 @@ final class CpSatReference {
         Task task = copies.get(members.get(0)[0]).recipe().tasks().get(members.get(0)[1]);
         int count = members.size();
         BoolVar[][] rides = new BoolVar[count][count];
+        Plan.Work[] works = new Plan.Work[count];
         for (int m = 0; m < count; m++) {
+            works[m] = hint == null ? null : known[members.get(m)[0]][members.get(m)[1]];
+            int first = hint == null ? 0 : Arrays.asList(works).indexOf(works[m]);
             for (int b = 0; b <= m; b++) {
-                rides[m][b] = model.newBoolVar("rides");
+                rides[m][b] = boolVar("rides", first == b);
             }
             model.addExactlyOne(Arrays.copyOf(rides[m], m + 1));
         }
@@ -229,15 +323,20 @@ final class CpSatReference {
             }
             LinearExpr number = LinearExpr.sum(riders.toArray(BoolVar[]::new));
             model.addLessOrEqual(number, task.batchMost());
-            IntVar start = model.newIntVar(0, horizon, "batch");
-            IntVar length = model.newIntVar(task.minutesFor(0), task.minutesFor(task.batchMost()), "length");
-            model.addEquality(
-                    length,
-                    LinearExpr.newBuilder()
-                            .add(task.minutes())
-                            .addTerm(number, task.minutesPerCopy())
-                            .build());
-            Job job = job(task, start, 0, length, present);
+            Plan.Work work = truth(present) ? works[b] : null;
+            IntVar start = intVar(0, horizon, "batch", work == null ? 0 : startOf(work));
+            LinearExpr length = LinearExpr.constant(task.minutes());
+            if (task.minutesPerCopy() > 0) {
+                // A batch may take as long as one for more copies.
+                IntVar room = intVar(
+                        0,
+                        task.batchMost(),
+                        "room",
+                        work == null ? 0 : (work.span().minutes() - task.minutes()) / task.minutesPerCopy());
+                model.addLessOrEqual(number, room);
+                length = LinearExpr.affine(room, task.minutesPerCopy(), task.minutes());
+            }
+            Job job = job(task, start, 0, length, present, work);
             for (int m = b; m < count; m++) {
                 int c = members.get(m)[0];
                 int i = members.get(m)[1];
@@ -276,18 +375,22 @@ final class CpSatReference {
             }
             Task task = recipe.tasks().get(i);
             if (task.waitLane() >= 0 && !recipe.outOf().get(i).isEmpty()) {
-                IntVar until = model.newIntVar(0, horizon, "until");
                 LinearExpr[] next = recipe.outOf().get(i).stream()
                         .map(arc -> LinearExpr.affine(starts[arc.after()], 1, 0))
                         .toArray(LinearExpr[]::new);
+                IntVar until = intVar(
+                        0,
+                        horizon,
+                        "until",
+                        Arrays.stream(next).mapToLong(this::value).max().orElseThrow());
                 model.addMaxEquality(until, next);
-                IntVar wait = model.newIntVar(0, horizon, "wait");
+                IntVar wait = intVar(0, horizon, "wait", value(LinearExpr.affine(until, 1, 0)) - value(ends[i]));
                 use(task.waitLane(), model.newIntervalVar(ends[i], wait, until, "stored"), task.waitUnits());
             }
         }
         LinearExpr ready = ends[recipe.last()];
         LinearExpr plated = ends[recipe.plated()];
-        IntVar roll = model.newIntVar(copy.due(), Math.max(horizon, copy.due()), "roll");
+        IntVar roll = intVar(copy.due(), Math.max(horizon, copy.due()), "roll", Math.max(copy.due(), value(ready)));
         model.addMaxEquality(roll, new LinearExpr[] {ready, LinearExpr.constant(copy.due())});
         cost.addTerm(excess(1, ready, null, -copy.due()), recipe.lateWeight());
         cost.addTerm(
@@ -297,28 +400,32 @@ final class CpSatReference {
                 excess(1, LinearExpr.affine(roll, 1, 0), plated, copy.show() - recipe.peakTo()),
                 recipe.offPeakWeight());
         if (net.prices().handChange() > 0) {
-            IntVar changes = model.newIntVar(0, net.people().size(), "changes");
-            model.addGreaterOrEqual(
-                    changes, LinearExpr.newBuilder().addSum(used).add(-1).build());
+            LinearExpr more = LinearExpr.newBuilder().addSum(used).add(-1).build();
+            IntVar changes = intVar(0, net.people().size(), "changes", Math.max(0, value(more)));
+            model.addGreaterOrEqual(changes, more);
             cost.addTerm(changes, net.prices().handChange());
         }
     }
 
     /** A variable that is at least {@code a - b + constant} and at least 0. */
     private IntVar excess(int sign, LinearExpr a, LinearExpr b, int constant) {
-        IntVar over = model.newIntVar(0, 4L * horizon, "over");
         LinearExprBuilder sum = LinearExpr.newBuilder().addTerm(a, sign).add(constant);
         if (b != null) {
             sum.addTerm(b, -sign);
         }
-        model.addGreaterOrEqual(over, sum.build());
+        LinearExpr least = sum.build();
+        IntVar over = intVar(0, 4L * horizon, "over", Math.max(0, value(least)));
+        model.addGreaterOrEqual(over, least);
         return over;
     }
 
     private void breaks() {
         List<IntVar> starts = new ArrayList<>();
+        Map<String, Integer> taken = new HashMap<>();
         for (BreakTask task : net.breaks()) {
-            IntVar start = model.newIntVar(task.earliest(), task.latest(), "break");
+            String person = net.people().get(task.person());
+            int number = taken.merge(person, 1, Integer::sum) - 1;
+            IntVar start = intVar(task.earliest(), task.latest(), "break", knownBreak(person, number));
             personIntervals
                     .computeIfAbsent(task.person(), key -> new ArrayList<>())
                     .add(model.newFixedSizeIntervalVar(start, task.minutes(), "break"));
@@ -331,6 +438,19 @@ final class CpSatReference {
             }
             starts.add(start);
         }
+    }
+
+    /** A person's break by its number, from 0; the plan has them in order of time. */
+    private long knownBreak(String person, int number) {
+        return hint == null
+                ? 0
+                : hint.breaks().stream()
+                        .filter(known -> known.person().equals(person))
+                        .skip(number)
+                        .mapToLong(
+                                known -> net.origin().minutesUntil(known.span().start()))
+                        .findFirst()
+                        .orElseThrow();
     }
 
     private void use(int lane, IntervalVar interval, long units) {
@@ -397,31 +517,26 @@ final class CpSatReference {
     private void ovens() {
         for (int o = 0; o < ovenUses.size(); o++) {
             Oven oven = net.ovens().get(o);
-            List<Object[]> uses = ovenUses.get(o);
+            List<InOven> uses = ovenUses.get(o);
             for (int a = 0; a < uses.size(); a++) {
                 for (int b = a + 1; b < uses.size(); b++) {
-                    int celsiusA = (int) uses.get(a)[0];
-                    int celsiusB = (int) uses.get(b)[0];
-                    if (celsiusA == celsiusB) {
+                    InOven one = uses.get(a);
+                    InOven other = uses.get(b);
+                    if (one.celsius() == other.celsius()) {
                         continue;
                     }
-                    BoolVar first = model.newBoolVar("first");
-                    Literal[] both = {first, (BoolVar) uses.get(a)[3], (BoolVar) uses.get(b)[3]};
-                    Literal[] reverse = {first.not(), (BoolVar) uses.get(a)[3], (BoolVar) uses.get(b)[3]};
-                    apart(uses.get(a), uses.get(b), change(oven, celsiusA, celsiusB), both);
-                    apart(uses.get(b), uses.get(a), change(oven, celsiusB, celsiusA), reverse);
+                    BoolVar first = boolVar("first", value(one.end()) <= value(other.end()));
+                    apart(one, other, change(oven, one.celsius(), other.celsius()), first);
+                    apart(other, one, change(oven, other.celsius(), one.celsius()), first.not());
                 }
             }
         }
     }
 
-    private void apart(Object[] before, Object[] after, int gap, Literal[] when) {
+    private void apart(InOven before, InOven after, int gap, Literal when) {
         model.addGreaterOrEqual(
-                        (IntVar) after[1],
-                        LinearExpr.newBuilder()
-                                .add((LinearExpr) before[2])
-                                .add(gap)
-                                .build())
-                .onlyEnforceIf(when);
+                        after.start(),
+                        LinearExpr.newBuilder().add(before.end()).add(gap).build())
+                .onlyEnforceIf(new Literal[] {when, before.there(), after.there()});
     }
 }

@@ -77,8 +77,7 @@ public final class DayBench {
         }
         boolean compared = referenceSeconds > 0 && !name.contains("/") && net.size() <= MOST_TASKS_COMPARED;
         CpSatReference.Answer cold = compared ? CpSatReference.solve(net, referenceSeconds, 2, null) : null;
-        CpSatReference.Answer warm =
-                compared ? CpSatReference.solve(net, referenceSeconds, 2, Published.of(net, best.plan())) : null;
+        CpSatReference.Answer warm = compared ? CpSatReference.solve(net, referenceSeconds, 2, best.plan()) : null;
         for (int seed = 1; seed <= seeds; seed++) {
             row(csv, name, net, seed, seconds, all.get(seed - 1), cold, warm);
         }
