@@ -2,7 +2,6 @@ package platecall.solve;
 
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Comparator;
 import java.util.HashMap;
 import java.util.IdentityHashMap;
 import java.util.List;
@@ -15,9 +14,8 @@ import platecall.tasks.TaskNet.Task;
 import platecall.tasks.TaskNet.Window;
 
 /**
- * Points that no plan of a day can undercut. Each copy on its own in an otherwise empty kitchen; the kitchen open for as long
- * as the longest of them needs; and two bounds from hand-minutes: work that is due by some minute fills the hands from the
- * opening of the kitchen on, and plates whose peaks crowd into one stretch cannot all be plated within it.
+ * Points that no plan of a day can undercut: looks of all copies ({@link PricedBound}), pairs of hands that each copy needs
+ * at least, and the kitchen open for as long as the longest copy needs, or as the work that is due by some minute needs.
  */
 final class Bound {
 
@@ -47,28 +45,34 @@ final class Bound {
     }
 
     private long points() {
-        long alone = 0;
         if (net.copies().isEmpty()) {
             return 0;
         }
+        long leastLooks = 0;
+        long handChanges = 0;
         long[] openings = new long[net.kitchenSpans().size()];
         long lateMinute = Long.MAX_VALUE;
+        Copy opener = null;
         for (Copy copy : net.copies()) {
-            alone += ofCopy(net, copy);
+            long before = openings[0];
+            leastLooks += leastLooks(copy);
+            handChanges +=
+                    (long) leastHandChanges(net, copy.recipe()) * net.prices().handChange();
             leastKitchen(copy, openings);
+            opener = openings[0] > before ? copy : opener;
             lateMinute = Math.min(lateMinute, copy.recipe().lateWeight());
         }
-        long crowded = 0;
         long work = 0;
         for (long mask : masks) {
-            crowded = Math.max(crowded, crowdedPlates(mask));
             work = Math.max(work, kitchenForWork(mask));
         }
-        // What opens a later span may be paid for off the peak, so that only the first span's share adds to crowded
-        // plates.
+        // What opens a later span may be paid for off the peak, so that only the first span's share adds to looks.
         long first = openings[0];
-        long together = Math.min(crowded + Math.max(first, work), Math.max(crowded, lateMinute) + first);
-        return alone + Math.max(together, Arrays.stream(openings).sum());
+        long looks = new PricedBound(net, net.copies(), net.breaks(), opener).points();
+        long late = leastLooks + lateMinute - net.prices().kitchenMinute();
+        long together = first + Math.max(looks, Math.min(looks + Math.max(0, work - first), late));
+        return handChanges
+                + Math.max(together, leastLooks + Arrays.stream(openings).sum());
     }
 
     /** Least points for late and off-peak minutes: not ready before its earliest minute, never longer at its peak. */
@@ -247,72 +251,5 @@ final class Bound {
                 .max()
                 .orElse(0);
         return (long) longest * task.handsNeeded();
-    }
-
-    /** A copy's plating: its hand-minutes lie within {@code [from, to)} unless it is off its peak or late. */
-    private record Plating(int from, int to, long work, long weight) {}
-
-    /**
-     * Least points for plates that cannot be plated within their peaks: where the work of a stretch is more than its hands
-     * can do, each minute too much costs a plate a minute off its peak, or a late one. Stretches that don't overlap add up.
-     */
-    private long crowdedPlates(long mask) {
-        List<Plating> platings = platings(mask);
-        int minutes = net.minutes();
-        long[] capacity = new long[minutes + 1];
-        for (int t = 0; t < minutes; t++) {
-            capacity[t + 1] = capacity[t] + Long.bitCount(net.handsFree()[t] & mask);
-        }
-        platings.sort(Comparator.comparingInt(Plating::to));
-        int[] starts =
-                platings.stream().mapToInt(Plating::from).distinct().sorted().toArray();
-        long[] best = new long[minutes + 1];
-        int done = 0;
-        for (int from : starts) {
-            for (; done < from; done++) {
-                best[done + 1] = Math.max(best[done + 1], best[done]);
-            }
-            long work = 0;
-            long weight = Long.MAX_VALUE;
-            for (Plating plating : platings) {
-                if (plating.from() < from) {
-                    continue;
-                }
-                work += plating.work();
-                weight = Math.min(weight, plating.weight());
-                long over = work - (capacity[plating.to()] - capacity[from]);
-                if (over > 0) {
-                    best[plating.to()] = Math.max(best[plating.to()], best[from] + over * weight);
-                }
-            }
-        }
-        return Arrays.stream(best).max().orElse(0);
-    }
-
-    private List<Plating> platings(long mask) {
-        List<Plating> platings = new ArrayList<>();
-        for (Copy copy : net.copies()) {
-            Recipe recipe = copy.recipe();
-            Task task = recipe.tasks().get(recipe.plated());
-            int after = minutesToGo(recipe)[recipe.plated()] - task.leastMinutes();
-            int latest = Math.min(copy.due() - after, copy.due() - recipe.peakFrom());
-            int earliest = copy.due() + copy.show() - recipe.peakTo();
-            long weight = Math.min(recipe.lateWeight(), recipe.offPeakWeight());
-            boolean whole =
-                    task.handParts().size() == 1 && task.handParts().get(0).length() == 0;
-            int from = earliest - task.minutes();
-            if (whole
-                    && !task.perBatch()
-                    && task.handsNeeded() == 1
-                    && (task.handMask() & ~mask) == 0
-                    && leastLooks(copy) == 0
-                    && weight > 0
-                    && earliest <= latest
-                    && from >= 0
-                    && latest <= net.minutes()) {
-                platings.add(new Plating(from, latest, task.minutes(), weight));
-            }
-        }
-        return platings;
     }
 }
