@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import platecall.tasks.TaskNet;
 import platecall.tasks.TaskNet.Arc;
+import platecall.tasks.TaskNet.BreakTask;
 import platecall.tasks.TaskNet.Copy;
 import platecall.tasks.TaskNet.Recipe;
 import platecall.tasks.TaskNet.Task;
@@ -49,38 +50,101 @@ final class Bound {
             return 0;
         }
         long leastLooks = 0;
-        long handChanges = 0;
+        long leastLate = 0;
+        long hands = 0;
         long[] openings = new long[net.kitchenSpans().size()];
         long lateMinute = Long.MAX_VALUE;
-        Copy opener = null;
         for (Copy copy : net.copies()) {
-            long before = openings[0];
             leastLooks += leastLooks(copy);
-            handChanges +=
-                    (long) leastHandChanges(net, copy.recipe()) * net.prices().handChange();
+            leastLate += leastLateMinutes(copy);
+            hands += (long) leastHandChanges(net, copy.recipe()) * net.prices().handChange();
             leastKitchen(copy, openings);
-            opener = openings[0] > before ? copy : opener;
             lateMinute = Math.min(lateMinute, copy.recipe().lateWeight());
+        }
+        long alone = leastLooks + hands + Arrays.stream(openings).sum();
+        long kitchenMinute = net.prices().kitchenMinute();
+        if (lateMinute < kitchenMinute) {
+            return alone;
         }
         long work = 0;
         for (long mask : masks) {
             work = Math.max(work, kitchenForWork(mask));
         }
+        // A part of each late minute's points is kept out of looks: it pays for what is claimed if nothing is later
+        // than it
+        // must be, and for the kitchen minute that it may save.
+        long kept = Math.max(kitchenMinute, lateMinute / 2);
+        long looks = new PricedBound(net, net.copies(), net.breaks(), kept).points() + kept * leastLate;
         // What opens a later span may be paid for off the peak, so that only the first span's share adds to looks.
         long first = openings[0];
-        long looks = new PricedBound(net, net.copies(), net.breaks(), opener).points();
-        long late = leastLooks + lateMinute - net.prices().kitchenMinute();
-        long together = first + Math.max(looks, Math.min(looks + Math.max(0, work - first), late));
-        return handChanges
-                + Math.max(together, leastLooks + Arrays.stream(openings).sum());
+        long inTime = Math.max(first, work) + (long) moreHands() * net.prices().handChange();
+        return Math.max(alone, looks + hands + Math.min(inTime, first + kept - kitchenMinute));
+    }
+
+    /**
+     * Copies that must pass through a second pair of hands since those who could do all of it have no time to, if nothing is
+     * later than it must be.
+     */
+    private int moreHands() {
+        int last = 0;
+        Map<Long, List<Long>> minutesOf = new HashMap<>();
+        int[] groupSize = new int[net.batchGroups()];
+        for (Copy copy : net.copies()) {
+            last = Math.max(last, copy.due() + leastLate(copy));
+            copy.recipe().tasks().stream().filter(Task::perBatch).forEach(task -> groupSize[task.batchGroup()]++);
+        }
+        for (Copy copy : net.copies()) {
+            long people = -1L;
+            long thousandths = 0;
+            for (Task task : copy.recipe().tasks()) {
+                if (!task.handParts().isEmpty()) {
+                    people &= task.handsNeeded() > 1 ? 0 : task.handMask();
+                    // Riders of a batch each need an even part of it, of the largest that it can be.
+                    int share = task.perBatch() ? Math.min(task.batchMost(), groupSize[task.batchGroup()]) : 1;
+                    thousandths += 1000 * handMinutes(task, task.leastMinutes()) / share;
+                }
+            }
+            if (people != 0 && people != -1L) {
+                minutesOf.computeIfAbsent(people, key -> new ArrayList<>()).add(thousandths);
+            }
+        }
+        int most = 0;
+        for (long set : minutesOf.keySet()) {
+            long left = 0;
+            for (int t = 0; t < Math.min(last, net.minutes()); t++) {
+                left += 1000L * Long.bitCount(net.handsFree()[t] & set);
+            }
+            for (BreakTask meal : net.breaks()) {
+                left -= (set >>> meal.person() & 1) != 0 && meal.latest() + meal.minutes() <= last
+                        ? 1000L * meal.minutes()
+                        : 0;
+            }
+            List<Long> wanted = new ArrayList<>();
+            minutesOf.forEach((people, minutes) -> {
+                if ((people & ~set) == 0) {
+                    wanted.addAll(minutes);
+                }
+            });
+            wanted.sort(null);
+            int fit = 0;
+            while (fit < wanted.size() && left >= wanted.get(fit)) {
+                left -= wanted.get(fit++);
+            }
+            most = Math.max(most, wanted.size() - fit);
+        }
+        return most;
     }
 
     /** Least points for late and off-peak minutes: not ready before its earliest minute, never longer at its peak. */
     private static long leastLooks(Copy copy) {
         Recipe recipe = copy.recipe();
-        long late = leastLate(copy) + Math.max(0, copy.show() - recipe.usableTo());
+        long late = leastLateMinutes(copy);
         long offPeak = Math.max(0, copy.show() - (recipe.peakTo() - recipe.peakFrom()));
         return recipe.lateWeight() * late + recipe.offPeakWeight() * offPeak;
+    }
+
+    private static int leastLateMinutes(Copy copy) {
+        return leastLate(copy) + Math.max(0, copy.show() - copy.recipe().usableTo());
     }
 
     private static int leastLate(Copy copy) {

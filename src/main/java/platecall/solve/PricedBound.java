@@ -115,7 +115,7 @@ final class PricedBound {
         final List<Copy> copies = new ArrayList<>();
         final List<long[]> looks = new ArrayList<>();
         final List<Long> elsewhere = new ArrayList<>();
-        long lateWeight;
+        final long lateWeight;
         boolean ordered;
 
         Tree(Recipe recipe, long lateWeight) {
@@ -129,9 +129,9 @@ final class PricedBound {
     /**
      * @param copies the copies that count
      * @param breaks meal breaks of the day, perhaps with narrower windows
-     * @param opener a copy whose late minutes count one kitchen minute less, since they may open the kitchen later; or null
+     * @param kept points of each late minute that do not count here, at most those of the least late minute
      */
-    PricedBound(TaskNet net, List<Copy> copies, List<BreakTask> breaks, Copy opener) {
+    PricedBound(TaskNet net, List<Copy> copies, List<BreakTask> breaks, long kept) {
         this.net = net;
         this.breaks = breaks;
         minutes = net.minutes();
@@ -168,12 +168,10 @@ final class PricedBound {
         use = new double[capacity.size()][minutes + 1];
         Map<List<Object>, Tree> known = new HashMap<>();
         copies.stream().sorted(Comparator.comparingInt(Copy::due)).forEach(copy -> {
-            boolean opens = copy == opener;
-            long late = copy.recipe().lateWeight() - (opens ? net.prices().kitchenMinute() : 0);
             // A record's equals would compare whole recipes.
-            List<Object> key = List.of(System.identityHashCode(copy.recipe()), copy.show(), opens);
+            List<Object> key = List.of(System.identityHashCode(copy.recipe()), copy.show());
             known.computeIfAbsent(key, fresh -> {
-                        Tree tree = new Tree(copy.recipe(), late);
+                        Tree tree = new Tree(copy.recipe(), copy.recipe().lateWeight() - kept);
                         trees.add(tree);
                         return tree;
                     })
