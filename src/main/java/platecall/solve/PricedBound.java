@@ -41,6 +41,9 @@ final class PricedBound {
     private static final int NEAR = 60;
 
     private static final int ROUNDS = 120;
+    /** What shares an oven chooses its order anew every so many rounds. */
+    private static final int AGAIN = 4;
+
     /** Thousandths of a point by which a price moves in the first and in the last round. */
     private static final double FIRST_STEP = 1500;
 
@@ -370,10 +373,11 @@ final class PricedBound {
         long best = 0;
         double[][] drift = new double[price.length][minutes];
         double[][] spread = new double[price.length][minutes];
-        double[][] exact = new double[price.length][minutes];
+        double[][] fine = new double[price.length][minutes];
         for (int round = 0; round <= ROUNDS; round++) {
-            long value = evaluate();
-            best = Math.max(best, value);
+            boolean exact = round % AGAIN == 0;
+            long value = evaluate(exact);
+            best = exact ? Math.max(best, value) : best;
             double step = FIRST_STEP * Math.pow(LAST_STEP / FIRST_STEP, round / (double) ROUNDS);
             boolean over = false;
             for (int r = 0; r < price.length; r++) {
@@ -385,9 +389,9 @@ final class PricedBound {
                     over |= excess > 1e-9;
                     drift[r][t] = DRIFT * drift[r][t] + (1 - DRIFT) * excess;
                     spread[r][t] = SPREAD * spread[r][t] + (1 - SPREAD) * excess * excess;
-                    if (exact[r][t] > 0 || drift[r][t] > 0) {
-                        exact[r][t] = Math.max(0, exact[r][t] + step * drift[r][t] / Math.sqrt(spread[r][t] + 1e-9));
-                        price[r][t] = Math.round(exact[r][t]);
+                    if (fine[r][t] > 0 || drift[r][t] > 0) {
+                        fine[r][t] = Math.max(0, fine[r][t] + step * drift[r][t] / Math.sqrt(spread[r][t] + 1e-9));
+                        price[r][t] = Math.round(fine[r][t]);
                     }
                 }
             }
@@ -399,7 +403,8 @@ final class PricedBound {
         return -Math.floorDiv(-best, SCALE);
     }
 
-    private long evaluate() {
+    /** @param exact whether what shares an oven chooses anew; if not, the value is no bound */
+    private long evaluate(boolean exact) {
         for (int r = 0; r < price.length; r++) {
             Arrays.fill(use[r], 0);
             for (int t = begin; t < end; t++) {
@@ -422,7 +427,7 @@ final class PricedBound {
             sum += least(tree);
         }
         for (OvenOrder oven : ovens) {
-            sum += oven.least();
+            sum += exact ? oven.least() : oven.askAgain();
         }
         for (BreakTask task : breaks) {
             sum += least(task);
@@ -632,7 +637,7 @@ final class PricedBound {
     // ---- ovens at several temperatures ------------------------------------------------------------------------
 
     /**
-     * Copies whose food goes into one oven at several temperatures, or that has no room for two of them, choose their times
+     * Copies whose food goes into one oven at several temperatures, or more than it has room for, choose their times
      * together: in any plan, food sorted by its start leaves time to change the temperature between neighbours. Copies of
      * one recipe go in order of their calls: swapping two costs no less, as looks are convex in the minute of plate-up.
      */
@@ -644,8 +649,20 @@ final class PricedBound {
         private final int[] radix;
         private final int from;
         private final int length;
+        /** By state, then by the recipe that went in last and its start. */
         private final long[][][] least;
-        private final int[][][] came;
+
+        /** Copies that went in as a group after others, or less than 0: after their own recipe; or who was left out. */
+        private final int[][][] choice;
+
+        /** Recipe, number and start of each copy in the best course. */
+        private final List<int[]> chosenLast = new ArrayList<>();
+
+        private final long[] empty;
+        private final long[][] upTo;
+        private final int[][] where;
+        private final long[][][] cost;
+        private final int[] room;
         private final int[][] gap;
 
         private static final int MOST_STATES = 1300;
@@ -672,8 +689,16 @@ final class PricedBound {
             }
             from = low;
             length = high - low;
-            least = new long[radix[count]][count][];
-            came = new int[radix[count]][count][];
+            least = new long[radix[count]][count][length];
+            choice = new int[radix[count]][count][length];
+            empty = new long[radix[count]];
+            upTo = new long[count][length];
+            where = new int[count][length];
+            cost = members.stream().map(tree -> new long[tree.copies.size()][]).toArray(long[][][]::new);
+            room = new int[count];
+            for (int a = 0; a < count; a++) {
+                room[a] = Math.max(1, Math.min(cost[a].length, bound.roomFor(oven, in(a).task)));
+            }
             members.forEach(tree -> tree.ordered = true);
         }
 
@@ -734,7 +759,7 @@ final class PricedBound {
             Node a = one.nodes[ovenNode(one)];
             Node b = other.nodes[ovenNode(other)];
             if (one == other) {
-                return one.copies.size() > 1 && bound.gap(oven, a.task, a.task) > 0;
+                return one.copies.size() > bound.roomFor(oven, a.task);
             }
             return (bound.gap(oven, a.task, b.task) > 0 || bound.gap(oven, b.task, a.task) > 0)
                     && Math.max(a.from, b.from) + EARLY < Math.min(a.to + a.least, b.to + b.least) + NEAR;
@@ -775,111 +800,194 @@ final class PricedBound {
             return path.stream().mapToInt(Integer::intValue).toArray();
         }
 
-        /** Least cost of all its copies; asks for what they then use. */
+        /**
+         * Least cost of all its copies; asks for what they then use. A state is how many copies of each recipe are done, which
+         * recipe went in last and when. Neighbours of one recipe go in as groups of as many as there is room for, the first
+         * group perhaps smaller: each group's last goes in when the last of the group before it is out.
+         */
         long least() {
             int count = members.size();
-            long[][][] cost = new long[count][][];
             for (int a = 0; a < count; a++) {
-                cost[a] = new long[members.get(a).copies.size()][];
                 for (int n = 0; n < cost[a].length; n++) {
-                    cost[a][n] = costs(a, n)[path(a).length - 1];
+                    long[][] costs = costs(a, n);
+                    cost[a][n] = costs[costs.length - 1];
                 }
             }
-            int states = radix[count];
-            // Without any food in the oven: what the copies left out cost.
-            long[] empty = new long[states];
-            int[] emptyCame = new int[states];
+            // What copies cost that go elsewhere before any food is in the oven.
             Arrays.fill(empty, NEVER);
             empty[0] = 0;
-            for (int state = 0; state < states; state++) {
-                for (int a = 0; a < count; a++) {
-                    if (least[state][a] == null) {
-                        least[state][a] = new long[length];
-                        came[state][a] = new int[length];
-                    }
-                    Arrays.fill(least[state][a], NEVER);
+            for (long[][] ofState : least) {
+                for (long[] row : ofState) {
+                    Arrays.fill(row, NEVER);
                 }
             }
-            long[][] upTo = new long[count][length];
-            int[][] where = new int[count][length];
-            for (int state = 0; state < states; state++) {
-                for (int a = 0; a < count; a++) {
-                    long best = NEVER;
-                    int at = OUTSIDE;
-                    for (int x = 0; x < length; x++) {
-                        if (least[state][a][x] < best) {
-                            best = least[state][a][x];
-                            at = x;
-                        }
-                        upTo[a][x] = best;
-                        where[a][x] = at;
-                    }
-                }
+            for (int state = 0; state < least.length; state++) {
+                running(state);
                 for (int b = 0; b < count; b++) {
-                    int number = state / radix[b] % (members.get(b).copies.size() + 1);
-                    if (number == members.get(b).copies.size()) {
-                        continue;
-                    }
-                    int next = state + radix[b];
-                    long elsewhere = members.get(b).elsewhere.get(number);
-                    if (empty[state] + elsewhere < empty[next]) {
-                        empty[next] = empty[state] + elsewhere;
-                        emptyCame[next] = b;
-                    }
-                    for (int a = 0; a < count; a++) {
-                        for (int x = 0; x < length; x++) {
-                            if (least[state][a][x] < NEVER && least[state][a][x] + elsewhere < least[next][a][x]) {
-                                least[next][a][x] = least[state][a][x] + elsewhere;
-                                came[next][a][x] = SKIPPED + b;
-                            }
-                        }
-                    }
-                    int shift = in(b).from - from;
-                    for (int y = 0; y < cost[b][number].length; y++) {
-                        if (cost[b][number][y] >= NEVER / 2) {
-                            continue;
-                        }
-                        long best = empty[state];
-                        int source = OUTSIDE;
-                        for (int a = 0; a < count; a++) {
-                            int x = y + shift - gap[a][b];
-                            if (x >= 0 && upTo[a][x] < best) {
-                                best = upTo[a][x];
-                                source = a * length + where[a][x];
-                            }
-                        }
-                        if (best < NEVER && best + cost[b][number][y] < least[next][b][y + shift]) {
-                            least[next][b][y + shift] = best + cost[b][number][y];
-                            came[next][b][y + shift] = source;
-                        }
+                    int number = done(state, b);
+                    if (number < cost[b].length) {
+                        leaveOut(state, b, members.get(b).elsewhere.get(number));
+                        putIn(state, b);
                     }
                 }
             }
-            int last = states - 1;
-            long best = empty[last];
+            return follow();
+        }
+
+        /** Asks for what its copies use if food goes into the oven as before. */
+        long askAgain() {
+            for (int[] known : chosenLast) {
+                askFor(known[0], known[1], known[2]);
+            }
+            return 0;
+        }
+
+        private int done(int state, int member) {
+            return state / radix[member] % (cost[member].length + 1);
+        }
+
+        /** Least cost up to each start, and the start that has it. */
+        private void running(int state) {
+            for (int last = 0; last < upTo.length; last++) {
+                runningLeast(least[state][last], upTo[last], where[last]);
+            }
+        }
+
+        private static void runningLeast(long[] values, long[] upTo, int[] where) {
+            long best = NEVER;
             int at = OUTSIDE;
-            for (int a = 0; a < count; a++) {
+            for (int x = 0; x < values.length; x++) {
+                if (values[x] < best) {
+                    best = values[x];
+                    at = x;
+                }
+                upTo[x] = best;
+                where[x] = at;
+            }
+        }
+
+        private void leaveOut(int state, int b, long elsewhere) {
+            int next = state + radix[b];
+            empty[next] = Math.min(empty[next], empty[state] + elsewhere);
+            for (int last = 0; last < upTo.length; last++) {
+                long[] here = least[state][last];
+                long[] there = least[next][last];
                 for (int x = 0; x < length; x++) {
-                    if (least[last][a][x] < best) {
-                        best = least[last][a][x];
-                        at = a * length + x;
+                    if (here[x] < NEVER && here[x] + elsewhere < there[x]) {
+                        there[x] = here[x] + elsewhere;
+                        choice[next][last][x] = SKIPPED + b;
                     }
                 }
             }
-            int state = last;
-            while (at != OUTSIDE) {
-                int a = at / length;
-                int x = at % length;
-                int source = came[state][a][x];
-                if (source >= SKIPPED) {
-                    state -= radix[source - SKIPPED];
-                    continue;
+        }
+
+        /** What comes before a recipe that goes in at a start after others: their last and its start, or {@link #OUTSIDE}. */
+        private int source(int state, int b, int x) {
+            long best = empty[state];
+            int source = OUTSIDE;
+            for (int a = 0; a < upTo.length; a++) {
+                int y = x - gap[a][b];
+                if (a != b && y >= 0 && upTo[a][y] < best) {
+                    best = upTo[a][y];
+                    source = a * length + where[a][y];
                 }
-                state -= radix[a];
-                askFor(a, state / radix[a] % (members.get(a).copies.size() + 1), x + from - in(a).from);
-                at = source;
+            }
+            return source;
+        }
+
+        private long costOf(int state, int source) {
+            return source == OUTSIDE ? empty[state] : least[state][source / length][source % length];
+        }
+
+        /** Tries every group of a recipe that may go in next. */
+        private void putIn(int state, int b) {
+            long[] after = new long[length];
+            long[] run = new long[length];
+            int[] spare = new int[length];
+            for (int x = 0; x < length; x++) {
+                after[x] = costOf(state, source(state, b, x));
+            }
+            int number = done(state, b);
+            for (int g = 1; g <= room[b] && number + g <= cost[b].length; g++) {
+                addCost(after, b, number + g - 1);
+                addCost(run, b, number + g - 1);
+                long[] there = least[state + g * radix[b]][b];
+                int[] chosen = choice[state + g * radix[b]][b];
+                for (int x = 0; x < length; x++) {
+                    if (after[x] < there[x]) {
+                        there[x] = after[x];
+                        chosen[x] = g;
+                    }
+                    int y = x - in(b).least;
+                    if (g == room[b] && y >= 0 && upTo[b][y] < NEVER && upTo[b][y] + run[x] < there[x]) {
+                        there[x] = upTo[b][y] + run[x];
+                        chosen[x] = -g;
+                    }
+                }
+                runningLeast(after, after, spare);
+                runningLeast(run, run, spare);
+            }
+        }
+
+        private void addCost(long[] values, int b, int number) {
+            int shift = in(b).from - from;
+            for (int x = 0; x < length; x++) {
+                int y = x - shift;
+                boolean possible = values[x] < NEVER && y >= 0 && y < cost[b][number].length;
+                values[x] = possible ? Math.min(NEVER, values[x] + cost[b][number][y]) : NEVER;
+            }
+        }
+
+        /** Follows the best course back and asks for what its copies use. */
+        private long follow() {
+            int state = least.length - 1;
+            long best = empty[state];
+            int at = OUTSIDE;
+            for (int last = 0; last < upTo.length; last++) {
+                for (int x = 0; x < length; x++) {
+                    if (least[state][last][x] < best) {
+                        best = least[state][last][x];
+                        at = last * length + x;
+                    }
+                }
+            }
+            chosenLast.clear();
+            while (at != OUTSIDE) {
+                int b = at / length;
+                int chosen = choice[state][b][at % length];
+                if (chosen >= SKIPPED) {
+                    state -= radix[chosen - SKIPPED];
+                } else {
+                    state -= Math.abs(chosen) * radix[b];
+                    at = followGroup(state, b, chosen, at % length);
+                }
             }
             return best;
+        }
+
+        /** Asks for what a group uses whose last goes in at {@code x}; returns what came before it. */
+        private int followGroup(int state, int b, int chosen, int x) {
+            running(state);
+            int size = Math.abs(chosen);
+            int number = done(state, b);
+            int[][] before = new int[size][length];
+            long[] values = new long[length];
+            for (int y = 0; y < length && chosen > 0; y++) {
+                values[y] = costOf(state, source(state, b, y));
+            }
+            for (int g = 0; g < size; g++) {
+                addCost(values, b, number + g);
+                runningLeast(values, values, before[g]);
+            }
+            int at = x;
+            for (int g = size - 1; g >= 0; g--) {
+                // The last of a group goes in at x, each before it where it costs least up to the next.
+                at = g == size - 1 ? x : before[g][at];
+                int[] known = {b, number + g, at + from - in(b).from};
+                chosenLast.add(known);
+                askFor(known[0], known[1], known[2]);
+            }
+            return chosen > 0 ? source(state, b, at) : b * length + where[b][x - in(b).least];
         }
 
         /** Asks for what a copy uses whose food goes into the oven at a start. */
@@ -937,9 +1045,17 @@ final class PricedBound {
         if (one.ovenCelsius() != other.ovenCelsius()) {
             return one.leastMinutes() + change(oven, one.ovenCelsius(), other.ovenCelsius());
         }
-        boolean shared = one.perBatch() && one.batchGroup() == other.batchGroup();
-        int room = Arrays.stream(net.lanes().get(oven.lane()).free()).max().orElse(0);
-        return !shared && units(oven, one) + units(oven, other) > room ? one.leastMinutes() : 0;
+        return units(oven, one) + units(oven, other) > most(oven) ? one.leastMinutes() : 0;
+    }
+
+    private int most(Oven oven) {
+        return Arrays.stream(net.lanes().get(oven.lane()).free()).max().orElse(0);
+    }
+
+    /** How many of a recipe have room at a time; riders of a batch share it. */
+    private int roomFor(Oven oven, Task task) {
+        int units = units(oven, task);
+        return task.perBatch() || units == 0 ? Integer.MAX_VALUE : most(oven) / units;
     }
 
     private static int units(Oven oven, Task task) {
