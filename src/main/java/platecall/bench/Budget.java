@@ -35,6 +35,15 @@ final class Budget {
         return (THREADS.getCurrentThreadCpuTime() - startNanos) / 1e9;
     }
 
+    /** Share of the budget that is gone, 0 to 1; of two limits the one that is nearer. */
+    double share() {
+        double share = (double) built / schedules;
+        if (seconds < Double.POSITIVE_INFINITY) {
+            share = Math.max(share, cpuSeconds() / seconds);
+        }
+        return Math.min(1, share);
+    }
+
     boolean spent() {
         return built >= schedules || (seconds < Double.POSITIVE_INFINITY && cpuSeconds() >= seconds);
     }

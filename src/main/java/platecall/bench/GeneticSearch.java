@@ -12,12 +12,21 @@ import java.util.SplittableRandom;
  */
 final class GeneticSearch {
 
-    private static final int LARGE_POPULATION = 150;
-    private static final int HUGE_POPULATION = 300;
-    private static final int HUGE_TASKS = 100;
-    private static final int SMALL_POPULATION = 60;
+    private static final int MAKESPAN_SHIFT = 40;
+    private static final int FEW_TASKS = 50;
+    private static final int MANY_TASKS = 100;
+    private static final int FEW_TASKS_POPULATION = 40;
+    private static final int POPULATION = 200;
+    private static final int MANY_TASKS_POPULATION = 500;
+    private static final int SMALL_BUDGET_POPULATION = 100;
     private static final long SMALL_BUDGET_SCHEDULES = 100_000;
-    private static final double MUTATION_RATE = 0.05;
+    /** How much of the population is left when the budget is spent. */
+    private static final double LAST_SHARE = 0.05;
+
+    private static final int LEAST_POPULATION = 5;
+    /** Share of the crossovers that leave the mother's tasks of a stretch in the stretch. */
+    private static final double WITHIN_STRETCH = 0.7;
+
     /** Children per member without a new best before the population starts anew. */
     private static final int PATIENCE = 200;
 
@@ -27,6 +36,7 @@ final class GeneticSearch {
     private final int target;
     private final int tasks;
     private final int population;
+    private final double lastShare;
     private final Side[] sides;
 
     private final int[] child;
@@ -47,6 +57,10 @@ final class GeneticSearch {
         final int[][] lists = new int[population][tasks];
         final long[] costs = new long[population];
         long bestCost;
+        /** Members in use, at the front of the arrays. */
+        int size;
+        /** A first schedule above this is not worth pushing to and fro. */
+        int hopeful;
 
         Side(SerialPass pass, int[][] before, int[][] after) {
             this.pass = pass;
@@ -55,27 +69,49 @@ final class GeneticSearch {
         }
 
         int betterOfTwo() {
-            int one = random.nextInt(population);
-            int other = random.nextInt(population);
+            int one = random.nextInt(size);
+            int other = random.nextInt(size);
             return costs[one] <= costs[other] ? one : other;
         }
 
         int worstOfFour() {
-            int worst = random.nextInt(population);
+            int worst = random.nextInt(size);
             for (int i = 1; i < 4; i++) {
-                int other = random.nextInt(population);
+                int other = random.nextInt(size);
                 worst = costs[other] > costs[worst] ? other : worst;
             }
             return worst;
         }
 
         boolean holds(long cost) {
-            for (long known : costs) {
-                if (known == cost) {
+            for (int i = 0; i < size; i++) {
+                if (costs[i] == cost) {
                     return true;
                 }
             }
             return false;
+        }
+
+        int worst() {
+            int worst = 0;
+            for (int i = 1; i < size; i++) {
+                worst = costs[i] > costs[worst] ? i : worst;
+            }
+            return worst;
+        }
+
+        /** Drops the worst members. */
+        void shrink(int to) {
+            while (size > to) {
+                int worst = worst();
+                size--;
+                int[] list = lists[worst];
+                lists[worst] = lists[size];
+                lists[size] = list;
+                costs[worst] = costs[size];
+            }
+            int worstMakespan = (int) (costs[worst()] >> MAKESPAN_SHIFT);
+            hopeful = worstMakespan + 1 + worstMakespan / 40;
         }
     }
 
@@ -85,9 +121,13 @@ final class GeneticSearch {
         this.random = new SplittableRandom(seed);
         this.target = target;
         this.tasks = project.tasks;
-        this.population = budget.schedules() <= SMALL_BUDGET_SCHEDULES
-                ? SMALL_POPULATION
-                : tasks < HUGE_TASKS ? LARGE_POPULATION : HUGE_POPULATION;
+        this.population = tasks < FEW_TASKS
+                ? FEW_TASKS_POPULATION
+                : budget.schedules() <= SMALL_BUDGET_SCHEDULES
+                        ? SMALL_BUDGET_POPULATION
+                        : tasks < MANY_TASKS ? POPULATION : MANY_TASKS_POPULATION;
+        // A small population converges soon; it starts anew from time to time instead of shrinking.
+        this.lastShare = tasks < FEW_TASKS ? 1 : LAST_SHARE;
         this.sides = new Side[] {
             new Side(SerialPass.forward(project), project.predecessors, project.successors),
             new Side(SerialPass.backward(project), project.successors, project.predecessors)
@@ -112,12 +152,21 @@ final class GeneticSearch {
         return bestMakespan <= target || budget.spent();
     }
 
+    /** Wide search while much of the budget is left, a narrow one at its end. */
+    private int size() {
+        double share = 1 - (1 - lastShare) * budget.share();
+        return Math.max(LEAST_POPULATION, (int) (population * share));
+    }
+
     private void evolve() {
+        int size = size();
         for (int side = 0; side < 2; side++) {
-            for (int member = 0; member < population; member++) {
+            sides[side].size = size;
+            for (int member = 0; member < size; member++) {
                 sample(member == 0);
-                // Two passes more or three, so that the list is one for this side.
-                justify(0, side == 0 ? 2 : 3);
+                build(0, Integer.MAX_VALUE);
+                // One pass more or two, so that the list is one for this side.
+                justify(0, side == 0 ? 1 : 2);
                 replace(sides[side], member, cost());
                 if (done()) {
                     return;
@@ -126,9 +175,14 @@ final class GeneticSearch {
             sides[side].bestCost = Long.MAX_VALUE;
         }
         int stalled = 0;
-        for (int children = 0; stalled < 2 * PATIENCE * population; children++) {
-            if ((children & 15) == 0 && done()) {
-                return;
+        for (int children = 0; stalled < 2 * PATIENCE * size; children++) {
+            if ((children & 15) == 0) {
+                if (done()) {
+                    return;
+                }
+                size = Math.min(size, size());
+                sides[0].shrink(size);
+                sides[1].shrink(size);
             }
             stalled++;
             int from = random.nextInt(2);
@@ -140,8 +194,12 @@ final class GeneticSearch {
             }
             cross(parents.lists[mother], parents.lists[father]);
             mutate(parents);
-            justify(from, 3);
             Side home = sides[1 - from];
+            build(from, home.hopeful);
+            if (makespan > home.hopeful) {
+                continue;
+            }
+            justify(from, 2);
             long cost = cost();
             if (!home.holds(cost)) {
                 int victim = home.worstOfFour();
@@ -162,22 +220,25 @@ final class GeneticSearch {
         for (int start : starts) {
             sum += start;
         }
-        return ((long) makespan << 40) + sum;
+        return ((long) makespan << MAKESPAN_SHIFT) + sum;
     }
 
-    /** Builds the child, first in the direction of {@code side}, then to and fro. */
-    private void justify(int side, int passes) {
-        makespan = sides[side].pass.run(child, starts);
+    /** Builds the child in the direction of {@code side}, as far as it stays within the limit. */
+    private void build(int side, int limit) {
+        makespan = sides[side].pass.run(child, starts, limit);
+        budget.count(1);
         record(side);
-        for (int i = 1; i < passes; i++) {
+    }
+
+    /** Pushes the schedule, built in the direction of {@code side}, to and fro. */
+    private void justify(int side, int passes) {
+        for (int i = 0; i < passes; i++) {
             sides[side].pass.mirror(starts, makespan, mirrored);
             side = 1 - side;
             sides[side].pass.sort(mirrored, makespan, child);
-            makespan = sides[side].pass.run(child, starts);
-            record(side);
+            build(side, Integer.MAX_VALUE);
         }
         sides[side].pass.mirror(starts, makespan, mirrored);
-        budget.count(passes);
     }
 
     private void record(int side) {
@@ -196,13 +257,29 @@ final class GeneticSearch {
         side.costs[member] = cost;
     }
 
-    /** Two-point crossover: the mother's front, then tasks in the father's order, then the rest in the mother's. */
+    /**
+     * Two-point crossover. Either the mother's tasks of a stretch, put into the father's order; or her front, then
+     * tasks in the father's order, then the rest in hers.
+     */
     private void cross(int[] mother, int[] father) {
         int one = random.nextInt(tasks);
         int other = random.nextInt(tasks);
         int from = Math.min(one, other);
         int to = Math.max(one, other);
         Arrays.fill(taken, false);
+        if (random.nextDouble() < WITHIN_STRETCH) {
+            System.arraycopy(mother, 0, child, 0, tasks);
+            for (int i = from; i < to; i++) {
+                taken[mother[i]] = true;
+            }
+            int place = from;
+            for (int task : father) {
+                if (taken[task]) {
+                    child[place++] = task;
+                }
+            }
+            return;
+        }
         int length = 0;
         while (length < from) {
             taken[mother[length]] = true;
@@ -224,11 +301,9 @@ final class GeneticSearch {
 
     /** Shifts a few tasks within the stretch that their neighbours in the precedence leave them. */
     private void mutate(Side side) {
-        int reach = Math.max(3, tasks / 4);
-        int shifts = 0;
-        for (int i = 0; i < tasks; i++) {
-            shifts += random.nextDouble() < MUTATION_RATE ? 1 : 0;
-        }
+        int reach = Math.max(3, tasks / 2);
+        int few = Math.max(1, Math.round(tasks / 40f));
+        int shifts = few + random.nextInt(2 * few + 1);
         for (int i = 0; i < tasks; i++) {
             position[child[i]] = i;
         }
