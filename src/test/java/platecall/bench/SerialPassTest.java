@@ -2,6 +2,7 @@ package platecall.bench;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.Arrays;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.IntRange;
@@ -14,8 +15,10 @@ class SerialPassTest {
     void buildsSoundSchedulesInBothDirectionsAndGivesUpOnlyAboveTheLimit(
             @ForAll @LongRange(min = 0, max = 1_000_000) long seed,
             @ForAll @IntRange(min = 1, max = 40) int tasks,
-            @ForAll @IntRange(min = 1, max = 30) int longest) {
-        Project project = RandomProjects.of(seed, tasks, 3, 3, longest);
+            @ForAll @IntRange(min = 1, max = 3) int stretch) {
+        Project plain = RandomProjects.of(seed, tasks, 3, 1.5, 6);
+        int[] durations = Arrays.stream(plain.durations).map(d -> d * stretch).toArray();
+        Project project = new Project(plain.name, durations, plain.successors, plain.requests, plain.capacities);
         SerialPass forward = SerialPass.forward(project);
         SerialPass backward = SerialPass.backward(project);
         int[] starts = new int[tasks];
