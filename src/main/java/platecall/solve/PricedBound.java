@@ -40,6 +40,9 @@ final class PricedBound {
     /** Food that is at most so many minutes away in an oven is ordered together. */
     private static final int NEAR = 60;
 
+    /** Longer waits count as unlimited. */
+    private static final int LONGEST_WAIT = 240;
+
     private static final int ROUNDS = 120;
     /** What shares an oven chooses its order anew every so many rounds. */
     private static final int AGAIN = 4;
@@ -222,7 +225,7 @@ final class PricedBound {
             // Where several tasks follow, one of the arcs is kept: a relaxation.
             for (Arc arc : recipe.outOf().get(i)) {
                 boolean tighter = nodes[i] == null || -arc.most() - nodes[i].most > nodes[i].windowLow;
-                if (arc.after() <= root && nodes[arc.after()] != null && arc.most() != Integer.MAX_VALUE && tighter) {
+                if (arc.after() <= root && nodes[arc.after()] != null && arc.most() <= LONGEST_WAIT && tighter) {
                     Node node = new Node(recipe.tasks().get(i));
                     node.parent = arc.after();
                     node.windowLow = -arc.most() - node.most;
@@ -666,6 +669,7 @@ final class PricedBound {
         private final int[][] gap;
 
         private static final int MOST_STATES = 1300;
+        private static final int MOST_WORK = 10_000;
         private static final int SKIPPED = 1 << 30;
 
         OvenOrder(PricedBound bound, Oven oven, List<Tree> members) {
@@ -749,7 +753,14 @@ final class PricedBound {
         }
 
         private static void close(PricedBound bound, Oven oven, List<Tree> group) {
-            if (group.size() > 1 || group.size() == 1 && meet(bound, oven, group.get(0), group.get(0))) {
+            long states = 1;
+            long choices = 0;
+            for (Tree tree : group) {
+                states *= tree.copies.size() + 1L;
+                choices += Math.min(tree.copies.size(), bound.roomFor(oven, tree.nodes[ovenNode(tree)].task));
+            }
+            boolean alone = group.size() == 1 && !meet(bound, oven, group.get(0), group.get(0));
+            if (states * choices <= MOST_WORK && !alone && !group.isEmpty()) {
                 bound.ovens.add(new OvenOrder(bound, oven, group));
             }
         }
