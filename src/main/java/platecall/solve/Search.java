@@ -23,6 +23,12 @@ final class Search {
     private static final int MOST_RUINED = 40;
     private static final int CLOCK_EVERY = 64;
     private static final double RACE_SHARE = 0.8;
+    /** Share of a chain's effort for what shares ovens alone. */
+    private static final double OVENS_SHARE = 0.1;
+    /** Share of a chain's effort by which what shares ovens is free again, at the latest. */
+    private static final double FROZEN_SHARE = 0.4;
+    /** Copies of a day below which a chain finds its way in ovens without a phase of its own. */
+    private static final int LEAST_FOR_OVENS = 30;
 
     private final TaskNet net;
     private final Kitchen kitchen;
@@ -30,10 +36,19 @@ final class Search {
     private final Placer placer;
     private final Effort effort;
     private final long bound;
+    /** Points that cannot be undercut by what is active: the bound for all copies, unknown for a part of them. */
+    private long target;
 
-    private final int[] byDue;
+    private final int[] bakes;
+    private final boolean[] frozen;
+    private final int[] lateOnes;
+    private int lateCount;
+    /** Copies that the search works on, by call. */
+    private int[] byDue;
+
     private final int[] rank;
     private final int[][] ofSetup;
+    private final int[] all;
     private final long[] tailLanes;
     private final long[] cost;
     private final long[] least;
@@ -66,6 +81,9 @@ final class Search {
     private boolean interleaved;
 
     private Arrangement best;
+    /** The best plan of all copies while only a part of them is searched. */
+    private Arrangement whole;
+
     private long bestCost;
     private long chainBestCost;
     private Arrangement chainBest;
@@ -93,26 +111,23 @@ final class Search {
         this.net = net;
         this.effort = effort;
         this.bound = bound;
+        target = bound;
         kitchen = new Kitchen(net);
         dice = new Dice(seed);
         placer = new Placer(kitchen, dice);
         int copies = kitchen.copies;
-        byDue = IntStream.range(0, copies)
+        all = IntStream.range(0, copies)
                 .boxed()
                 .sorted(Comparator.comparingInt((Integer c) -> kitchen.due[c]).thenComparing(c -> c))
                 .mapToInt(Integer::intValue)
                 .toArray();
         rank = new int[copies];
-        for (int r = 0; r < copies; r++) {
-            rank[byDue[r]] = r;
-        }
         int setups = 1 + Arrays.stream(kitchen.setup).max().orElse(0);
         ofSetup = new int[setups][];
-        for (int s = 0; s < setups; s++) {
-            int wanted = s;
-            ofSetup[s] =
-                    Arrays.stream(byDue).filter(c -> kitchen.setup[c] == wanted).toArray();
-        }
+        bakes = Arrays.stream(all).filter(this::bakes).toArray();
+        frozen = new boolean[copies];
+        lateOnes = new int[copies];
+        activate(all);
         tailLanes = new long[copies];
         for (int c = 0; c < copies; c++) {
             for (int g = kitchen.base[c]; g < kitchen.base[c + 1]; g++) {
@@ -146,6 +161,31 @@ final class Search {
         order = new int[kitchen.tasks];
     }
 
+    /** Whether a copy needs an oven of some temperature. */
+    private boolean bakes(int c) {
+        for (int g = kitchen.base[c]; g < kitchen.base[c + 1]; g++) {
+            for (Kind.Way w : kitchen.kind[g].ways) {
+                if (w.oven >= 0) {
+                    return true;
+                }
+            }
+        }
+        return false;
+    }
+
+    /** From now on only these copies are searched, in the order of their calls. */
+    private void activate(int[] copies) {
+        byDue = copies;
+        for (int r = 0; r < byDue.length; r++) {
+            rank[byDue[r]] = r;
+        }
+        for (int s = 0; s < ofSetup.length; s++) {
+            int wanted = s;
+            ofSetup[s] =
+                    Arrays.stream(byDue).filter(c -> kitchen.setup[c] == wanted).toArray();
+        }
+    }
+
     Kitchen kitchen() {
         return kitchen;
     }
@@ -154,8 +194,9 @@ final class Search {
         return bestCost;
     }
 
+    /** The best plan of all copies so far. */
     Arrangement best() {
-        return best;
+        return whole == null ? best : whole;
     }
 
     // ---- cost -------------------------------------------------------------------------------------------------
@@ -186,7 +227,7 @@ final class Search {
     private void recount() {
         looks = 0;
         missing = 0;
-        for (int c = 0; c < kitchen.copies; c++) {
+        for (int c : byDue) {
             cost[c] = kitchen.placed(c) ? copyCost(c) : MISSING;
             if (kitchen.placed(c)) {
                 looks += cost[c];
@@ -346,23 +387,23 @@ final class Search {
         int race = (int) Math.max(1, Math.min(4, 4_500 * effort.seconds() / ((double) copies * copies)));
         Arrangement origin = best;
         double at = 0;
-        if (race > 1) {
-            for (int i = 0; i < race && at < RACE_SHARE && !finished(); i++) {
-                restore(best);
-                // While anything is late, one long chain is worth more than several short ones.
-                boolean late = i > 0 && trouble();
-                if (!late) {
-                    restore(origin);
-                }
-                long before = bestCost;
-                double until = late ? RACE_SHARE : RACE_SHARE * (i + 1) / race;
+        for (int i = 0; i < race && at < RACE_SHARE && !finished(); i++) {
+            // While anything is late, one long chain is worth more than several short ones.
+            restore(best);
+            boolean late = i > 0 && trouble();
+            long before = bestCost;
+            double until = late || race == 1 ? RACE_SHARE : RACE_SHARE * (i + 1) / race;
+            if (late) {
                 chain(at, until, hot, 200, 0.5);
-                agreed = chainBestCost > bestCost ? 0 : bestCost < before ? 1 : agreed + 1;
-                at = until;
+            } else {
+                restore(origin);
+                if (i % 2 == 0 && copies >= LEAST_FOR_OVENS) {
+                    at = ovensFirst(at, at + OVENS_SHARE * (until - at), at + FROZEN_SHARE * (until - at), hot);
+                }
+                chain(at, until, hot, 200, 0.5);
             }
-        } else {
-            chain(0, 0.75, hot, 200, 2);
-            at = 0.75;
+            agreed = chainBestCost > bestCost ? 0 : bestCost < before ? 1 : agreed + 1;
+            at = until;
         }
         for (int i = 0; i < 2 && !finished(); i++) {
             restore(best);
@@ -374,8 +415,44 @@ final class Search {
         effort.progress(this, moves);
     }
 
+    /**
+     * Arranges what must share ovens of a temperature by itself, then the rest around it while the tails of the first stay:
+     * what shares an oven can hardly change places any more once everything else has settled around it.
+     *
+     * @return the share of the effort used
+     */
+    private double ovensFirst(double from, double alone, double to, double hot) {
+        if (published != null || bakes.length == 0 || bakes.length == all.length) {
+            return from;
+        }
+        whole = best;
+        long wholeCost = bestCost;
+        clear();
+        activate(bakes);
+        target = Long.MIN_VALUE;
+        best = null;
+        build(byDue);
+        keepBest();
+        chain(from, alone, hot, 200, 0.5);
+        restore(best);
+        activate(all);
+        target = bound;
+        best = whole;
+        bestCost = wholeCost;
+        whole = null;
+        placeMissing(byDue);
+        for (int c : bakes) {
+            frozen[c] = true;
+        }
+        chainBestCost = Long.MAX_VALUE;
+        rememberChain();
+        double at = calmDown(alone, to, hot, 200);
+        Arrays.fill(frozen, false);
+        return at;
+    }
+
     private boolean finished() {
-        return bestCost <= bound || effort.stopped().getAsBoolean() || agreed >= 3;
+        return bestCost <= target || effort.stopped().getAsBoolean() || agreed >= 3;
     }
 
     private boolean trouble() {
@@ -383,34 +460,23 @@ final class Search {
     }
 
     private boolean anyLate() {
-        for (int c = 0; c < kitchen.copies; c++) {
-            if (cost[c] >= kitchen.recipe[c].lateWeight() && kitchen.recipe[c].lateWeight() > 0) {
+        for (int c : byDue) {
+            if (isLate(c)) {
                 return true;
             }
         }
         return false;
     }
 
+    private boolean isLate(int c) {
+        return kitchen.recipe[c].lateWeight() > 0 && cost[c] >= kitchen.recipe[c].lateWeight();
+    }
+
     /** One run of cooling between two shares of the effort; first a hot phase if something is late. */
     private void chain(double from, double to, double hot, double warm, double cold) {
         chainBestCost = Long.MAX_VALUE;
         rememberChain();
-        double at = from;
-        if (hot > 0 && trouble()) {
-            double half = from + (to - from) / 2;
-            int calm = 0;
-            while (!finished() && calm < 2) {
-                double used = effort.used(moves);
-                if (used >= half) {
-                    break;
-                }
-                double share = Math.max(0, (used - from) / (half - from));
-                cool(hot * Math.pow(warm / hot, share), 4 * CLOCK_EVERY);
-                calm = trouble() ? 0 : calm + 1;
-            }
-            restore(chainBest);
-            at = Math.min(effort.used(moves), to);
-        }
+        double at = hot > 0 && trouble() ? calmDown(from, from + (to - from) / 2, hot, warm) : from;
         while (!finished()) {
             double used = effort.used(moves);
             if (used >= to) {
@@ -421,13 +487,30 @@ final class Search {
         }
     }
 
+    /** Cools from hot to warm until nothing is late any more, {@code to} at the latest; returns the share of effort used. */
+    private double calmDown(double from, double to, double hot, double warm) {
+        int calm = 0;
+        while (!finished() && calm < 2) {
+            double used = effort.used(moves);
+            if (used >= to) {
+                break;
+            }
+            double share = Math.max(0, (used - from) / (to - from));
+            cool(hot * Math.pow(warm / hot, share), 4 * CLOCK_EVERY);
+            calm = trouble() ? 0 : calm + 1;
+        }
+        restore(chainBest);
+        return effort.used(moves);
+    }
+
     private void cool(double temperature, int count) {
+        findLate();
         for (int i = 0; i < count; i++) {
             move(temperature);
             moves++;
             if (total() < chainBestCost) {
                 rememberChain();
-                if (chainBestCost <= bound) {
+                if (chainBestCost <= target) {
                     return;
                 }
             }
@@ -473,9 +556,16 @@ final class Search {
         headCount = 0;
         touchedCount = 0;
         movedBreakCount = 0;
-        boolean handsOnly = net.prices().handChange() > 0 && cost[seed] != MISSING && dice.chance(0.1);
+        int moved = kitchen.breaks.length > 0 && dice.chance(0.05) ? dice.below(kitchen.breaks.length) : Kitchen.NONE;
+        if (moved != Kitchen.NONE && kitchen.breakStart[moved] == Kitchen.NONE) {
+            moved = Kitchen.NONE;
+        }
+        boolean handsOnly =
+                moved == Kitchen.NONE && net.prices().handChange() > 0 && cost[seed] != MISSING && dice.chance(0.1);
         if (handsOnly) {
             chooseForHands(seed);
+        } else if (moved != Kitchen.NONE) {
+            chooseForBreak(moved);
         } else {
             choose(seed);
         }
@@ -493,6 +583,9 @@ final class Search {
         boolean done;
         if (handsOnly) {
             done = handOver();
+        } else if (moved != Kitchen.NONE) {
+            interleaved = false;
+            done = moveBreak(moved) && recreate(threshold);
         } else {
             chooseBreaks(seed);
             interleaved = whole && dice.chance(0.1);
@@ -564,12 +657,27 @@ final class Search {
         return i < settledCount;
     }
 
+    private int any() {
+        return byDue[dice.below(byDue.length)];
+    }
+
+    private void findLate() {
+        lateCount = 0;
+        for (int c : byDue) {
+            if (isLate(c)) {
+                lateOnes[lateCount++] = c;
+            }
+        }
+    }
+
     private int seed() {
-        int copies = kitchen.copies;
+        if (lateCount > 0 && dice.chance(0.1)) {
+            return lateOnes[dice.below(lateCount)];
+        }
         if (dice.chance(0.5)) {
-            int worst = dice.below(copies);
+            int worst = any();
             for (int i = 0; i < 3; i++) {
-                int other = dice.below(copies);
+                int other = any();
                 if (cost[other] > cost[worst]) {
                     worst = other;
                 }
@@ -579,7 +687,7 @@ final class Search {
         if (dice.chance(0.125)) {
             return opener();
         }
-        return dice.below(copies);
+        return any();
     }
 
     /** A copy whose work opens the kitchen in some span of its hours. */
@@ -587,17 +695,25 @@ final class Search {
         Window span = net.kitchenSpans().get(dice.below(net.kitchenSpans().size()));
         int first = kitchen.firstStart(span.start(), span.end());
         if (first == Kitchen.NONE) {
-            return dice.below(kitchen.copies);
+            return any();
         }
         for (int g = 0; g < kitchen.tasks; g++) {
             if (kitchen.start[g] == first) {
                 return kitchen.copyOf[g];
             }
         }
-        return dice.below(kitchen.copies);
+        return any();
     }
 
     private void addFull(int c) {
+        if (frozen[c] && cost[c] != MISSING) {
+            addHead(c);
+        } else {
+            addWhole(c);
+        }
+    }
+
+    private void addWhole(int c) {
         if (role[c] == 0 && fullCount < MOST_RUINED) {
             role[c] = 1;
             full[fullCount++] = c;
@@ -661,7 +777,7 @@ final class Search {
         int reach = 10 + dice.below(dice.chance(0.5) ? 40 : 120);
         int most = 4 + dice.below(12);
         int lo = Math.max(0, rank[seed] - 24);
-        int count = Math.min(kitchen.copies - 1, rank[seed] + 24) - lo + 1;
+        int count = Math.min(byDue.length - 1, rank[seed] + 24) - lo + 1;
         int rotate = dice.below(count);
         for (int i = 0; i < count && fullCount < most; i++) {
             int c = byDue[lo + (i + rotate) % count];
@@ -695,12 +811,12 @@ final class Search {
     }
 
     private void chooseForHands(int seed) {
-        addFull(seed);
+        addWhole(seed);
         int wanted = 2 + dice.below(4);
         for (int tries = 0; tries < 3 * wanted && fullCount < wanted; tries++) {
             int c = near(seed, 8, 8);
             if (cost[c] != MISSING) {
-                addFull(c);
+                addWhole(c);
             }
         }
     }
@@ -724,7 +840,7 @@ final class Search {
 
     private int near(int c, int before, int after) {
         int lo = Math.max(0, rank[c] - before);
-        int hi = Math.min(kitchen.copies - 1, rank[c] + after);
+        int hi = Math.min(byDue.length - 1, rank[c] + after);
         return byDue[lo + dice.below(hi - lo + 1)];
     }
 
@@ -753,7 +869,7 @@ final class Search {
         double q = dice.chance(0.5) ? 1 : 0.3 + 0.7 * dice.unit();
         boolean withHold = dice.chance(0.3);
         int lo = Math.max(0, rank[seed] - 12);
-        int hi = Math.min(kitchen.copies - 1, rank[seed] + 35);
+        int hi = Math.min(byDue.length - 1, rank[seed] + 35);
         int count = hi - lo + 1;
         int rotate = dice.below(count);
         for (int i = 0; i < count; i++) {
@@ -778,6 +894,66 @@ final class Search {
             }
         }
         return false;
+    }
+
+    private int breakWanted;
+
+    /** Takes out whatever keeps a person from having a break at another time, and some of what the old time was in the way of. */
+    private void chooseForBreak(int index) {
+        Window window = kitchen.breakWindow(index);
+        int old = kitchen.breakStart[index];
+        int minutes = kitchen.breaks[index].minutes();
+        int lo = window.start();
+        int hi = window.end();
+        if (dice.chance(0.5)) {
+            lo = Math.max(lo, old - 30);
+            hi = Math.min(hi, old + 30);
+        }
+        breakWanted = lo + dice.below(Math.max(1, hi - lo + 1));
+        long person = kitchen.bits(1L << kitchen.breaks[index].person());
+        for (int g = 0; g < kitchen.tasks; g++) {
+            if (kitchen.start[g] != Kitchen.NONE
+                    && kitchen.start[g] < breakWanted + minutes
+                    && kitchen.end(g) > breakWanted
+                    && ((kitchen.handsA[g] | kitchen.handsB[g]) & person) != 0) {
+                if (kitchen.inTail[g]) {
+                    addFull(kitchen.copyOf[g]);
+                } else {
+                    addHead(kitchen.copyOf[g]);
+                }
+            }
+        }
+        int at = dice.chance(0.5) ? old : breakWanted;
+        for (int n = dice.below(5); n > 0; n--) {
+            int worst = -1;
+            for (int i = 0; i < 4; i++) {
+                int c = any();
+                int away = kitchen.due[c] - at;
+                if (role[c] == 0 && away > -30 && away < 90 && (worst < 0 || cost[c] > cost[worst])) {
+                    worst = c;
+                }
+            }
+            if (worst >= 0) {
+                addFull(worst);
+            }
+        }
+    }
+
+    /** Has a break at the wanted time, if the person is free then. */
+    private boolean moveBreak(int index) {
+        settledCount = 0;
+        int old = kitchen.breakStart[index];
+        kitchen.removeBreak(index);
+        movedBreaks[0] = index;
+        oldBreakStart[0] = old;
+        movedBreakCount = 1;
+        breaksOut = 0;
+        if (kitchen.findBreak(index, breakWanted, breakWanted, breakWanted) == Kitchen.NONE) {
+            missingBreaks++;
+            return failed();
+        }
+        kitchen.placeBreak(index, breakWanted);
+        return true;
     }
 
     /** Takes out missing breaks always, those near the seed's call now and then. */
@@ -820,12 +996,12 @@ final class Search {
 
     private boolean recreate(long threshold) {
         settledCount = 0;
-        boolean breaksFirst = movedBreakCount > 0 && dice.chance(0.5);
-        if (breaksFirst && !placeBreaks()) {
+        boolean breaksFirst = breaksOut == 0 || dice.chance(0.5);
+        if (breaksFirst && breaksOut > 0 && !placeBreaks()) {
             return false;
         }
         if (interleaved) {
-            return interleave(threshold) && (breaksFirst || movedBreakCount == 0 || placeBreaks()) && settle();
+            return interleave(threshold) && (breaksFirst || placeBreaks()) && settle();
         }
         sortFull();
         boolean joint = dice.chance(0.4);
@@ -870,7 +1046,7 @@ final class Search {
                 return failed();
             }
         }
-        if (!breaksFirst && movedBreakCount > 0 && !placeBreaks()) {
+        if (!breaksFirst && !placeBreaks()) {
             return false;
         }
         return settle();
