@@ -50,6 +50,31 @@ class PlannerTest {
         assertThat(other).isEqualTo(one);
     }
 
+    /** Large enough that what shares ovens is arranged first; breaks fall into busy hours. */
+    @Test
+    void makesTheSamePlanOfALongDayToo() {
+        Day day = DayGenerator.day(150, 0.8, 102, true);
+        TaskNet net = DayGenerator.netOf(day);
+        Planner.Found one = plan(day, net, 5, 1, Optional.empty(), EnvironmentMode.FULL_ASSERT);
+        Planner.Found other = plan(day, net, 5, 1, Optional.empty(), EnvironmentMode.NO_ASSERT);
+        assertThat(other.plan()).isEqualTo(one.plan());
+        assertThat(Audit.of(day, one.plan()).breaches()).isEmpty();
+    }
+
+    /** Held to the bound, which {@link BoundTest} tries against CP-SAT (Google OR-Tools). */
+    @Test
+    void comesWithinFourPercentOfTheBoundOnADayOfFullOvensAndBreaksAtBusyHours() {
+        Day day = DayGenerator.day(150, 0.62, 102, true);
+        TaskNet net = DayGenerator.netOf(day);
+        for (long seed = 1; seed <= 3; seed++) {
+            Planner.Limits limits = new Planner.Limits(600, Optional.of(100_000L), seed, 1);
+            Planner.Found found =
+                    Planner.plan(day, net, "digest", "test", limits, Optional.empty(), Planner.Watcher.NONE);
+            assertThat(found.brokenTotal()).isZero();
+            assertThat(found.points()).isBetween(Bound.of(net), Bound.of(net) * 104 / 100);
+        }
+    }
+
     @Test
     void staysCloseToThePlanItHolds() {
         Day day = DayGenerator.day(60, 0.8, 9, true);
