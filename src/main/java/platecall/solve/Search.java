@@ -41,6 +41,9 @@ final class Search {
 
     private final int[] bakes;
     private final boolean[] frozen;
+    /** Share of moves that move a meal break; the fewer copies, the more often other moves come by it. */
+    private final double breakShare;
+
     private final int[] lateOnes;
     private int lateCount;
     /** Copies that the search works on, by call. */
@@ -127,6 +130,7 @@ final class Search {
         bakes = Arrays.stream(all).filter(this::bakes).toArray();
         frozen = new boolean[copies];
         lateOnes = new int[copies];
+        breakShare = Math.min(0.05, copies / 1_000.0);
         activate(all);
         tailLanes = new long[copies];
         for (int c = 0; c < copies; c++) {
@@ -556,7 +560,8 @@ final class Search {
         headCount = 0;
         touchedCount = 0;
         movedBreakCount = 0;
-        int moved = kitchen.breaks.length > 0 && dice.chance(0.05) ? dice.below(kitchen.breaks.length) : Kitchen.NONE;
+        int moved =
+                kitchen.breaks.length > 0 && dice.chance(breakShare) ? dice.below(kitchen.breaks.length) : Kitchen.NONE;
         if (moved != Kitchen.NONE && kitchen.breakStart[moved] == Kitchen.NONE) {
             moved = Kitchen.NONE;
         }
@@ -671,7 +676,8 @@ final class Search {
     }
 
     private int seed() {
-        if (lateCount > 0 && dice.chance(0.1)) {
+        // Where much is late, it gets its share of moves anyway.
+        if (lateCount > 0 && 10 * lateCount <= byDue.length && dice.chance(0.1)) {
             return lateOnes[dice.below(lateCount)];
         }
         if (dice.chance(0.5)) {
