@@ -23,9 +23,11 @@ final class Search {
     private static final int MOST_RUINED = 40;
     private static final int CLOCK_EVERY = 64;
     private static final double RACE_SHARE = 0.8;
-    /** Share of a chain's effort for what shares ovens alone. */
-    private static final double OVENS_SHARE = 0.1;
-    /** Share of a chain's effort by which what shares ovens is free again, at the latest. */
+    /** Share of the effort for what shares ovens alone, and the chains that it is split into. */
+    private static final double OVENS_SHARE = 0.06;
+
+    private static final int OVENS_CHAINS = 4;
+    /** Share of a chain's effort for the rest around what shares ovens. */
     private static final double FROZEN_SHARE = 0.4;
     /** Copies of a day below which a chain finds its way in ovens without a phase of its own. */
     private static final int LEAST_FOR_OVENS = 30;
@@ -84,6 +86,8 @@ final class Search {
     private boolean interleaved;
 
     private Arrangement best;
+    /** The best plan of what shares ovens alone, once it is known. */
+    private Arrangement ovens;
     /** The best plan of all copies while only a part of them is searched. */
     private Arrangement whole;
 
@@ -402,7 +406,7 @@ final class Search {
             } else {
                 restore(origin);
                 if (i % 2 == 0 && copies >= LEAST_FOR_OVENS) {
-                    at = ovensFirst(at, at + OVENS_SHARE * (until - at), at + FROZEN_SHARE * (until - at), hot);
+                    at = ovensFirst(at, FROZEN_SHARE * (until - at), hot);
                 }
                 chain(at, until, hot, 200, 0.5);
             }
@@ -423,36 +427,48 @@ final class Search {
      * Arranges what must share ovens of a temperature by itself, then the rest around it while the tails of the first stay:
      * what shares an oven can hardly change places any more once everything else has settled around it.
      *
+     * @param frozenShare share of the effort by which what shares an oven is free again, at the latest
      * @return the share of the effort used
      */
-    private double ovensFirst(double from, double alone, double to, double hot) {
+    private double ovensFirst(double from, double frozenShare, double hot) {
         if (published != null || bakes.length == 0 || bakes.length == all.length) {
             return from;
         }
-        whole = best;
-        long wholeCost = bestCost;
-        clear();
-        activate(bakes);
-        target = Long.MIN_VALUE;
-        best = null;
-        build(byDue);
-        keepBest();
-        chain(from, alone, hot, 200, 0.5);
-        restore(best);
-        activate(all);
-        target = bound;
-        best = whole;
-        bestCost = wholeCost;
-        whole = null;
+        if (ovens == null) {
+            ovens = ovensAlone(from, hot);
+        }
+        restore(ovens);
         placeMissing(byDue);
         for (int c : bakes) {
             frozen[c] = true;
         }
         chainBestCost = Long.MAX_VALUE;
         rememberChain();
-        double at = calmDown(alone, to, hot, 200);
+        double settling = effort.used(moves);
+        double at = calmDown(settling, settling + frozenShare, hot, 200);
         Arrays.fill(frozen, false);
         return at;
+    }
+
+    /** The best plan of some chains for what shares ovens, without all else. */
+    private Arrangement ovensAlone(double from, double hot) {
+        whole = best;
+        long wholeCost = bestCost;
+        activate(bakes);
+        target = Long.MIN_VALUE;
+        best = null;
+        for (int i = 1; i <= OVENS_CHAINS; i++) {
+            build(byDue);
+            keepBest();
+            chain(effort.used(moves), from + OVENS_SHARE * i / OVENS_CHAINS, hot, 200, 0.5);
+        }
+        Arrangement alone = best;
+        activate(all);
+        target = bound;
+        best = whole;
+        bestCost = wholeCost;
+        whole = null;
+        return alone;
     }
 
     private boolean finished() {
@@ -1042,7 +1058,7 @@ final class Search {
             spent -= Math.max(least[c], kitchen.lookCost(c));
             if (placer.placeHead(c)) {
                 spent += copyCost(c);
-            } else if (++ejections > 6) {
+            } else if (frozen[c] || ++ejections > 6) {
                 return failed();
             } else {
                 removeCopy(c);
