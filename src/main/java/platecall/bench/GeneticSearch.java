@@ -262,10 +262,10 @@ final class GeneticSearch {
      * tasks in the father's order, then the rest in hers.
      */
     private void cross(int[] mother, int[] father) {
-        int one = random.nextInt(tasks);
-        int other = random.nextInt(tasks);
-        int from = Math.min(one, other);
-        int to = Math.max(one, other);
+        // A stretch of a quarter to three quarters of the list: shorter or longer ones make children too like a parent.
+        int stretch = tasks / 4 + random.nextInt(tasks / 2 + 1);
+        int from = random.nextInt(tasks - stretch + 1);
+        int to = from + stretch;
         Arrays.fill(taken, false);
         if (random.nextDouble() < WITHIN_STRETCH) {
             System.arraycopy(mother, 0, child, 0, tasks);
