@@ -427,8 +427,8 @@ final class Placer {
     boolean placeAgain(int c, int g, int start, int duration, int way, int batch, int room) {
         Kind k = kitchen.kind[g];
         if (batch >= 0) {
-            int b = joinable(k, start + duration, start + duration, true, start + 1);
-            if (b >= 0 && kitchen.batchMinutes[b] == duration && kitchen.batchWay[b] == way) {
+            int b = sameBatch(k, start, duration, way);
+            if (b >= 0) {
                 join(g, b);
                 return true;
             }
@@ -632,6 +632,21 @@ final class Placer {
             }
         }
         return best;
+    }
+
+    /** A batch of the task's group at that very place and time that has room; -1 if none: another oven's won't do. */
+    private int sameBatch(Kind k, int start, int duration, int way) {
+        int[] open = kitchen.batchesOf[k.group];
+        for (int i = 0; i < kitchen.batchesIn[k.group]; i++) {
+            int b = open[i];
+            if (kitchen.batchStart[b] == start
+                    && kitchen.batchMinutes[b] == duration
+                    && kitchen.batchWay[b] == way
+                    && kitchen.batchCount[b] < kitchen.batchRoom[b]) {
+                return b;
+            }
+        }
+        return -1;
     }
 
     private void join(int g, int b) {

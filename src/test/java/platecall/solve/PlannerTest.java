@@ -9,6 +9,7 @@ import org.junit.jupiter.api.Test;
 import platecall.audit.Audit;
 import platecall.day.Day;
 import platecall.day.Look;
+import platecall.day.Station;
 import platecall.day.TestDays;
 import platecall.looks.Looks;
 import platecall.plan.Plan;
@@ -154,5 +155,35 @@ class PlannerTest {
         assertThat(plan.copies().get(0).ready().orElseThrow()).isEqualTo(TestDays.at("2026-03-12T17:00"));
         assertThat(plan.copies().get(0).lateMinutes()).isZero();
         assertThat(plan.copies().get(0).offPeakMinutes()).isZero();
+    }
+
+    /** Two full ovens bake batches of the same loaf at the same minute: whose hands do one says nothing of the other. */
+    @Test
+    void neverBooksAnOvenTwiceWhenHandsAreChosenAnew() {
+        TestDays days = new TestDays()
+                .place("kitchen", place -> {})
+                .station("oven a", Station.Kind.OVEN, 2, station -> {})
+                .station("oven b", Station.Kind.OVEN, 2, station -> {});
+        for (String person : List.of("Ada", "Bo", "Cy")) {
+            days.person(person, hands -> hands.shifts = List.of(TestDays.span("06:00-18:00")));
+        }
+        days.dish("loaf", dish -> {}).step("loaf", "bake", 30, step -> {
+            step.hands = 1;
+            step.handsFirst = Optional.of(2);
+            step.batchMost = Optional.of(3);
+            step.uses("oven a|oven b", 2).oven = Optional.of(220);
+        });
+        days.step("loaf", "plate", 2, step -> step.after("bake").hands = 1);
+        for (int setup = 1; setup <= 5; setup++) {
+            days.setup("S" + setup, 10 + setup + ":00", part -> {});
+            days.need("S" + setup, "loaf", "plate", need -> need.copies(5));
+        }
+        Day day = days.build();
+        TaskNet net = Breakdown.of(day, dish -> Looks.of(day, dish), need -> 5);
+        for (long seed = 1; seed <= 10; seed++) {
+            Plan plan = plan(day, net, seed, 1, Optional.empty(), EnvironmentMode.NO_ASSERT)
+                    .plan();
+            assertThat(Audit.of(day, plan).breaches()).isEmpty();
+        }
     }
 }
