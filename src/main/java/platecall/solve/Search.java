@@ -20,7 +20,14 @@ final class Search {
     /** Points for a copy that has no place: more than any lateness within a day. */
     static final long MISSING = 1_000_000_000L;
 
-    private static final int MOST_RUINED = 40;
+    private static final int MOST_RUINED = 80;
+    /** Most copies that a small move takes out, in whole or by their heads: far more of these find a better place. */
+    private static final int FEW_RUINED = 4;
+    /** Share of small moves, and the temperature in points above which it is that of hot plans. */
+    private static final double SMALL_SHARE = 0.8;
+
+    private static final double SMALL_SHARE_HOT = 0.2;
+    private static final double HOT = 200;
     private static final int CLOCK_EVERY = 64;
     private static final double RACE_SHARE = 0.8;
     /** Share of the effort for what shares ovens alone, and the chains that it is split into. */
@@ -67,6 +74,9 @@ final class Search {
     private int fullCount;
     private final int[] heads;
     private int headCount;
+    /** Most copies that the move at hand may take out. */
+    private int mostRuined;
+
     private final byte[] role;
     private final int[] items;
     private final long[] itemKeys;
@@ -90,6 +100,9 @@ final class Search {
     private Arrangement ovens;
     /** The best plan of all copies while only a part of them is searched. */
     private Arrangement whole;
+
+    /** Share of the effort used before the search began: a cold start takes half a second. */
+    private double begun;
 
     private long bestCost;
     private long chainBestCost;
@@ -388,6 +401,7 @@ final class Search {
     /** Builds plans to start from and searches until the effort is used. */
     void run() {
         construct();
+        begun = effort.used(moves);
         effort.progress(this, moves);
         int copies = Math.max(1, kitchen.copies);
         long initial = total();
@@ -444,7 +458,7 @@ final class Search {
         }
         chainBestCost = Long.MAX_VALUE;
         rememberChain();
-        double settling = effort.used(moves);
+        double settling = used();
         double at = calmDown(settling, settling + frozenShare, hot, 200);
         Arrays.fill(frozen, false);
         return at;
@@ -460,7 +474,7 @@ final class Search {
         for (int i = 1; i <= OVENS_CHAINS; i++) {
             build(byDue);
             keepBest();
-            chain(effort.used(moves), from + OVENS_SHARE * i / OVENS_CHAINS, hot, 200, 0.5);
+            chain(used(), from + OVENS_SHARE * i / OVENS_CHAINS, hot, 200, 0.5);
         }
         Arrangement alone = best;
         activate(all);
@@ -469,6 +483,11 @@ final class Search {
         bestCost = wholeCost;
         whole = null;
         return alone;
+    }
+
+    /** Share of the effort used since the plans to start from stood. */
+    private double used() {
+        return (effort.used(moves) - begun) / Math.max(1e-9, 1 - begun);
     }
 
     private boolean finished() {
@@ -498,7 +517,7 @@ final class Search {
         rememberChain();
         double at = hot > 0 && trouble() ? calmDown(from, from + (to - from) / 2, hot, warm) : from;
         while (!finished()) {
-            double used = effort.used(moves);
+            double used = used();
             if (used >= to) {
                 break;
             }
@@ -511,7 +530,7 @@ final class Search {
     private double calmDown(double from, double to, double hot, double warm) {
         int calm = 0;
         while (!finished() && calm < 2) {
-            double used = effort.used(moves);
+            double used = used();
             if (used >= to) {
                 break;
             }
@@ -520,7 +539,7 @@ final class Search {
             calm = trouble() ? 0 : calm + 1;
         }
         restore(chainBest);
-        return effort.used(moves);
+        return used();
     }
 
     private void cool(double temperature, int count) {
@@ -583,11 +602,15 @@ final class Search {
         }
         boolean handsOnly =
                 moved == Kitchen.NONE && net.prices().handChange() > 0 && cost[seed] != MISSING && dice.chance(0.1);
+        mostRuined = MOST_RUINED;
         if (handsOnly) {
             chooseForHands(seed);
         } else if (moved != Kitchen.NONE) {
             chooseForBreak(moved);
         } else {
+            if (dice.chance(temperature > HOT ? SMALL_SHARE_HOT : SMALL_SHARE)) {
+                mostRuined = 1 + dice.below(FEW_RUINED);
+            }
             choose(seed);
         }
 
@@ -736,14 +759,14 @@ final class Search {
     }
 
     private void addWhole(int c) {
-        if (role[c] == 0 && fullCount < MOST_RUINED) {
+        if (role[c] == 0 && fullCount + headCount < mostRuined) {
             role[c] = 1;
             full[fullCount++] = c;
         }
     }
 
     private void addHead(int c) {
-        if (role[c] == 0 && headCount < MOST_RUINED && hasHead(c) && cost[c] != MISSING) {
+        if (role[c] == 0 && fullCount + headCount < mostRuined && hasHead(c) && cost[c] != MISSING) {
             role[c] = 2;
             heads[headCount++] = c;
         }

@@ -68,7 +68,7 @@ class PlannerTest {
         Day day = DayGenerator.day(150, 0.62, 102, true);
         TaskNet net = DayGenerator.netOf(day);
         for (long seed = 1; seed <= 3; seed++) {
-            Planner.Limits limits = new Planner.Limits(600, Optional.of(100_000L), seed, 1);
+            Planner.Limits limits = new Planner.Limits(600, Optional.of(150_000L), seed, 1);
             Planner.Found found =
                     Planner.plan(day, net, "digest", "test", limits, Optional.empty(), Planner.Watcher.NONE);
             assertThat(found.brokenTotal()).isZero();
