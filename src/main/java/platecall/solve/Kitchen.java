@@ -390,28 +390,20 @@ final class Kitchen {
         return needed == 1 ? mask == 0 : Long.bitCount(mask) < needed;
     }
 
-    private int change(TaskNet.Oven oven, int from, int to) {
-        if (from == to) {
-            return 0;
-        }
-        double rate = to > from ? oven.heatPerMinute() : oven.coolPerMinute();
-        return (int) Math.ceil(Math.abs(to - from) / rate - 1e-9);
-    }
-
     private int ovenDown(Kind k, int index, int d, int t) {
         TaskNet.Oven oven = net.ovens().get(index);
         short[] celsius = ovenCelsius[index];
         short[] uses = ovenUses[index];
         for (int u = t; u < t + d; u++) {
             if (uses[u] > 0 && celsius[u] != k.celsius) {
-                return u - d - change(oven, k.celsius, celsius[u]);
+                return u - d - oven.minutesToChange(k.celsius, celsius[u]);
             }
         }
         int last = Math.min(horizon, t + d + oven.longestChange());
         for (int u = t + d; u < last; u++) {
             if (uses[u] > 0) {
-                if (celsius[u] != k.celsius && u < t + d + change(oven, k.celsius, celsius[u])) {
-                    return u - d - change(oven, k.celsius, celsius[u]);
+                if (celsius[u] != k.celsius && u < t + d + oven.minutesToChange(k.celsius, celsius[u])) {
+                    return u - d - oven.minutesToChange(k.celsius, celsius[u]);
                 }
                 break;
             }
@@ -419,12 +411,12 @@ final class Kitchen {
         int first = Math.max(-1, t - oven.longestChange() - 1);
         for (int u = t - 1; u >= first; u--) {
             if (u < 0 || !oven.open()[u]) {
-                int cold = change(oven, platecall.day.Station.COLD_OVEN_CELSIUS, k.celsius);
+                int cold = oven.minutesToChange(platecall.day.Station.COLD_OVEN_CELSIUS, k.celsius);
                 return u + 1 + cold > t ? u - d : NO_CONFLICT;
             }
             if (uses[u] > 0) {
-                if (celsius[u] != k.celsius && u + 1 + change(oven, celsius[u], k.celsius) > t) {
-                    return u - d - change(oven, k.celsius, celsius[u]);
+                if (celsius[u] != k.celsius && u + 1 + oven.minutesToChange(celsius[u], k.celsius) > t) {
+                    return u - d - oven.minutesToChange(k.celsius, celsius[u]);
                 }
                 return NO_CONFLICT;
             }

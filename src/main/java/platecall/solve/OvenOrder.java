@@ -19,6 +19,14 @@ import platecall.tasks.TaskNet.Task;
  * one recipe go in order of their calls: swapping two costs no less, as looks are convex in the minute of plate-up.
  */
 final class OvenOrder {
+
+    /** Food that is at most so many minutes away in an oven is ordered together. */
+    private static final int NEAR = 60;
+
+    private static final int MOST_STATES = 1300;
+    private static final int MOST_WORK = 10_000;
+    private static final int SKIPPED = 1 << 30;
+
     private final PricedBound bound;
     private final Oven oven;
     private final List<Tree> members;
@@ -41,13 +49,6 @@ final class OvenOrder {
     private final long[][][] cost;
     private final int[] room;
     private final int[][] gap;
-
-    /** Food that is at most so many minutes away in an oven is ordered together. */
-    private static final int NEAR = 60;
-
-    private static final int MOST_STATES = 1300;
-    private static final int MOST_WORK = 10_000;
-    private static final int SKIPPED = 1 << 30;
 
     OvenOrder(PricedBound bound, Oven oven, List<Tree> members) {
         this.bound = bound;
@@ -419,7 +420,7 @@ final class OvenOrder {
     /** Least minutes from the start of one task in an oven to the start of another that starts no earlier. */
     private static int gap(PricedBound bound, Oven oven, Task one, Task other) {
         if (one.ovenCelsius() != other.ovenCelsius()) {
-            return one.leastMinutes() + change(oven, one.ovenCelsius(), other.ovenCelsius());
+            return one.leastMinutes() + oven.minutesToChange(one.ovenCelsius(), other.ovenCelsius());
         }
         return units(oven, one) + units(oven, other) > most(bound, oven) ? one.leastMinutes() : 0;
     }
@@ -442,13 +443,5 @@ final class OvenOrder {
             }
         }
         return 0;
-    }
-
-    private static int change(Oven oven, int from, int to) {
-        if (from == to) {
-            return 0;
-        }
-        double rate = to > from ? oven.heatPerMinute() : oven.coolPerMinute();
-        return (int) Math.ceil(Math.abs(to - from) / rate - 1e-9);
     }
 }

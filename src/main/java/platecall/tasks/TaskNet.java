@@ -70,7 +70,17 @@ public record TaskNet(
      * @param longestChange minutes that its longest change of temperature takes
      * @param open for each minute whether it is open; it is cold before each opening
      */
-    public record Oven(int lane, double heatPerMinute, double coolPerMinute, int longestChange, boolean[] open) {}
+    public record Oven(int lane, double heatPerMinute, double coolPerMinute, int longestChange, boolean[] open) {
+
+        /** Whole minutes from one temperature to another, both in degrees Celsius; 0 if they are the same. */
+        public int minutesToChange(int from, int to) {
+            if (from == to) {
+                return 0;
+            }
+            double rate = to > from ? heatPerMinute : coolPerMinute;
+            return (int) Math.ceil(Math.abs(to - from) / rate - 1e-9);
+        }
+    }
 
     /**
      * A way to do a task.
