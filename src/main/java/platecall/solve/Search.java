@@ -33,13 +33,6 @@ final class Search {
     private static final double WARM = 80;
 
     private static final double COOL = 2;
-    /**
-     * Temperatures in points between which what is still late changes places and little else does: at 20,000 a day of 600
-     * tasks stays at 700 late minutes, at 1,000 to 2,500 it comes down to 30 to 50.
-     */
-    private static final double HOT_IF_LATE = 3_000;
-
-    private static final double WARM_IF_LATE = 400;
     /** Moves a copy before which it means nothing that chains agree. */
     private static final long LEAST_MOVES = 200_000;
 
@@ -431,7 +424,7 @@ final class Search {
             long before = bestCost;
             double until = late || race == 1 ? RACE_SHARE : RACE_SHARE * (i + 1) / race;
             if (late) {
-                chain(at, until, Math.min(hot, HOT_IF_LATE), WARM_IF_LATE, 0.5);
+                chain(at, until, hot, 200, 0.5);
             } else {
                 restore(origin);
                 if (i % 2 == 0 && copies >= LEAST_FOR_OVENS) {
