@@ -28,11 +28,24 @@ final class Search {
     private static final double SMALL_SHARE = 0.8;
 
     private static final double SMALL_SHARE_HOT = 0.2;
+
     private static final double HOT = 200;
     /** Temperatures in points between which the coarse order of a day settles; hands and single minutes are left to the end. */
     private static final double WARM = 80;
 
     private static final double COOL = 2;
+    /** Minutes late, in points, that it costs at first to set a copy aside: later than so it is better not placed yet. */
+    private static final int ASIDE_MINUTES = 5;
+    /** What the price of a copy is multiplied with every so often while it is aside. */
+    private static final double ASIDE_GROWTH = 1.02;
+    /** A chain that begins late begins at the points of a late minute; copies go aside down to this share of them. */
+    private static final double LATE_CALM = 0.1;
+    /** Where such a chain ends, in points: below it only single minutes are gained. */
+    private static final double LATE_COOL = 20;
+    /** Share of the effort that such a chain may use: while anything is late, one long chain is worth more than several short ones. */
+    private static final double LATE_SHARE = 0.85;
+    /** Share of copies aside, once the rest has settled around what shares ovens, above which the day is too full for all. */
+    private static final double TOO_FULL = 1 / 15.0;
     /** Moves a copy before which it means nothing that chains agree. */
     private static final long LEAST_MOVES = 200_000;
 
@@ -76,7 +89,15 @@ final class Search {
     private long looks;
     private long kitchenCost;
     private int missing;
+    private long missingCost;
     private int missingBreaks;
+    /** Whether copies may be set aside for a price of their own, so that those that fit are not held up by one that doesn't yet. */
+    private boolean aside;
+    /** Whether a copy may come no later than its first price: else it stays aside. */
+    private boolean gentle;
+
+    private boolean tooFull;
+    private final long[] asidePrice;
 
     private final int[] full;
     private int fullCount;
@@ -170,6 +191,7 @@ final class Search {
             }
         }
         cost = new long[copies];
+        asidePrice = new long[copies];
         least = net.copies().stream().mapToLong(copy -> Bound.ofCopy(net, copy)).toArray();
         this.published = published;
         full = new int[copies];
@@ -246,7 +268,26 @@ final class Search {
     }
 
     private long total() {
-        return looks + kitchenCost + MISSING * ((long) missing + missingBreaks);
+        return looks + kitchenCost + missingCost + MISSING * missingBreaks;
+    }
+
+    /** Points that a copy costs as long as it has no place. */
+    private long missingCost(int c) {
+        return aside ? asidePrice[c] : MISSING;
+    }
+
+    private void countMissing(int c, int sign) {
+        missing += sign;
+        missingCost += sign * missingCost(c);
+    }
+
+    private long firstPrice(int c) {
+        return ASIDE_MINUTES * Math.max(net.prices().lateMinute(), kitchen.recipe[c].lateWeight());
+    }
+
+    /** Points that a copy may cost where it is placed: beyond them it is left out. */
+    private long mostOf(int c) {
+        return gentle ? firstPrice(c) : missingCost(c);
     }
 
     private long kitchenCost() {
@@ -256,12 +297,13 @@ final class Search {
     private void recount() {
         looks = 0;
         missing = 0;
+        missingCost = 0;
         for (int c : byDue) {
             cost[c] = kitchen.placed(c) ? copyCost(c) : MISSING;
             if (kitchen.placed(c)) {
                 looks += cost[c];
             } else {
-                missing++;
+                countMissing(c, 1);
             }
         }
         kitchenCost = kitchenCost();
@@ -344,7 +386,7 @@ final class Search {
     private void placeMissing(int[] sequence) {
         for (int c : sequence) {
             if (!kitchen.placed(c)) {
-                placer.placeCopy(c, true, Long.MAX_VALUE / 4, false);
+                placer.placeCopy(c, true, aside ? mostOf(c) : Long.MAX_VALUE / 4, false);
             }
         }
         kitchen.commit();
@@ -412,33 +454,29 @@ final class Search {
         begun = effort.used(moves);
         effort.progress(this, moves);
         int copies = Math.max(1, kitchen.copies);
-        long initial = total();
-        double hot = Math.max(5_000, Math.min(20_000, 0.4 * Math.min(initial, 1e12) / copies));
         int race = (int) Math.max(1, Math.min(4, 4_500 * effort.seconds() / ((double) copies * copies)));
         Arrangement origin = best;
         double at = 0;
         for (int i = 0; i < race && at < RACE_SHARE && !finished(); i++) {
-            // While anything is late, one long chain is worth more than several short ones.
             restore(best);
             boolean late = i > 0 && trouble();
             long before = bestCost;
-            double until = late || race == 1 ? RACE_SHARE : RACE_SHARE * (i + 1) / race;
-            if (late) {
-                chain(at, until, hot, 200, 0.5);
-            } else {
+            if (!late) {
                 restore(origin);
                 if (i % 2 == 0 && copies >= LEAST_FOR_OVENS) {
-                    at = ovensFirst(at, FROZEN_SHARE * (until - at), hot);
+                    at = ovensFirst(at, FROZEN_SHARE * (RACE_SHARE * (i + 1) / race - at));
+                    late = trouble();
                 }
-                chain(at, until, hot, WARM, COOL);
             }
+            double until = late ? LATE_SHARE : RACE_SHARE * (i + 1) / race;
+            run(late, at, until, WARM, COOL);
             agreed = chainBestCost > bestCost ? 0 : bestCost < before ? 1 : agreed + 1;
             at = until;
         }
         for (int i = 0; i < 2 && !finished(); i++) {
             restore(best);
             double until = i == 0 ? at + (1 - at) / 2 : 1;
-            chain(at, until, race > 1 && i == 0 ? 0 : hot, i == 0 ? 60 : 5, 0.3);
+            chain(at, until, i == 0 ? 60 : 5, 0.3);
             at = until;
         }
         restore(best);
@@ -452,28 +490,32 @@ final class Search {
      * @param frozenShare share of the effort by which what shares an oven is free again, at the latest
      * @return the share of the effort used
      */
-    private double ovensFirst(double from, double frozenShare, double hot) {
+    private double ovensFirst(double from, double frozenShare) {
         if (published != null || bakes.length == 0 || bakes.length == all.length) {
             return from;
         }
         if (ovens == null) {
-            ovens = ovensAlone(from, hot);
+            ovens = ovensAlone(from);
         }
         restore(ovens);
+        setAside(true);
         placeMissing(byDue);
         for (int c : bakes) {
             frozen[c] = true;
         }
-        chainBestCost = Long.MAX_VALUE;
-        rememberChain();
+        beginChain();
         double settling = used();
-        double at = calmDown(settling, settling + frozenShare, hot, 200);
+        double at = calmDown(settling, settling + frozenShare);
         Arrays.fill(frozen, false);
+        if (missing > TOO_FULL * byDue.length) {
+            tooFull = true;
+            gentle = false;
+        }
         return at;
     }
 
     /** The best plan of some chains for what shares ovens, without all else. */
-    private Arrangement ovensAlone(double from, double hot) {
+    private Arrangement ovensAlone(double from) {
         whole = best;
         long wholeCost = bestCost;
         activate(bakes);
@@ -482,7 +524,7 @@ final class Search {
         for (int i = 1; i <= OVENS_CHAINS; i++) {
             build(byDue);
             keepBest();
-            chain(used(), from + OVENS_SHARE * i / OVENS_CHAINS, hot, 200, 0.5);
+            run(trouble(), used(), from + OVENS_SHARE * i / OVENS_CHAINS, HOT, 0.5);
         }
         Arrangement alone = best;
         activate(all);
@@ -521,35 +563,104 @@ final class Search {
         return kitchen.recipe[c].lateWeight() > 0 && cost[c] >= kitchen.recipe[c].lateWeight();
     }
 
-    /** One run of cooling between two shares of the effort; first a hot phase if something is late. */
-    private void chain(double from, double to, double hot, double warm, double cold) {
-        chainBestCost = Long.MAX_VALUE;
-        rememberChain();
-        double at = hot > 0 && trouble() ? calmDown(from, from + (to - from) / 2, hot, warm) : from;
+    private void run(boolean late, double from, double to, double warm, double cold) {
+        if (late) {
+            lateChain(from, to);
+        } else {
+            chain(from, to, warm, cold);
+        }
+    }
+
+    /** One run of cooling between two shares of the effort. */
+    private void chain(double from, double to, double warm, double cold) {
+        setAside(false);
+        beginChain();
         while (!finished()) {
             double used = used();
             if (used >= to) {
                 break;
             }
-            double share = Math.max(0, Math.min(1, (used - at) / Math.max(1e-9, to - at)));
-            cool(warm * Math.pow(cold / warm, share), CLOCK_EVERY);
+            cool(between(warm, cold, (used - from) / (to - from)), CLOCK_EVERY);
         }
     }
 
-    /** Cools from hot to warm until nothing is late any more, {@code to} at the latest; returns the share of effort used. */
-    private double calmDown(double from, double to, double hot, double warm) {
+    /**
+     * One run of cooling of a plan in which something is late. Copies may be set aside for a price that grows as long as
+     * they are: the rest settles as if they weren't there, until there is room for them in time. Once it has cooled, or if
+     * the day is too full, they may come as late as their price allows.
+     */
+    private void lateChain(double from, double to) {
+        setAside(true);
+        beginChain();
+        double least = LATE_CALM * lateTemperature();
+        while (!finished()) {
+            double used = used();
+            if (used >= to) {
+                break;
+            }
+            double temperature = between(lateTemperature(), LATE_COOL, (used - from) / (to - from));
+            gentle &= temperature > least;
+            if (missing == 0 && temperature <= least) {
+                setAside(false);
+            }
+            cool(temperature, 4 * CLOCK_EVERY);
+            raisePrices();
+        }
+        setAside(false);
+    }
+
+    private double lateTemperature() {
+        return Math.max(HOT, net.prices().lateMinute());
+    }
+
+    /** Cools until nothing is late any more, {@code to} at the latest; returns the share of effort used. */
+    private double calmDown(double from, double to) {
         int calm = 0;
         while (!finished() && calm < 2) {
             double used = used();
             if (used >= to) {
                 break;
             }
-            double share = Math.max(0, (used - from) / (to - from));
-            cool(hot * Math.pow(warm / hot, share), 4 * CLOCK_EVERY);
+            cool(between(lateTemperature(), HOT, (used - from) / (to - from)), 4 * CLOCK_EVERY);
+            raisePrices();
             calm = trouble() ? 0 : calm + 1;
         }
         restore(chainBest);
         return used();
+    }
+
+    private static double between(double warm, double cold, double share) {
+        return warm * Math.pow(cold / warm, Math.max(0, Math.min(1, share)));
+    }
+
+    /** Whether copies may be set aside from now on; if not, those that are come in as late as they must. */
+    private void setAside(boolean allowed) {
+        boolean now = allowed && net.prices().lateMinute() > 0;
+        if (now == aside) {
+            return;
+        }
+        aside = now;
+        gentle = now && !tooFull;
+        if (aside) {
+            Arrays.setAll(asidePrice, this::firstPrice);
+        } else {
+            placeMissing(byDue);
+        }
+        recount();
+        beginChain();
+    }
+
+    /** Makes copies that are aside dearer, so that next time rather others are. */
+    private void raisePrices() {
+        if (aside && missing > 0) {
+            for (int c : byDue) {
+                if (cost[c] == MISSING) {
+                    asidePrice[c] = Math.min(MISSING, (long) (asidePrice[c] * ASIDE_GROWTH));
+                }
+            }
+            recount();
+            beginChain();
+        }
     }
 
     private void cool(double temperature, int count) {
@@ -557,9 +668,10 @@ final class Search {
         for (int i = 0; i < count; i++) {
             move(temperature);
             moves++;
-            if (total() < chainBestCost) {
+            long now = total();
+            if (now < chainBestCost || now < bestCost && missing == 0) {
                 rememberChain();
-                if (chainBestCost <= target) {
+                if (bestCost <= target) {
                     return;
                 }
             }
@@ -567,16 +679,20 @@ final class Search {
         effort.progress(this, moves);
     }
 
+    private void beginChain() {
+        chainBestCost = Long.MAX_VALUE;
+        rememberChain();
+    }
+
     private void rememberChain() {
         long now = total();
-        if (now < chainBestCost) {
-            chainBestCost = now;
-            if (best == null || now < bestCost) {
-                keepBest();
-                chainBest = best;
-            } else {
-                chainBest = Arrangement.of(kitchen);
-            }
+        boolean bestOfChain = now < chainBestCost;
+        chainBestCost = Math.min(now, chainBestCost);
+        if ((!aside || missing == 0) && (best == null || now < bestCost)) {
+            keepBest();
+            chainBest = bestOfChain ? best : chainBest;
+        } else if (bestOfChain) {
+            chainBest = Arrangement.of(kitchen);
         }
     }
 
@@ -663,7 +779,7 @@ final class Search {
         touched[touchedCount] = c;
         oldCost[touchedCount++] = cost[c];
         if (cost[c] == MISSING) {
-            missing--;
+            countMissing(c, -1);
         } else {
             looks -= cost[c];
         }
@@ -689,14 +805,14 @@ final class Search {
             int c = touched[i];
             if (settled(i)) {
                 if (cost[c] == MISSING) {
-                    missing--;
+                    countMissing(c, -1);
                 } else {
                     looks -= cost[c];
                 }
             }
             cost[c] = oldCost[i];
             if (cost[c] == MISSING) {
-                missing++;
+                countMissing(c, 1);
             } else {
                 looks += cost[c];
             }
@@ -1060,16 +1176,16 @@ final class Search {
         }
         sortFull();
         boolean joint = dice.chance(0.4);
-        long spent = looks + MISSING * ((long) missing + missingBreaks);
+        long spent = looks + missingCost + MISSING * missingBreaks;
         for (int i = 0; i < touchedCount; i++) {
             spent += least[touched[i]];
         }
         int count = 0;
         for (int i = 0; i < fullCount; i++) {
             int c = full[i];
-            long budget = threshold - spent + least[c];
+            long budget = Math.min(mostOf(c), threshold - spent + least[c]);
             if (!placer.placeCopy(c, joint, budget, true)) {
-                spent += MISSING - least[c];
+                spent += missingCost(c) - least[c];
             } else if (joint || !hasHead(c)) {
                 spent += copyCost(c) - least[c];
             } else {
@@ -1095,7 +1211,9 @@ final class Search {
                 return failed();
             } else {
                 removeCopy(c);
-                spent += placer.placeCopy(c, true, threshold - spent, true) ? copyCost(c) : MISSING;
+                spent += placer.placeCopy(c, true, Math.min(mostOf(c), threshold - spent), true)
+                        ? copyCost(c)
+                        : missingCost(c);
             }
             if (spent > threshold) {
                 return failed();
@@ -1136,7 +1254,7 @@ final class Search {
                 order[j + 1] = g;
             }
         }
-        long spent = looks + MISSING * ((long) missing + missingBreaks);
+        long spent = looks + missingCost + MISSING * missingBreaks;
         for (int i = 0; i < count; i++) {
             int c = kitchen.copyOf[order[i]];
             if (!placer.placeTask(c, order[i], true, Math.max(0, threshold - spent))) {
@@ -1160,7 +1278,7 @@ final class Search {
                 looks += cost[c];
             } else {
                 cost[c] = MISSING;
-                missing++;
+                countMissing(c, 1);
             }
         }
         settledCount = touchedCount;
