@@ -40,6 +40,8 @@ final class Search {
     private static final double ASIDE_GROWTH = 1.02;
     /** A chain that begins late begins at the points of a late minute; copies go aside down to this share of them. */
     private static final double LATE_CALM = 0.1;
+    /** A day in which nothing is late any more above this share of them is easy: it needs no slow cooling from there. */
+    private static final double EASY = 0.5;
     /** Where such a chain ends, in points: below it only single minutes are gained. */
     private static final double LATE_COOL = 20;
     /** Share of the effort that such a chain may use: while anything is late, one long chain is worth more than several short ones. */
@@ -459,19 +461,20 @@ final class Search {
         double at = 0;
         for (int i = 0; i < race && at < RACE_SHARE && !finished(); i++) {
             restore(best);
-            boolean late = i > 0 && trouble();
             long before = bestCost;
-            if (!late) {
+            if (i == 0 || !trouble()) {
                 restore(origin);
                 if (i % 2 == 0 && copies >= LEAST_FOR_OVENS) {
                     at = ovensFirst(at, FROZEN_SHARE * (RACE_SHARE * (i + 1) / race - at));
-                    late = trouble();
                 }
             }
-            double until = late ? LATE_SHARE : RACE_SHARE * (i + 1) / race;
-            run(late, at, until, WARM, COOL);
+            at = trouble() ? lateChain(at, LATE_SHARE) : at;
+            double until = Math.max(RACE_SHARE * (i + 1) / race, Math.min(RACE_SHARE, at + RACE_SHARE / race / 2));
+            if (at < until) {
+                chain(at, until, WARM, COOL);
+                at = until;
+            }
             agreed = chainBestCost > bestCost ? 0 : bestCost < before ? 1 : agreed + 1;
-            at = until;
         }
         for (int i = 0; i < 2 && !finished(); i++) {
             restore(best);
@@ -524,7 +527,8 @@ final class Search {
         for (int i = 1; i <= OVENS_CHAINS; i++) {
             build(byDue);
             keepBest();
-            run(trouble(), used(), from + OVENS_SHARE * i / OVENS_CHAINS, HOT, 0.5);
+            double until = from + OVENS_SHARE * i / OVENS_CHAINS;
+            chain(trouble() ? lateChain(used(), until) : used(), until, HOT, 0.5);
         }
         Arrangement alone = best;
         activate(all);
@@ -563,14 +567,6 @@ final class Search {
         return kitchen.recipe[c].lateWeight() > 0 && cost[c] >= kitchen.recipe[c].lateWeight();
     }
 
-    private void run(boolean late, double from, double to, double warm, double cold) {
-        if (late) {
-            lateChain(from, to);
-        } else {
-            chain(from, to, warm, cold);
-        }
-    }
-
     /** One run of cooling between two shares of the effort. */
     private void chain(double from, double to, double warm, double cold) {
         setAside(false);
@@ -588,16 +584,16 @@ final class Search {
      * One run of cooling of a plan in which something is late. Copies may be set aside for a price that grows as long as
      * they are: the rest settles as if they weren't there, until there is room for them in time. Once it has cooled, or if
      * the day is too full, they may come as late as their price allows.
+     *
+     * @return the share of the effort used, less than {@code to} if the day is easy
      */
-    private void lateChain(double from, double to) {
+    private double lateChain(double from, double to) {
         setAside(true);
         beginChain();
         double least = LATE_CALM * lateTemperature();
-        while (!finished()) {
-            double used = used();
-            if (used >= to) {
-                break;
-            }
+        int calm = 0;
+        double used = used();
+        while (!finished() && calm < 2 && used < to) {
             double temperature = between(lateTemperature(), LATE_COOL, (used - from) / (to - from));
             gentle &= temperature > least;
             if (missing == 0 && temperature <= least) {
@@ -605,8 +601,11 @@ final class Search {
             }
             cool(temperature, 4 * CLOCK_EVERY);
             raisePrices();
+            calm = trouble() || temperature < EASY * lateTemperature() ? 0 : calm + 1;
+            used = used();
         }
         setAside(false);
+        return used;
     }
 
     private double lateTemperature() {
