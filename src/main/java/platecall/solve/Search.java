@@ -42,8 +42,8 @@ final class Search {
     private static final double LATE_CALM = 0.1;
     /** A day in which nothing is late any more above this share of them is easy: it needs no slow cooling from there. */
     private static final double EASY = 0.5;
-    /** Where such a chain ends, in points: below it only single minutes are gained. */
-    private static final double LATE_COOL = 20;
+    /** Share of them where such a chain ends: below it only single minutes are gained. */
+    private static final double LATE_COOL = 0.02;
     /** Share of the effort that such a chain may use: while anything is late, one long chain is worth more than several short ones. */
     private static final double LATE_SHARE = 0.85;
     /** Share of copies aside, once the rest has settled around what shares ovens, above which the day is too full for all. */
@@ -462,14 +462,16 @@ final class Search {
         for (int i = 0; i < race && at < RACE_SHARE && !finished(); i++) {
             restore(best);
             long before = bestCost;
-            if (i == 0 || !trouble()) {
+            boolean small = copies < LEAST_FOR_OVENS;
+            double share = RACE_SHARE * (i + 1) / race;
+            if (i == 0 || small || !trouble()) {
                 restore(origin);
-                if (i % 2 == 0 && copies >= LEAST_FOR_OVENS) {
-                    at = ovensFirst(at, FROZEN_SHARE * (RACE_SHARE * (i + 1) / race - at));
+                if (i % 2 == 0 && !small) {
+                    at = ovensFirst(at, FROZEN_SHARE * (share - at));
                 }
             }
-            at = trouble() ? lateChain(at, LATE_SHARE) : at;
-            double until = Math.max(RACE_SHARE * (i + 1) / race, Math.min(RACE_SHARE, at + RACE_SHARE / race / 2));
+            at = trouble() ? lateChain(at, small ? share : LATE_SHARE) : at;
+            double until = Math.max(share, Math.min(RACE_SHARE, at + RACE_SHARE / race / 2));
             if (at < until) {
                 chain(at, until, WARM, COOL);
                 at = until;
@@ -591,10 +593,11 @@ final class Search {
         setAside(true);
         beginChain();
         double least = LATE_CALM * lateTemperature();
+        double cold = Math.max(COOL, LATE_COOL * net.prices().lateMinute());
         int calm = 0;
         double used = used();
         while (!finished() && calm < 2 && used < to) {
-            double temperature = between(lateTemperature(), LATE_COOL, (used - from) / (to - from));
+            double temperature = between(lateTemperature(), cold, (used - from) / (to - from));
             gentle &= temperature > least;
             if (missing == 0 && temperature <= least) {
                 setAside(false);
