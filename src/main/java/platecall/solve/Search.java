@@ -457,12 +457,12 @@ final class Search {
         effort.progress(this, moves);
         int copies = Math.max(1, kitchen.copies);
         int race = (int) Math.max(1, Math.min(4, 4_500 * effort.seconds() / ((double) copies * copies)));
+        boolean small = copies < LEAST_FOR_OVENS;
         Arrangement origin = best;
         double at = 0;
         for (int i = 0; i < race && at < RACE_SHARE && !finished(); i++) {
             restore(best);
             long before = bestCost;
-            boolean small = copies < LEAST_FOR_OVENS;
             double share = RACE_SHARE * (i + 1) / race;
             if (i == 0 || small || !trouble()) {
                 restore(origin);
