@@ -66,7 +66,11 @@ final class Kitchen {
     private final short[][] ovenCelsius;
     private final short[][] ovenUses;
     private final short[][][] apartUses;
-    private final int[] startsAt;
+    /** A task that starts at a minute, and the next one that does, or {@link #NONE}. */
+    final int[] firstAt;
+
+    final int[] nextAt;
+    private final int[] previousAt;
     private final long[] startBits;
     private final int[] personBit;
     private final int[] personOfBit;
@@ -197,7 +201,9 @@ final class Kitchen {
         ovenCelsius = new short[net.ovens().size()][padded];
         ovenUses = new short[net.ovens().size()][padded];
         apartUses = new short[aparts][2][padded];
-        startsAt = new int[padded];
+        firstAt = filled(padded, NONE);
+        nextAt = new int[tasks];
+        previousAt = new int[tasks];
         startBits = new long[padded / 64 + 1];
     }
 
@@ -471,6 +477,15 @@ final class Kitchen {
         return t;
     }
 
+    /** The lanes of a word, all their bits, of which there is less than requested at some minute in {@code [from, to)}. */
+    long lacking(int word, long request, int from, int to) {
+        long lack = 0;
+        for (int u = from; u < to; u++) {
+            lack |= (free[word][u] - request) & GUARD;
+        }
+        return (lack >>> (Kind.BITS - 1)) * ((1L << (Kind.BITS - 1)) - 1);
+    }
+
     /** The earliest minute from {@code lo} on from which a copy can wait in its storage until {@code until}. */
     int storedFrom(Kind k, int until, int lo) {
         int e = Math.min(until, horizon);
@@ -582,8 +597,14 @@ final class Kitchen {
             openBatch(batchIndex, g);
             book(k, k.ways[wayIndex], at, d, a, b, 1);
         }
-        if (startsAt[at]++ == 0) {
+        int next = firstAt[at];
+        nextAt[g] = next;
+        previousAt[g] = NONE;
+        firstAt[at] = g;
+        if (next == NONE) {
             startBits[at >> 6] |= 1L << at;
+        } else {
+            previousAt[next] = g;
         }
         heldTo[g] = until;
         if (until > at + d) {
@@ -606,8 +627,18 @@ final class Kitchen {
             closeBatch(b, k.group);
             book(k, k.ways[way[g]], at, d, handsA[g], handsB[g], -1);
         }
-        if (--startsAt[at] == 0) {
-            startBits[at >> 6] &= ~(1L << at);
+        int next = nextAt[g];
+        int previous = previousAt[g];
+        if (next != NONE) {
+            previousAt[next] = previous;
+        }
+        if (previous != NONE) {
+            nextAt[previous] = next;
+        } else {
+            firstAt[at] = next;
+            if (next == NONE) {
+                startBits[at >> 6] &= ~(1L << at);
+            }
         }
         start[g] = NONE;
         batch[g] = NONE;

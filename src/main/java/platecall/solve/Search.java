@@ -48,6 +48,8 @@ final class Search {
     private static final double LATE_SHARE = 0.85;
     /** Share of copies aside, once the rest has settled around what shares ovens, above which the day is too full for all. */
     private static final double TOO_FULL = 1 / 15.0;
+    /** Share of moves that push tasks instead of placing copies anew. */
+    private static final double NUDGES = 0.2;
     /** Moves a copy before which it means nothing that chains agree. */
     private static final long LEAST_MOVES = 200_000;
 
@@ -66,6 +68,7 @@ final class Search {
     private final Kitchen kitchen;
     private final Dice dice;
     private final Placer placer;
+    private final Nudge nudge;
     private final Effort effort;
     private final long bound;
     /** Points that cannot be undercut by what is active: the bound for all copies, unknown for a part of them. */
@@ -177,6 +180,7 @@ final class Search {
         ofSetup = new int[setups][];
         bakes = Arrays.stream(all).filter(this::bakes).toArray();
         frozen = new boolean[copies];
+        nudge = new Nudge(kitchen, dice, frozen);
         lateOnes = new int[copies];
         breakShare = Math.min(0.05, copies / 1_000.0);
         activate(all);
@@ -723,6 +727,12 @@ final class Search {
         headCount = 0;
         touchedCount = 0;
         movedBreakCount = 0;
+        if (cost[seed] != MISSING && dice.chance(NUDGES)) {
+            if (nudge(seed)) {
+                finish(threshold);
+            }
+            return;
+        }
         int moved =
                 kitchen.breaks.length > 0 && dice.chance(breakShare) ? dice.below(kitchen.breaks.length) : Kitchen.NONE;
         if (moved != Kitchen.NONE && kitchen.breakStart[moved] == Kitchen.NONE) {
@@ -767,14 +777,38 @@ final class Search {
             role[touched[i]] = 0;
         }
         if (done) {
-            kitchenCost = kitchenCost();
-            done = total() <= threshold;
+            finish(threshold);
+        } else {
+            undo();
         }
-        if (done) {
+    }
+
+    /** Keeps what the move has made if it is within the threshold. */
+    private void finish(long threshold) {
+        kitchenCost = kitchenCost();
+        if (total() <= threshold) {
             kitchen.commit();
         } else {
             undo();
         }
+    }
+
+    /** Moves one task of a copy by some minutes, with all that is in its way; a late copy rather ahead. */
+    private boolean nudge(int c) {
+        int last = kitchen.base[c + 1] - 1;
+        int g = dice.chance(0.5) ? last : kitchen.base[c] + dice.below(last + 1 - kitchen.base[c]);
+        int minutes = 1 + dice.below(dice.chance(0.5) ? 3 : 15);
+        boolean ahead = dice.chance(isLate(c) ? 0.8 : 0.5);
+        if (!nudge.move(g, kitchen.start[g] + (ahead ? -minutes : minutes))) {
+            return false;
+        }
+        for (int i = 0; i < nudge.copyCount; i++) {
+            touch(nudge.copies[i]);
+        }
+        movedBreakCount = nudge.breakCount;
+        System.arraycopy(nudge.breaks, 0, movedBreaks, 0, movedBreakCount);
+        System.arraycopy(nudge.breakWas, 0, oldBreakStart, 0, movedBreakCount);
+        return settle();
     }
 
     private void touch(int c) {
@@ -870,12 +904,7 @@ final class Search {
         if (first == Kitchen.NONE) {
             return any();
         }
-        for (int g = 0; g < kitchen.tasks; g++) {
-            if (kitchen.start[g] == first) {
-                return kitchen.copyOf[g];
-            }
-        }
-        return any();
+        return kitchen.copyOf[kitchen.firstAt[first]];
     }
 
     private void addFull(int c) {
