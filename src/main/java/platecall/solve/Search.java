@@ -20,8 +20,6 @@ final class Search {
     /** Points for a copy that has no place: more than any lateness within a day. */
     static final long MISSING = 1_000_000_000L;
 
-    /** Most copies that a move takes out, in whole or by their heads. */
-    private static final int MOST_RUINED = 80;
     /** Most of a small move: of these three times as many are accepted, and they cost less time. */
     private static final int FEW_RUINED = 4;
     /** Share of small moves, and the temperature in points above which it is that of hot plans. */
@@ -68,6 +66,7 @@ final class Search {
     private final Kitchen kitchen;
     private final Dice dice;
     private final Placer placer;
+    private final Ruin ruin;
     private final Nudge nudge;
     private final Effort effort;
     private final long bound;
@@ -79,15 +78,10 @@ final class Search {
     /** Share of moves that move a meal break; the fewer copies, the more often other moves come by it. */
     private final double breakShare;
 
-    private final int[] lateOnes;
-    private int lateCount;
     /** Copies that the search works on, by call. */
     private int[] byDue;
 
-    private final int[] rank;
-    private final int[][] ofSetup;
     private final int[] all;
-    private final long[] tailLanes;
     private final long[] cost;
     private final long[] least;
     private final Published published;
@@ -104,14 +98,6 @@ final class Search {
     private boolean tooFull;
     private final long[] asidePrice;
 
-    private final int[] full;
-    private int fullCount;
-    private final int[] heads;
-    private int headCount;
-    /** Most copies that the move at hand may take out. */
-    private int mostRuined;
-
-    private final byte[] role;
     private final int[] items;
     private final long[] itemKeys;
     private final int[] touched;
@@ -175,34 +161,16 @@ final class Search {
                 .sorted(Comparator.comparingInt((Integer c) -> kitchen.due[c]).thenComparing(c -> c))
                 .mapToInt(Integer::intValue)
                 .toArray();
-        rank = new int[copies];
-        int setups = 1 + Arrays.stream(kitchen.setup).max().orElse(0);
-        ofSetup = new int[setups][];
         bakes = Arrays.stream(all).filter(this::bakes).toArray();
         frozen = new boolean[copies];
         nudge = new Nudge(kitchen, dice, frozen);
-        lateOnes = new int[copies];
         breakShare = Math.min(0.05, copies / 1_000.0);
-        activate(all);
-        tailLanes = new long[copies];
-        for (int c = 0; c < copies; c++) {
-            for (int g = kitchen.base[c]; g < kitchen.base[c + 1]; g++) {
-                if (kitchen.inTail[g]) {
-                    for (TaskNet.Mode mode : kitchen.kind[g].task.modes()) {
-                        for (int lane : mode.lanes()) {
-                            tailLanes[c] |= 1L << lane;
-                        }
-                    }
-                }
-            }
-        }
         cost = new long[copies];
+        ruin = new Ruin(kitchen, dice, cost, frozen);
+        activate(all);
         asidePrice = new long[copies];
         least = net.copies().stream().mapToLong(copy -> Bound.ofCopy(net, copy)).toArray();
         this.published = published;
-        full = new int[copies];
-        heads = new int[copies];
-        role = new byte[copies];
         items = new int[copies];
         itemKeys = new long[copies];
         touched = new int[copies];
@@ -233,14 +201,7 @@ final class Search {
     /** From now on only these copies are searched, in the order of their calls. */
     private void activate(int[] copies) {
         byDue = copies;
-        for (int r = 0; r < byDue.length; r++) {
-            rank[byDue[r]] = r;
-        }
-        for (int s = 0; s < ofSetup.length; s++) {
-            int wanted = s;
-            ofSetup[s] =
-                    Arrays.stream(byDue).filter(c -> kitchen.setup[c] == wanted).toArray();
-        }
+        ruin.activate(copies);
     }
 
     Kitchen kitchen() {
@@ -443,15 +404,6 @@ final class Search {
         return first;
     }
 
-    private boolean hasHead(int c) {
-        for (int g = kitchen.base[c]; g < kitchen.base[c + 1]; g++) {
-            if (!kitchen.inTail[g]) {
-                return true;
-            }
-        }
-        return false;
-    }
-
     // ---- the search -------------------------------------------------------------------------------------------
 
     /** Builds plans to start from and searches until the effort is used. */
@@ -514,7 +466,9 @@ final class Search {
         }
         beginChain();
         double settling = used();
-        double at = calmDown(settling, settling + frozenShare);
+        coolWhileLate(settling, settling + frozenShare, HOT, 0);
+        restore(chainBest);
+        double at = used();
         Arrays.fill(frozen, false);
         if (missing > TOO_FULL * byDue.length) {
             tooFull = true;
@@ -562,15 +516,11 @@ final class Search {
 
     private boolean anyLate() {
         for (int c : byDue) {
-            if (isLate(c)) {
+            if (ruin.isLate(c)) {
                 return true;
             }
         }
         return false;
-    }
-
-    private boolean isLate(int c) {
-        return kitchen.recipe[c].lateWeight() > 0 && cost[c] >= kitchen.recipe[c].lateWeight();
     }
 
     /** One run of cooling between two shares of the effort. */
@@ -596,8 +546,20 @@ final class Search {
     private double lateChain(double from, double to) {
         setAside(true);
         beginChain();
-        double least = LATE_CALM * lateTemperature();
         double cold = Math.max(COOL, LATE_COOL * net.prices().lateMinute());
+        double used = coolWhileLate(from, to, cold, EASY * lateTemperature());
+        setAside(false);
+        return used;
+    }
+
+    /**
+     * Cools until nothing is late any more, {@code to} at the latest.
+     *
+     * @param easy points below which it cools to the end all the same
+     * @return the share of the effort used
+     */
+    private double coolWhileLate(double from, double to, double cold, double easy) {
+        double least = LATE_CALM * lateTemperature();
         int calm = 0;
         double used = used();
         while (!finished() && calm < 2 && used < to) {
@@ -608,31 +570,14 @@ final class Search {
             }
             cool(temperature, 4 * CLOCK_EVERY);
             raisePrices();
-            calm = trouble() || temperature < EASY * lateTemperature() ? 0 : calm + 1;
+            calm = trouble() || temperature < easy ? 0 : calm + 1;
             used = used();
         }
-        setAside(false);
         return used;
     }
 
     private double lateTemperature() {
         return Math.max(HOT, net.prices().lateMinute());
-    }
-
-    /** Cools until nothing is late any more, {@code to} at the latest; returns the share of effort used. */
-    private double calmDown(double from, double to) {
-        int calm = 0;
-        while (!finished() && calm < 2) {
-            double used = used();
-            if (used >= to) {
-                break;
-            }
-            cool(between(lateTemperature(), HOT, (used - from) / (to - from)), 4 * CLOCK_EVERY);
-            raisePrices();
-            calm = trouble() ? 0 : calm + 1;
-        }
-        restore(chainBest);
-        return used();
     }
 
     private static double between(double warm, double cold, double share) {
@@ -670,7 +615,7 @@ final class Search {
     }
 
     private void cool(double temperature, int count) {
-        findLate();
+        ruin.findLate();
         for (int i = 0; i < count; i++) {
             move(temperature);
             moves++;
@@ -722,9 +667,7 @@ final class Search {
     private void move(double temperature) {
         long now = total();
         long threshold = now + (long) Math.min(1e15, -Math.log(1 - dice.unit()) * temperature);
-        int seed = seed();
-        fullCount = 0;
-        headCount = 0;
+        int seed = ruin.seed();
         touchedCount = 0;
         movedBreakCount = 0;
         if (cost[seed] != MISSING && dice.chance(NUDGES)) {
@@ -740,27 +683,25 @@ final class Search {
         }
         boolean handsOnly =
                 moved == Kitchen.NONE && net.prices().handChange() > 0 && cost[seed] != MISSING && dice.chance(0.1);
-        mostRuined = MOST_RUINED;
         if (handsOnly) {
-            chooseForHands(seed);
+            ruin.chooseForHands(seed);
         } else if (moved != Kitchen.NONE) {
-            chooseForBreak(moved);
+            breakWanted = ruin.chooseForBreak(moved);
         } else {
-            if (dice.chance(temperature > HOT ? SMALL_SHARE_HOT : SMALL_SHARE)) {
-                mostRuined = 1 + dice.below(FEW_RUINED);
-            }
-            choose(seed);
+            boolean small = dice.chance(temperature > HOT ? SMALL_SHARE_HOT : SMALL_SHARE);
+            ruin.choose(seed, small ? 1 + dice.below(FEW_RUINED) : Ruin.MOST);
         }
 
         boolean whole = true;
-        for (int i = 0; i < fullCount; i++) {
-            whole &= kitchen.placed(full[i]);
-            touch(full[i]);
-            removeCopy(full[i]);
+        for (int i = 0; i < ruin.fullCount; i++) {
+            int c = ruin.full[i];
+            whole &= kitchen.placed(c);
+            touch(c);
+            removeCopy(c);
         }
-        for (int i = 0; i < headCount; i++) {
-            touch(heads[i]);
-            removeHead(heads[i]);
+        for (int i = 0; i < ruin.headCount; i++) {
+            touch(ruin.heads[i]);
+            removeHead(ruin.heads[i]);
         }
         boolean done;
         if (handsOnly) {
@@ -773,9 +714,7 @@ final class Search {
             interleaved = whole && dice.chance(0.1);
             done = recreate(threshold);
         }
-        for (int i = 0; i < touchedCount; i++) {
-            role[touched[i]] = 0;
-        }
+        ruin.clear();
         if (done) {
             finish(threshold);
         } else {
@@ -798,7 +737,7 @@ final class Search {
         int last = kitchen.base[c + 1] - 1;
         int g = dice.chance(0.5) ? last : kitchen.base[c] + dice.below(last + 1 - kitchen.base[c]);
         int minutes = 1 + dice.below(dice.chance(0.5) ? 3 : 15);
-        boolean ahead = dice.chance(isLate(c) ? 0.8 : 0.5);
+        boolean ahead = dice.chance(ruin.isLate(c) ? 0.8 : 0.5);
         if (!nudge.move(g, kitchen.start[g] + (ahead ? -minutes : minutes))) {
             return false;
         }
@@ -863,172 +802,12 @@ final class Search {
         return i < settledCount;
     }
 
-    private int any() {
-        return byDue[dice.below(byDue.length)];
-    }
-
-    private void findLate() {
-        lateCount = 0;
-        for (int c : byDue) {
-            if (isLate(c)) {
-                lateOnes[lateCount++] = c;
-            }
-        }
-    }
-
-    private int seed() {
-        // Where much is late, it gets its share of moves anyway.
-        if (lateCount > 0 && 10 * lateCount <= byDue.length && dice.chance(0.1)) {
-            return lateOnes[dice.below(lateCount)];
-        }
-        if (dice.chance(0.5)) {
-            int worst = any();
-            for (int i = 0; i < 3; i++) {
-                int other = any();
-                if (cost[other] > cost[worst]) {
-                    worst = other;
-                }
-            }
-            return worst;
-        }
-        if (dice.chance(0.125)) {
-            return opener();
-        }
-        return any();
-    }
-
-    /** A copy whose work opens the kitchen in some span of its hours. */
-    private int opener() {
-        Window span = net.kitchenSpans().get(dice.below(net.kitchenSpans().size()));
-        int first = kitchen.firstStart(span.start(), span.end());
-        if (first == Kitchen.NONE) {
-            return any();
-        }
-        return kitchen.copyOf[kitchen.firstAt[first]];
-    }
-
-    private void addFull(int c) {
-        if (frozen[c] && cost[c] != MISSING) {
-            addHead(c);
-        } else {
-            addWhole(c);
-        }
-    }
-
-    private void addWhole(int c) {
-        if (role[c] == 0 && fullCount + headCount < mostRuined) {
-            role[c] = 1;
-            full[fullCount++] = c;
-        }
-    }
-
-    private void addHead(int c) {
-        if (role[c] == 0 && fullCount + headCount < mostRuined && hasHead(c) && cost[c] != MISSING) {
-            role[c] = 2;
-            heads[headCount++] = c;
-        }
-    }
-
-    private void choose(int seed) {
-        int copies = kitchen.copies;
-        addFull(seed);
-        int k = 1 + dice.below(dice.chance(0.1) ? 12 : 5);
-        if (tailLanes[seed] != 0 && dice.chance(0.1)) {
-            addUsersOf(seed);
-        } else if (tailLanes[seed] != 0 && dice.chance(0.25)) {
-            int wanted = Math.min(k + 1 + dice.below(3), copies);
-            for (int tries = 0; tries < 4 * wanted && fullCount < wanted; tries++) {
-                int c = near(seed, 16, 16);
-                if ((tailLanes[c] & tailLanes[seed]) != 0) {
-                    addFull(c);
-                }
-            }
-        } else {
-            int w = k + dice.below(8);
-            for (int tries = 0; tries < 3 * k && fullCount < k; tries++) {
-                addFull(near(seed, w, w));
-            }
-        }
-        if (dice.chance(0.25)) {
-            for (int c : ofSetup[kitchen.setup[seed]]) {
-                addFull(c);
-            }
-        }
-        if (kitchen.groupMembers.length > 0 && dice.chance(0.25)) {
-            addBatchOf(seed);
-        }
-        if (dice.chance(0.5)) {
-            addHeadsInWindow(seed);
-        } else {
-            for (int n = dice.below(9); n > 0; n--) {
-                addHead(near(seed, 8, 21));
-            }
-        }
-    }
-
-    /** Copies whose tails use a station of the seed's tail, at about the same time: they may have to change places. */
-    private void addUsersOf(int seed) {
-        int from = kitchen.base[seed];
-        int g = from + dice.below(kitchen.base[seed + 1] - from);
-        while (kitchen.start[g] == Kitchen.NONE || !kitchen.inTail[g] || lanes(g).length == 0) {
-            if (++g == kitchen.base[seed + 1]) {
-                return;
-            }
-        }
-        int lane = lanes(g)[0];
-        int reach = 10 + dice.below(dice.chance(0.5) ? 40 : 120);
-        int most = 4 + dice.below(12);
-        int lo = Math.max(0, rank[seed] - 24);
-        int count = Math.min(byDue.length - 1, rank[seed] + 24) - lo + 1;
-        int rotate = dice.below(count);
-        for (int i = 0; i < count && fullCount < most; i++) {
-            int c = byDue[lo + (i + rotate) % count];
-            if (role[c] == 0 && usesNear(c, lane, kitchen.start[g] - reach, kitchen.end(g) + reach)) {
-                addFull(c);
-            }
-        }
-    }
-
-    private int[] lanes(int g) {
-        return kitchen.kind[g].task.modes().get(kitchen.way[g]).lanes();
-    }
-
-    private boolean usesNear(int c, int lane, int from, int to) {
-        if ((tailLanes[c] >>> lane & 1) == 0) {
-            return false;
-        }
-        for (int g = kitchen.base[c]; g < kitchen.base[c + 1]; g++) {
-            if (kitchen.inTail[g]
-                    && kitchen.start[g] < to
-                    && kitchen.start[g] != Kitchen.NONE
-                    && kitchen.end(g) > from) {
-                for (int used : lanes(g)) {
-                    if (used == lane) {
-                        return true;
-                    }
-                }
-            }
-        }
-        return false;
-    }
-
-    private void chooseForHands(int seed) {
-        addWhole(seed);
-        int wanted = 2 + dice.below(4);
-        for (int tries = 0; tries < 3 * wanted && fullCount < wanted; tries++) {
-            int c = near(seed, 8, 8);
-            if (cost[c] != MISSING) {
-                addWhole(c);
-            }
-        }
-    }
-
     /** Puts every task back where it was, one by one in random order of copies, and chooses only whose hands do it anew. */
     private boolean handOver() {
         settledCount = 0;
-        dice.shuffle(full, fullCount);
-        for (int i = 0; i < fullCount; i++) {
-            int c = full[i];
+        dice.shuffle(ruin.full, ruin.fullCount);
+        for (int i = 0; i < ruin.fullCount; i++) {
+            int c = ruin.full[i];
             placer.chooseHands();
             for (int g = kitchen.base[c + 1] - 1; g >= kitchen.base[c]; g--) {
                 int start = oldEnd[g] - oldDuration[g];
@@ -1040,106 +819,7 @@ final class Search {
         return settle();
     }
 
-    private int near(int c, int before, int after) {
-        int lo = Math.max(0, rank[c] - before);
-        int hi = Math.min(byDue.length - 1, rank[c] + after);
-        return byDue[lo + dice.below(hi - lo + 1)];
-    }
-
-    /** All that ride with the seed in one of its batches: in its head they lose the head, in its tail everything. */
-    private void addBatchOf(int seed) {
-        int from = kitchen.base[seed];
-        int g = from + dice.below(kitchen.base[seed + 1] - from);
-        int b = kitchen.batch[g];
-        if (b < 0) {
-            return;
-        }
-        for (int member : kitchen.groupMembers[kitchen.kind[g].group]) {
-            if (kitchen.batch[member] == b) {
-                if (kitchen.inTail[member]) {
-                    addFull(kitchen.copyOf[member]);
-                } else {
-                    addHead(kitchen.copyOf[member]);
-                }
-            }
-        }
-    }
-
-    private void addHeadsInWindow(int seed) {
-        int to = kitchen.due[seed] + dice.below(10) - (dice.chance(0.33) ? dice.below(60) : 0);
-        int from = to - 8 - dice.below(90);
-        double q = dice.chance(0.5) ? 1 : 0.3 + 0.7 * dice.unit();
-        boolean withHold = dice.chance(0.3);
-        int lo = Math.max(0, rank[seed] - 12);
-        int hi = Math.min(byDue.length - 1, rank[seed] + 35);
-        int count = hi - lo + 1;
-        int rotate = dice.below(count);
-        for (int i = 0; i < count; i++) {
-            int c = byDue[lo + (i + rotate) % count];
-            if (role[c] == 0
-                    && cost[c] != MISSING
-                    && hasHead(c)
-                    && headOverlaps(c, from, to, withHold)
-                    && dice.chance(q)) {
-                addHead(c);
-            }
-        }
-    }
-
-    private boolean headOverlaps(int c, int from, int to, boolean withHold) {
-        for (int g = kitchen.base[c]; g < kitchen.base[c + 1]; g++) {
-            if (!kitchen.inTail[g]) {
-                int end = withHold && kitchen.heldTo[g] > 0 ? kitchen.heldTo[g] : kitchen.end(g);
-                if (kitchen.start[g] < to && end > from) {
-                    return true;
-                }
-            }
-        }
-        return false;
-    }
-
     private int breakWanted;
-
-    /** Takes out whatever keeps a person from having a break at another time, and some of what the old time was in the way of. */
-    private void chooseForBreak(int index) {
-        Window window = kitchen.breakWindow(index);
-        int old = kitchen.breakStart[index];
-        int minutes = kitchen.breaks[index].minutes();
-        int lo = window.start();
-        int hi = window.end();
-        if (dice.chance(0.5)) {
-            lo = Math.max(lo, old - 30);
-            hi = Math.min(hi, old + 30);
-        }
-        breakWanted = lo + dice.below(Math.max(1, hi - lo + 1));
-        long person = kitchen.bits(1L << kitchen.breaks[index].person());
-        for (int g = 0; g < kitchen.tasks; g++) {
-            if (kitchen.start[g] != Kitchen.NONE
-                    && kitchen.start[g] < breakWanted + minutes
-                    && kitchen.end(g) > breakWanted
-                    && ((kitchen.handsA[g] | kitchen.handsB[g]) & person) != 0) {
-                if (kitchen.inTail[g]) {
-                    addFull(kitchen.copyOf[g]);
-                } else {
-                    addHead(kitchen.copyOf[g]);
-                }
-            }
-        }
-        int at = dice.chance(0.5) ? old : breakWanted;
-        for (int n = dice.below(5); n > 0; n--) {
-            int worst = -1;
-            for (int i = 0; i < 4; i++) {
-                int c = any();
-                int away = kitchen.due[c] - at;
-                if (role[c] == 0 && away > -30 && away < 90 && (worst < 0 || cost[c] > cost[worst])) {
-                    worst = c;
-                }
-            }
-            if (worst >= 0) {
-                addFull(worst);
-            }
-        }
-    }
 
     /** Has a break at the wanted time, if the person is free then. */
     private boolean moveBreak(int index) {
@@ -1212,12 +892,12 @@ final class Search {
             spent += least[touched[i]];
         }
         int count = 0;
-        for (int i = 0; i < fullCount; i++) {
-            int c = full[i];
+        for (int i = 0; i < ruin.fullCount; i++) {
+            int c = ruin.full[i];
             long budget = Math.min(mostOf(c), threshold - spent + least[c]);
             if (!placer.placeCopy(c, joint, budget, true)) {
                 spent += missingCost(c) - least[c];
-            } else if (joint || !hasHead(c)) {
+            } else if (joint || !ruin.hasHead(c)) {
                 spent += copyCost(c) - least[c];
             } else {
                 spent += Math.max(0, kitchen.lookCost(c) - least[c]);
@@ -1227,9 +907,9 @@ final class Search {
                 return failed();
             }
         }
-        for (int i = 0; i < headCount; i++) {
-            spent += Math.max(0, kitchen.lookCost(heads[i]) - least[heads[i]]);
-            items[count++] = heads[i];
+        for (int i = 0; i < ruin.headCount; i++) {
+            spent += Math.max(0, kitchen.lookCost(ruin.heads[i]) - least[ruin.heads[i]]);
+            items[count++] = ruin.heads[i];
         }
         sortItems(count);
         int ejections = 0;
@@ -1324,26 +1004,26 @@ final class Search {
     }
 
     private void sortFull() {
-        dice.shuffle(full, fullCount);
+        dice.shuffle(ruin.full, ruin.fullCount);
         int mode = dice.below(4);
-        if (mode == 0 || fullCount < 2) {
+        if (mode == 0 || ruin.fullCount < 2) {
             return;
         }
-        for (int i = 1; i < fullCount; i++) {
-            int c = full[i];
+        for (int i = 1; i < ruin.fullCount; i++) {
+            int c = ruin.full[i];
             int j = i - 1;
-            while (j >= 0 && before(c, full[j], mode)) {
-                full[j + 1] = full[j];
+            while (j >= 0 && before(c, ruin.full[j], mode)) {
+                ruin.full[j + 1] = ruin.full[j];
                 j--;
             }
-            full[j + 1] = c;
+            ruin.full[j + 1] = c;
         }
         if (dice.chance(0.5)) {
-            int a = dice.below(fullCount);
-            int b = dice.below(fullCount);
-            int swap = full[a];
-            full[a] = full[b];
-            full[b] = swap;
+            int a = dice.below(ruin.fullCount);
+            int b = dice.below(ruin.fullCount);
+            int swap = ruin.full[a];
+            ruin.full[a] = ruin.full[b];
+            ruin.full[b] = swap;
         }
     }
 

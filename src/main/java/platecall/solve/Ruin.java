@@ -1,0 +1,381 @@
+package platecall.solve;
+
+import java.util.Arrays;
+import platecall.tasks.TaskNet;
+import platecall.tasks.TaskNet.Window;
+
+/**
+ * Chooses what a move takes out: a seed, rather a costly copy, and copies that may have to give way with it. Some lose all
+ * their tasks, others only their movable heads.
+ */
+final class Ruin {
+
+    /** Most copies that a move takes out, in whole or by their heads. */
+    static final int MOST = 80;
+
+    private final Kitchen kitchen;
+    private final Dice dice;
+    private final long[] cost;
+    private final boolean[] frozen;
+    private final long[] tailLanes;
+    private final int[] lateOnes;
+    private int lateCount;
+    /** Copies that the search works on, by call. */
+    private int[] byDue;
+
+    private final int[] rank;
+    private final int[][] ofSetup;
+    private final byte[] role;
+    private int most;
+
+    /** Copies that lose all their tasks, and how many. */
+    final int[] full;
+
+    int fullCount;
+    /** Copies that lose their heads, and how many. */
+    final int[] heads;
+
+    int headCount;
+
+    /**
+     * @param cost points of each copy, kept up to date by the search
+     * @param frozen copies whose tails must stay
+     */
+    Ruin(Kitchen kitchen, Dice dice, long[] cost, boolean[] frozen) {
+        this.kitchen = kitchen;
+        this.dice = dice;
+        this.cost = cost;
+        this.frozen = frozen;
+        int copies = kitchen.copies;
+        rank = new int[copies];
+        ofSetup = new int[1 + Arrays.stream(kitchen.setup).max().orElse(0)][];
+        lateOnes = new int[copies];
+        full = new int[copies];
+        heads = new int[copies];
+        role = new byte[copies];
+        tailLanes = new long[copies];
+        for (int g = 0; g < kitchen.tasks; g++) {
+            if (kitchen.inTail[g]) {
+                for (TaskNet.Mode mode : kitchen.kind[g].task.modes()) {
+                    for (int lane : mode.lanes()) {
+                        tailLanes[kitchen.copyOf[g]] |= 1L << lane;
+                    }
+                }
+            }
+        }
+    }
+
+    /** From now on only these copies are searched, in the order of their calls. */
+    void activate(int[] copies) {
+        byDue = copies;
+        for (int r = 0; r < byDue.length; r++) {
+            rank[byDue[r]] = r;
+        }
+        for (int s = 0; s < ofSetup.length; s++) {
+            int wanted = s;
+            ofSetup[s] =
+                    Arrays.stream(byDue).filter(c -> kitchen.setup[c] == wanted).toArray();
+        }
+    }
+
+    /** Forgets what the last move took out. */
+    void clear() {
+        for (int i = 0; i < fullCount; i++) {
+            role[full[i]] = 0;
+        }
+        for (int i = 0; i < headCount; i++) {
+            role[heads[i]] = 0;
+        }
+        fullCount = 0;
+        headCount = 0;
+    }
+
+    boolean hasHead(int c) {
+        for (int g = kitchen.base[c]; g < kitchen.base[c + 1]; g++) {
+            if (!kitchen.inTail[g]) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** Whether a copy comes late, or not at all. */
+    boolean isLate(int c) {
+        return kitchen.recipe[c].lateWeight() > 0 && cost[c] >= kitchen.recipe[c].lateWeight();
+    }
+
+    /** Any copy. */
+    private int any() {
+        return byDue[dice.below(byDue.length)];
+    }
+
+    /** A copy at most so many calls before or after. */
+    private int near(int c, int before, int after) {
+        int lo = Math.max(0, rank[c] - before);
+        int hi = Math.min(byDue.length - 1, rank[c] + after);
+        return byDue[lo + dice.below(hi - lo + 1)];
+    }
+
+    /** Looks which copies are late; they are seeds more often. */
+    void findLate() {
+        lateCount = 0;
+        for (int c : byDue) {
+            if (isLate(c)) {
+                lateOnes[lateCount++] = c;
+            }
+        }
+    }
+
+    /** The copy that a move begins with. */
+    int seed() {
+        // Where much is late, it gets its share of moves anyway.
+        if (lateCount > 0 && 10 * lateCount <= byDue.length && dice.chance(0.1)) {
+            return lateOnes[dice.below(lateCount)];
+        }
+        if (dice.chance(0.5)) {
+            int worst = any();
+            for (int i = 0; i < 3; i++) {
+                int other = any();
+                if (cost[other] > cost[worst]) {
+                    worst = other;
+                }
+            }
+            return worst;
+        }
+        if (dice.chance(0.125)) {
+            return opener();
+        }
+        return any();
+    }
+
+    /** A copy whose work opens the kitchen in some span of its hours. */
+    private int opener() {
+        Window span = kitchen.net
+                .kitchenSpans()
+                .get(dice.below(kitchen.net.kitchenSpans().size()));
+        int first = kitchen.firstStart(span.start(), span.end());
+        if (first == Kitchen.NONE) {
+            return any();
+        }
+        return kitchen.copyOf[kitchen.firstAt[first]];
+    }
+
+    /**
+     * Takes out the seed with copies near it in calls, stations, setup or batch, and heads that may be in their way.
+     *
+     * @param atMost copies that may be taken out
+     */
+    void choose(int seed, int atMost) {
+        most = atMost;
+        int copies = kitchen.copies;
+        addFull(seed);
+        int k = 1 + dice.below(dice.chance(0.1) ? 12 : 5);
+        if (tailLanes[seed] != 0 && dice.chance(0.1)) {
+            addUsersOf(seed);
+        } else if (tailLanes[seed] != 0 && dice.chance(0.25)) {
+            int wanted = Math.min(k + 1 + dice.below(3), copies);
+            for (int tries = 0; tries < 4 * wanted && fullCount < wanted; tries++) {
+                int c = near(seed, 16, 16);
+                if ((tailLanes[c] & tailLanes[seed]) != 0) {
+                    addFull(c);
+                }
+            }
+        } else {
+            int w = k + dice.below(8);
+            for (int tries = 0; tries < 3 * k && fullCount < k; tries++) {
+                addFull(near(seed, w, w));
+            }
+        }
+        if (dice.chance(0.25)) {
+            for (int c : ofSetup[kitchen.setup[seed]]) {
+                addFull(c);
+            }
+        }
+        if (kitchen.groupMembers.length > 0 && dice.chance(0.25)) {
+            addBatchOf(seed);
+        }
+        if (dice.chance(0.5)) {
+            addHeadsInWindow(seed);
+        } else {
+            for (int n = dice.below(9); n > 0; n--) {
+                addHead(near(seed, 8, 21));
+            }
+        }
+    }
+
+    private void addFull(int c) {
+        if (frozen[c] && cost[c] != Search.MISSING) {
+            addHead(c);
+        } else {
+            addWhole(c);
+        }
+    }
+
+    private void addWhole(int c) {
+        if (role[c] == 0 && fullCount + headCount < most) {
+            role[c] = 1;
+            full[fullCount++] = c;
+        }
+    }
+
+    private void addHead(int c) {
+        if (role[c] == 0 && fullCount + headCount < most && hasHead(c) && cost[c] != Search.MISSING) {
+            role[c] = 2;
+            heads[headCount++] = c;
+        }
+    }
+
+    /** Copies whose tails use a station of the seed's tail, at about the same time: they may have to change places. */
+    private void addUsersOf(int seed) {
+        int from = kitchen.base[seed];
+        int g = from + dice.below(kitchen.base[seed + 1] - from);
+        while (kitchen.start[g] == Kitchen.NONE || !kitchen.inTail[g] || lanes(g).length == 0) {
+            if (++g == kitchen.base[seed + 1]) {
+                return;
+            }
+        }
+        int lane = lanes(g)[0];
+        int reach = 10 + dice.below(dice.chance(0.5) ? 40 : 120);
+        int most = 4 + dice.below(12);
+        int lo = Math.max(0, rank[seed] - 24);
+        int count = Math.min(byDue.length - 1, rank[seed] + 24) - lo + 1;
+        int rotate = dice.below(count);
+        for (int i = 0; i < count && fullCount < most; i++) {
+            int c = byDue[lo + (i + rotate) % count];
+            if (role[c] == 0 && usesNear(c, lane, kitchen.start[g] - reach, kitchen.end(g) + reach)) {
+                addFull(c);
+            }
+        }
+    }
+
+    private int[] lanes(int g) {
+        return kitchen.kind[g].task.modes().get(kitchen.way[g]).lanes();
+    }
+
+    private boolean usesNear(int c, int lane, int from, int to) {
+        if ((tailLanes[c] >>> lane & 1) == 0) {
+            return false;
+        }
+        for (int g = kitchen.base[c]; g < kitchen.base[c + 1]; g++) {
+            if (kitchen.inTail[g]
+                    && kitchen.start[g] < to
+                    && kitchen.start[g] != Kitchen.NONE
+                    && kitchen.end(g) > from) {
+                for (int used : lanes(g)) {
+                    if (used == lane) {
+                        return true;
+                    }
+                }
+            }
+        }
+        return false;
+    }
+
+    /** Takes out a few whole copies near the seed, for others' hands to do them. */
+    void chooseForHands(int seed) {
+        most = MOST;
+        addWhole(seed);
+        int wanted = 2 + dice.below(4);
+        for (int tries = 0; tries < 3 * wanted && fullCount < wanted; tries++) {
+            int c = near(seed, 8, 8);
+            if (cost[c] != Search.MISSING) {
+                addWhole(c);
+            }
+        }
+    }
+
+    /** All that ride with the seed in one of its batches: in its head they lose the head, in its tail everything. */
+    private void addBatchOf(int seed) {
+        int from = kitchen.base[seed];
+        int g = from + dice.below(kitchen.base[seed + 1] - from);
+        int b = kitchen.batch[g];
+        if (b < 0) {
+            return;
+        }
+        for (int member : kitchen.groupMembers[kitchen.kind[g].group]) {
+            if (kitchen.batch[member] == b) {
+                if (kitchen.inTail[member]) {
+                    addFull(kitchen.copyOf[member]);
+                } else {
+                    addHead(kitchen.copyOf[member]);
+                }
+            }
+        }
+    }
+
+    private void addHeadsInWindow(int seed) {
+        int to = kitchen.due[seed] + dice.below(10) - (dice.chance(0.33) ? dice.below(60) : 0);
+        int from = to - 8 - dice.below(90);
+        double q = dice.chance(0.5) ? 1 : 0.3 + 0.7 * dice.unit();
+        boolean withHold = dice.chance(0.3);
+        int lo = Math.max(0, rank[seed] - 12);
+        int hi = Math.min(byDue.length - 1, rank[seed] + 35);
+        int count = hi - lo + 1;
+        int rotate = dice.below(count);
+        for (int i = 0; i < count; i++) {
+            int c = byDue[lo + (i + rotate) % count];
+            if (role[c] == 0
+                    && cost[c] != Search.MISSING
+                    && hasHead(c)
+                    && headOverlaps(c, from, to, withHold)
+                    && dice.chance(q)) {
+                addHead(c);
+            }
+        }
+    }
+
+    private boolean headOverlaps(int c, int from, int to, boolean withHold) {
+        for (int g = kitchen.base[c]; g < kitchen.base[c + 1]; g++) {
+            if (!kitchen.inTail[g]) {
+                int end = withHold && kitchen.heldTo[g] > 0 ? kitchen.heldTo[g] : kitchen.end(g);
+                if (kitchen.start[g] < to && end > from) {
+                    return true;
+                }
+            }
+        }
+        return false;
+    }
+
+    /** Takes out whatever keeps a person from having a break at another time, and some of what the old time was in the way of. */
+    int chooseForBreak(int index) {
+        most = MOST;
+        Window window = kitchen.breakWindow(index);
+        int old = kitchen.breakStart[index];
+        int minutes = kitchen.breaks[index].minutes();
+        int lo = window.start();
+        int hi = window.end();
+        if (dice.chance(0.5)) {
+            lo = Math.max(lo, old - 30);
+            hi = Math.min(hi, old + 30);
+        }
+        int wanted = lo + dice.below(Math.max(1, hi - lo + 1));
+        long person = kitchen.bits(1L << kitchen.breaks[index].person());
+        for (int g = 0; g < kitchen.tasks; g++) {
+            if (kitchen.start[g] != Kitchen.NONE
+                    && kitchen.start[g] < wanted + minutes
+                    && kitchen.end(g) > wanted
+                    && ((kitchen.handsA[g] | kitchen.handsB[g]) & person) != 0) {
+                if (kitchen.inTail[g]) {
+                    addFull(kitchen.copyOf[g]);
+                } else {
+                    addHead(kitchen.copyOf[g]);
+                }
+            }
+        }
+        int at = dice.chance(0.5) ? old : wanted;
+        for (int n = dice.below(5); n > 0; n--) {
+            int worst = -1;
+            for (int i = 0; i < 4; i++) {
+                int c = any();
+                int away = kitchen.due[c] - at;
+                if (role[c] == 0 && away > -30 && away < 90 && (worst < 0 || cost[c] > cost[worst])) {
+                    worst = c;
+                }
+            }
+            if (worst >= 0) {
+                addFull(worst);
+            }
+        }
+        return wanted;
+    }
+}
