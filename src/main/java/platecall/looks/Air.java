@@ -4,6 +4,7 @@ import java.util.Map;
 import java.util.NavigableMap;
 import java.util.TreeMap;
 import org.apache.commons.csv.CSVRecord;
+import platecall.units.FactFile;
 
 /**
  * Dry air at 1 atm.
@@ -24,7 +25,7 @@ public record Air(
     private static final NavigableMap<Double, Air> ROWS = new TreeMap<>();
 
     static {
-        for (CSVRecord row : CommentedCsv.rows("air.csv")) {
+        for (CSVRecord row : FactFile.rows(Air.class, "air.csv")) {
             ROWS.put(
                     Double.valueOf(row.get("celsius")),
                     new Air(

@@ -4,12 +4,13 @@ import java.util.List;
 import java.util.Locale;
 import org.apache.commons.csv.CSVRecord;
 import platecall.day.Look;
+import platecall.units.FactFile;
 
 /** What kitchens know without a formula: leaves, cut fruit, skins and soaked crusts, in minutes, with the source. */
 final class HouseTable {
 
     private static final List<Line> LINES =
-            CommentedCsv.rows("house.csv").stream().map(Line::of).toList();
+            FactFile.rows(HouseTable.class, "house.csv").stream().map(Line::of).toList();
 
     private HouseTable() {}
 

@@ -8,6 +8,7 @@ import org.apache.commons.csv.CSVRecord;
 import platecall.looks.Melting.Shape;
 import platecall.looks.Property.Quantity;
 import platecall.looks.Property.Word;
+import platecall.units.FactFile;
 
 /**
  * Frozen food under air and light: it warms to its freezing point and then loses layer after layer. Heat comes from the
@@ -15,7 +16,7 @@ import platecall.looks.Property.Word;
  */
 final class MeltingLook implements Reckoning {
 
-    private static final List<CSVRecord> FOODS = CommentedCsv.rows("frozen.csv");
+    private static final List<CSVRecord> FOODS = FactFile.rows(MeltingLook.class, "frozen.csv");
 
     private static final List<Property> PROPERTIES = List.of(
             Word.assumed(

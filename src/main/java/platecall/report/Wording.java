@@ -48,7 +48,7 @@ final class Wording {
         this.day = day;
         clock = Clock.of(day, plan);
         copies = new Copies(plan);
-        discardBy = Discard.ofStores(day, plan);
+        discardBy = SafetyClock.discardByOfStores(day, plan);
         gloves = HandContact.of(day).stream()
                 .map(contact -> contact.step().dish() + "/" + contact.step().id())
                 .collect(Collectors.toSet());

@@ -4,8 +4,6 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import platecall.day.Day;
-import platecall.plan.Plan;
 import platecall.plan.Plan.Storing;
 import platecall.units.Moment;
 
@@ -17,11 +15,6 @@ import platecall.units.Moment;
  * @param together whether all leave the store in the same minute
  */
 public record Discard(Moment by, int minutesOut, boolean together) {
-
-    /** For each stay in a store the last moment at which the food may be used; none where no clock runs. */
-    public static Map<Storing, Moment> ofStores(Day day, Plan plan) {
-        return SafetyClock.discardByOfStores(day, plan);
-    }
 
     /** What holds for several stays together; empty if no clock runs for any of them. */
     public static Optional<Discard> of(List<Storing> stored, Map<Storing, Moment> discardBy) {

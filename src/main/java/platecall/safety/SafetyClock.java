@@ -64,7 +64,7 @@ public final class SafetyClock {
      * For each stay in a store the last moment at which the food may be used if it stands out from its end; none for dishes
      * that are not time-and-temperature controlled.
      */
-    static Map<Storing, Moment> discardByOfStores(Day day, Plan plan) {
+    public static Map<Storing, Moment> discardByOfStores(Day day, Plan plan) {
         Optional<Profile> profile = profile(day);
         if (profile.isEmpty()) {
             return Map.of();

@@ -1,36 +1,17 @@
 package platecall.safety;
 
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.InputStreamReader;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.List;
-import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVRecord;
+import platecall.units.FactFile;
 
 /** Reads this package's data files: one fact a line with its edition and source; {@code #} begins a comment. */
 final class SourcedCsv {
 
-    private static final CSVFormat FORMAT = CSVFormat.DEFAULT
-            .builder()
-            .setCommentMarker('#')
-            .setHeader()
-            .setSkipHeaderRecord(true)
-            .setIgnoreSurroundingSpaces(true)
-            .setIgnoreEmptyLines(true)
-            .get();
-
     private SourcedCsv() {}
 
     static List<CSVRecord> rows(String file) {
-        try (InputStream stream = SourcedCsv.class.getResourceAsStream(file)) {
-            return FORMAT.parse(new InputStreamReader(stream, StandardCharsets.UTF_8))
-                    .getRecords();
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
+        return FactFile.rows(SourcedCsv.class, file);
     }
 
     /** The rows that hold for a profile. */

@@ -1,2 +1,2 @@
-/** A number never travels without its unit: moments, half-open spans, money. */
+/** A number never travels without its unit: moments, half-open spans, money; facts in files, each with its source. */
 package platecall.units;

@@ -11,6 +11,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.EnumSource;
 import platecall.looks.Melting.Shape;
+import platecall.units.FactFile;
 
 class MeltingTest {
 
@@ -150,7 +151,7 @@ class MeltingTest {
         "carrot, 87.79, -1.4, 293"
     })
     void frozenFoodsHaveTheWaterAndFreezingPointOfAshrae(String food, double water, double melts, double latent) {
-        CSVRecord row = CommentedCsv.rows("frozen.csv").stream()
+        CSVRecord row = FactFile.rows(MeltingLook.class, "frozen.csv").stream()
                 .filter(one -> one.get("food").equals(food))
                 .findFirst()
                 .orElseThrow();

@@ -1,4 +1,4 @@
-package platecall.looks;
+package platecall.units;
 
 import java.io.IOException;
 import java.io.InputStream;
@@ -9,8 +9,8 @@ import java.util.List;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVRecord;
 
-/** Reads this package's data files: one fact a line with its source, lines that begin with {@code #} are comments. */
-final class CommentedCsv {
+/** Reads the data files that come with Platecall: one fact a line with its source; {@code #} begins a comment. */
+public final class FactFile {
 
     private static final CSVFormat FORMAT = CSVFormat.DEFAULT
             .builder()
@@ -21,10 +21,15 @@ final class CommentedCsv {
             .setIgnoreEmptyLines(true)
             .get();
 
-    private CommentedCsv() {}
+    private FactFile() {}
 
-    static List<CSVRecord> rows(String file) {
-        try (InputStream stream = CommentedCsv.class.getResourceAsStream(file)) {
+    /**
+     * The facts of a file.
+     *
+     * @param beside a class of the package in which the file lies
+     */
+    public static List<CSVRecord> rows(Class<?> beside, String file) {
+        try (InputStream stream = beside.getResourceAsStream(file)) {
             return FORMAT.parse(new InputStreamReader(stream, StandardCharsets.UTF_8))
                     .getRecords();
         } catch (IOException e) {
