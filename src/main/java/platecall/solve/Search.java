@@ -13,14 +13,17 @@ import platecall.tasks.TaskNet.Window;
  *
  * <p>A copy is split at its unlimited waits into a movable head (preparation) and a tail bound to camera. Tails are
  * placed first, then heads are fitted into what is left. The threshold of acceptance is drawn before the move and serves
- * as its budget, so that hopeless moves end early.
+ * as its budget, so that hopeless moves end early. Some moves push single tasks instead.
+ *
+ * @see Ruin
+ * @see Nudge
  */
 final class Search {
 
     /** Points for a copy that has no place: more than any lateness within a day. */
     static final long MISSING = 1_000_000_000L;
 
-    /** Most of a small move: of these three times as many are accepted, and they cost less time. */
+    /** Most copies that a small move takes out: of these moves three times as many are accepted, and they cost less time. */
     private static final int FEW_RUINED = 4;
     /** Share of small moves, and the temperature in points above which it is that of hot plans. */
     private static final double SMALL_SHARE = 0.8;
