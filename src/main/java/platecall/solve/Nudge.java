@@ -13,7 +13,9 @@ import platecall.tasks.TaskNet.Window;
  */
 final class Nudge {
 
+    /** Tasks, batches and breaks after which a nudge is given up, and those in the way of one of them. */
     private static final int MOST_STEPS = 40;
+
     private static final int MOST_BLOCKERS = 8;
 
     private final Kitchen kitchen;

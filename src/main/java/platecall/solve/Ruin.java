@@ -236,11 +236,11 @@ final class Ruin {
         }
         int lane = lanes(g)[0];
         int reach = 10 + dice.below(dice.chance(0.5) ? 40 : 120);
-        int most = 4 + dice.below(12);
+        int wanted = 4 + dice.below(12);
         int lo = Math.max(0, rank[seed] - 24);
         int count = Math.min(byDue.length - 1, rank[seed] + 24) - lo + 1;
         int rotate = dice.below(count);
-        for (int i = 0; i < count && fullCount < most; i++) {
+        for (int i = 0; i < count && fullCount < wanted; i++) {
             int c = byDue[lo + (i + rotate) % count];
             if (role[c] == 0 && usesNear(c, lane, kitchen.start[g] - reach, kitchen.end(g) + reach)) {
                 addFull(c);
@@ -336,7 +336,12 @@ final class Ruin {
         return false;
     }
 
-    /** Takes out whatever keeps a person from having a break at another time, and some of what the old time was in the way of. */
+    /**
+     * Takes out whatever keeps a person from having a break at another time, and some of what the old time was in the way
+     * of.
+     *
+     * @return that other time
+     */
     int chooseForBreak(int index) {
         most = MOST;
         Window window = kitchen.breakWindow(index);

@@ -52,42 +52,40 @@ class NudgeTest {
     @Test
     void pushesWhatIsInTheWayNoFartherThanItMustGo() {
         Kitchen kitchen = twoDishesOfOneCook();
-        int noon = kitchen.due[0];
-        place(kitchen, noon - 14, noon - 4, noon + 2, noon + 13);
+        int call = kitchen.due[0];
+        place(kitchen, call - 14, call - 4, call + 2, call + 13);
         Nudge nudge = new Nudge(kitchen, new Dice(1), new boolean[2]);
 
-        // plating 13 -> 9: cutting, which ends at 12, must end at 9; it then begins at -1, so the first plate moves by
-        // 1
-        // and its cutting with it
-        assertThat(nudge.move(3, noon + 9)).isTrue();
-        assertThat(starts(kitchen)).containsExactly(noon - 15, noon - 5, noon - 1, noon + 9);
+        // plating 13 -> 9: cutting must end at 9 and begins at -1, so the first plate and its cutting move by 1
+        assertThat(nudge.move(3, call + 9)).isTrue();
+        assertThat(starts(kitchen)).containsExactly(call - 15, call - 5, call - 1, call + 9);
         assertThat(Arrays.copyOf(nudge.copies, nudge.copyCount)).containsExactlyInAnyOrder(0, 1);
 
         // the other way: plating the first at -2 pushes the second cutting to 2 and its plating to 12
         kitchen.commit();
-        assertThat(nudge.move(1, noon - 2)).isTrue();
-        assertThat(starts(kitchen)).containsExactly(noon - 15, noon - 2, noon + 2, noon + 12);
+        assertThat(nudge.move(1, call - 2)).isTrue();
+        assertThat(starts(kitchen)).containsExactly(call - 15, call - 2, call + 2, call + 12);
     }
 
     @Test
     void drawsAlongWhatMayNotWaitLonger() {
         Kitchen kitchen = twoDishesOfOneCook();
-        int noon = kitchen.due[0];
-        place(kitchen, noon - 14, noon - 4, noon + 2, noon + 13);
+        int call = kitchen.due[0];
+        place(kitchen, call - 14, call - 4, call + 2, call + 13);
         // cutting 8 minutes earlier ends at -12; its plate may wait for 5 minutes, so it moves from -4 to -7
         Nudge nudge = new Nudge(kitchen, new Dice(1), new boolean[2]);
-        assertThat(nudge.move(0, noon - 22)).isTrue();
-        assertThat(starts(kitchen)).containsExactly(noon - 22, noon - 7, noon + 2, noon + 13);
+        assertThat(nudge.move(0, call - 22)).isTrue();
+        assertThat(starts(kitchen)).containsExactly(call - 22, call - 7, call + 2, call + 13);
     }
 
     @Test
     void leavesEverythingWhereItWasIfATailMustStay() {
         Kitchen kitchen = twoDishesOfOneCook();
-        int noon = kitchen.due[0];
-        place(kitchen, noon - 14, noon - 4, noon + 2, noon + 13);
+        int call = kitchen.due[0];
+        place(kitchen, call - 14, call - 4, call + 2, call + 13);
         int[] before = starts(kitchen);
         Nudge nudge = new Nudge(kitchen, new Dice(1), new boolean[] {true, false});
-        assertThat(nudge.move(3, noon + 9)).isFalse();
+        assertThat(nudge.move(3, call + 9)).isFalse();
         assertThat(starts(kitchen)).containsExactly(before);
         assertSound(kitchen);
     }
@@ -119,11 +117,13 @@ class NudgeTest {
                 continue;
             }
             int[] before = starts(kitchen);
+            int[] breaksBefore = kitchen.breakStart.clone();
             if (nudge.move(g, kitchen.start[g] + dice.below(41) - 20)) {
                 kitchen.commit();
                 done++;
             } else {
                 assertThat(starts(kitchen)).containsExactly(before);
+                assertThat(kitchen.breakStart).containsExactly(breaksBefore);
             }
             if (i % 20 == 0) {
                 assertSound(kitchen);
@@ -139,6 +139,8 @@ class NudgeTest {
         for (int i = 0; i < kitchen.breaks.length; i++) {
             int at = kitchen.breakStart[i];
             if (at != Kitchen.NONE) {
+                TaskNet.Window window = kitchen.breakWindow(i);
+                assertThat(at).isBetween(window.start(), window.end());
                 assertThat(other.findBreak(i, at, at, at)).isEqualTo(at);
                 other.placeBreak(i, at);
             }
