@@ -1,21 +1,26 @@
 package platecall.safety;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.stream.DoubleStream;
 import platecall.day.Day;
 import platecall.day.Dish;
 import platecall.day.Need;
 import platecall.day.Step;
+import platecall.day.StepOrder;
 
 /**
- * Food that was raw, is eaten cooked, and is not stated to get hot enough inside. After its last raw step one of its steps
- * must reach the core temperature that its kind asks for, and last as long as that must be held; a recipe that states no
- * core temperature can't be judged.
+ * Food that was raw, is eaten cooked, and is not stated to get hot enough inside. On each way from a step that leaves it raw
+ * to the stage at camera one of the steps that follow must reach the core temperature that its kind asks for, and last as
+ * long as that must be held. A way that states no core temperature can't be judged.
  *
  * @param need who eats it
  * @param kind what kind of food the words in it tell
- * @param coreCelsius the highest core temperature stated
+ * @param coreCelsius the highest core temperature stated on the way; of several ways the one that stays coolest
  * @param leastCelsius the one that the profile names first for its kind
  */
 public record Undercooked(Need need, FoodKind kind, double coreCelsius, double leastCelsius) {
@@ -33,27 +38,57 @@ public record Undercooked(Need need, FoodKind kind, double coreCelsius, double l
         return found;
     }
 
+    /**
+     * What lies between a step's start and the stage, on all ways that are never raw and never hot enough.
+     *
+     * @param silent whether one of them states no core temperature
+     * @param hottest of those that state one the highest on the way, the least of all ways; empty if there is none
+     */
+    private record Cool(boolean silent, OptionalDouble hottest) {
+
+        private static final Cool NO_WAY = new Cool(false, OptionalDouble.empty());
+
+        private Cool or(Cool other) {
+            return new Cool(silent || other.silent, least(hottest, other.hottest));
+        }
+
+        private Cool after(double core) {
+            OptionalDouble hotter =
+                    hottest.isEmpty() ? hottest : OptionalDouble.of(Math.max(core, hottest.getAsDouble()));
+            return new Cool(false, silent ? least(OptionalDouble.of(core), hotter) : hotter);
+        }
+
+        private static OptionalDouble least(OptionalDouble one, OptionalDouble other) {
+            return DoubleStream.concat(one.stream(), other.stream()).min();
+        }
+    }
+
     private static Optional<Undercooked> of(Day day, Need need, Dish dish, Profile profile) {
-        List<Step> steps = day.stepsTo(need.dish(), need.stage());
-        int lastRaw = -1;
-        for (int i = 0; i < steps.size(); i++) {
-            lastRaw = steps.get(i).raw() ? i : lastRaw;
+        StepOrder order = StepOrder.of(day, need);
+        FoodKind kind = Served.kind(day, dish, order.steps());
+        Map<Step, Cool> cool = new HashMap<>();
+        Cool wasRaw = Cool.NO_WAY;
+        for (Step step : order.backward()) {
+            Cool later = order.isStage(step) ? new Cool(true, OptionalDouble.empty()) : Cool.NO_WAY;
+            for (Step after : order.after(step)) {
+                later = later.or(cool.getOrDefault(after, Cool.NO_WAY));
+            }
+            if (step.raw()) {
+                wasRaw = wasRaw.or(later);
+                later = Cool.NO_WAY;
+            } else if (step.coreCelsius().isPresent()) {
+                double core = step.coreCelsius().get();
+                boolean enough = profile.cooks(kind, core, 60.0 * step.minutesLikely());
+                later = enough ? Cool.NO_WAY : later.after(core);
+            }
+            cool.put(step, later);
         }
-        boolean wasRaw = lastRaw >= 0 && lastRaw < steps.size() - 1;
-        List<Step> after = steps.subList(lastRaw + 1, steps.size());
-        Optional<Double> hottest =
-                after.stream().flatMap(step -> step.coreCelsius().stream()).max(Double::compare);
-        if (!wasRaw || hottest.isEmpty()) {
-            return Optional.empty();
-        }
-        FoodKind kind = Served.kind(day, dish, steps);
-        boolean enough = after.stream()
-                .anyMatch(step -> step.coreCelsius()
-                        .map(core -> profile.cooks(kind, core, 60.0 * step.minutesLikely()))
-                        .orElse(false));
-        return enough
+        return wasRaw.hottest().isEmpty()
                 ? Optional.empty()
                 : Optional.of(new Undercooked(
-                        need, kind, hottest.get(), profile.cooking(kind).get(0).celsius()));
+                        need,
+                        kind,
+                        wasRaw.hottest().getAsDouble(),
+                        profile.cooking(kind).get(0).celsius()));
     }
 }

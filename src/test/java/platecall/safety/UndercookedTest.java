@@ -101,6 +101,100 @@ class UndercookedTest {
                 .isEmpty();
     }
 
+    /** An invented chicken, marinated raw and grilled to 50 °C, plated with a sauce of 90 °C. FDA Food Code 3-401.11(A). */
+    private static TestDays chicken(double grill) {
+        return new TestDays()
+                .setup("S1", "12:00", setup -> {})
+                .dish("chicken", dish -> {})
+                .need("S1", "chicken", "plate", need -> need.eatenBy = List.of("Guest"))
+                .step("chicken", "marinate", 10, step -> step.raw = true)
+                .step("chicken", "grill", 10, step -> core(step.after("marinate"), grill))
+                .step("chicken", "sauce", 10, step -> core(step, 90))
+                .step("chicken", "plate", 2, step -> step.after("grill", "sauce"))
+                .diner("Guest");
+    }
+
+    @Test
+    void heatOfAnotherBranchDoesNotCookIt() {
+        Undercooked found = Undercooked.of(chicken(50).build()).get(0);
+
+        assertThat(found.kind()).isEqualTo(FoodKind.POULTRY);
+        assertThat(found.coreCelsius()).isEqualTo(50);
+        assertThat(found.leastCelsius()).isEqualTo(74);
+        assertThat(Undercooked.of(chicken(74).build())).isEmpty();
+        assertThat(Undercooked.of(chicken(50)
+                        .step("chicken", "plate", 2, step -> core(step.after("grill", "sauce"), 74))
+                        .build()))
+                .isEmpty();
+    }
+
+    @Test
+    void theOrderOfNamesInACellMakesNoDifference() {
+        for (String[] after : new String[][] {{"grill", "tuna"}, {"tuna", "grill"}}) {
+            TestDays days = chicken(50)
+                    .step("chicken", "tuna", 10, step -> step.raw = true)
+                    .step("chicken", "plate", 2, step -> step.after(after));
+
+            assertThat(Undercooked.of(days.build())).hasSize(1);
+            assertThat(Undercooked.of(days.step("chicken", "grill", 10, step -> core(step.after("marinate"), 74))
+                            .build()))
+                    .isEmpty();
+        }
+    }
+
+    @Test
+    void everyWayOfTheRawFoodIsJudged() {
+        TestDays days = chicken(80)
+                .step("chicken", "wings", 10, step -> core(step.after("marinate"), 60))
+                .step("chicken", "crisp", 10, step -> core(step.after("wings"), 65))
+                .step("chicken", "plate", 2, step -> step.after("grill", "crisp"));
+        TestDays silent = chicken(80)
+                .step("chicken", "wings", 10, step -> step.after("marinate"))
+                .step("chicken", "plate", 2, step -> step.after("grill", "wings"));
+
+        assertThat(Undercooked.of(days.build()).get(0).coreCelsius()).isEqualTo(65);
+        assertThat(Undercooked.of(silent.build())).isEmpty();
+        assertThat(Undercooked.of(silent.step("chicken", "plate", 2, step -> core(step.after("grill", "wings"), 30))
+                                .build())
+                        .get(0)
+                        .coreCelsius())
+                .isEqualTo(30);
+    }
+
+    private static List<String> gloves(TestDays days) {
+        return HandContact.of(days.build()).stream()
+                .map(contact -> contact.step().id())
+                .toList();
+    }
+
+    /** FDA Food Code 3-301.11(D): only what will be cooked through may be touched by bare hands. */
+    @Test
+    void onlyHeatOnItsOwnWayThatCooksItSparesGloves() {
+        TestDays salad = chicken(80).step("chicken", "sauce", 10, step -> step.hands = 1);
+        TestDays slice = pie(80).step("pie", "slice", 10, step -> step.after("bake").hands = 1);
+
+        assertThat(gloves(salad)).containsExactly("sauce");
+        assertThat(gloves(slice.step("pie", "cut", 10, step -> core(step.after("slice"), 4))))
+                .containsExactly("slice");
+        assertThat(gloves(slice.step("pie", "cut", 10, step -> core(step.after("slice"), 62))))
+                .containsExactly("slice");
+        assertThat(gloves(slice.step("pie", "cut", 10, step -> core(step.after("slice"), 63))))
+                .isEmpty();
+        assertThat(gloves(slice.with(days -> days.profile = "?"))).containsExactly("slice");
+    }
+
+    @Test
+    void glovesAreWornIfOnlyPartOfItIsHeated() {
+        TestDays days = chicken(80)
+                .step("chicken", "chop", 5, step -> step.hands = 1)
+                .step("chicken", "sauce", 10, step -> core(step.after("chop"), 90))
+                .step("chicken", "garnish", 1, step -> step.after("chop"));
+
+        assertThat(gloves(days)).isEmpty();
+        assertThat(gloves(days.step("chicken", "plate", 2, step -> step.after("grill", "sauce", "garnish"))))
+                .containsExactly("chop");
+    }
+
     /** FDA Food Code 3-301.11. */
     @Test
     void handsOnFoodThatIsEatenAsItIsWearGloves() {
