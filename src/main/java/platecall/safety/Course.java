@@ -7,14 +7,15 @@ import platecall.units.Moment;
 import platecall.units.Span;
 
 /**
- * How far a copy has come on its way, and what its clock shows.
+ * How far a copy has come on one way through its recipe, and what its clock shows. What is put together keeps the courses of
+ * all that is in it, for each may be the first to ask that it be thrown away.
  *
- * @param stays so far, in order; of several branches the one with the most minutes
+ * @param stays so far, in order
  * @param at until when it has been followed
  * @param minutes between the limits since it was cooked last, or since it was begun
  * @param warm whether it was hot when its temperature was last held
  * @param cooling minutes out since it was last hot, while it has not been cold
- * @param raw whether it is still raw
+ * @param raw whether it has been nothing but raw so far
  * @param reached when the minutes reached the most allowed, if they did since it was cooked last
  * @param discard from when it must not be eaten whatever is done with it later, if ever
  */
@@ -64,14 +65,15 @@ record Course(
         return most.allows(cooling) ? discard : Optional.of(at.plus(most.mostWhole() - cooling));
     }
 
-    /** Cooked through: the clock starts anew. What stood too long after it was cooked is not saved by it. */
+    /** Cooked through: the clock starts anew. What stood too long after it was raw is not saved by it. */
     Course cooked() {
-        Optional<Moment> lost = discard.isPresent() || raw ? discard : reached;
+        Optional<Moment> lost = raw ? discard : earlier(discard, reached);
         return new Course(stays, at, 0, true, 0, raw, Optional.empty(), lost);
     }
 
+    /** Once it was something else it stays so, whatever raw food is added. */
     Course rawAfter(boolean rawNow) {
-        return new Course(stays, at, minutes, warm, cooling, rawNow, reached, discard);
+        return new Course(stays, at, minutes, warm, cooling, raw && rawNow, reached, discard);
     }
 
     /** Minutes between the limits that the profile allows, after hot or after cold food as it was held last. */
@@ -79,12 +81,33 @@ record Course(
         return (warm ? profile.outHot() : profile.outCold()).mostWhole();
     }
 
-    /** The same with the earlier of two times at which something in it had to go. */
-    Course withDiscardOf(Course other) {
-        Optional<Moment> earlier = discard.isPresent() && other.discard.isPresent()
-                ? Optional.of(Moment.earlier(discard.get(), other.discard.get()))
-                : discard.or(() -> other.discard);
-        return new Course(stays, at, minutes, warm, cooling, raw || other.raw, reached, earlier);
+    /** Those courses that can still be the first to ask for anything, each once. */
+    static List<Course> thatMatter(List<Course> courses) {
+        List<Course> kept = new ArrayList<>();
+        for (Course course : courses) {
+            if (kept.stream().noneMatch(other -> other.covers(course))) {
+                kept.removeIf(course::covers);
+                kept.add(course);
+            }
+        }
+        return kept;
+    }
+
+    /** Whether this one, at the same time, asks for all that the other asks for, now and later. */
+    private boolean covers(Course other) {
+        return at.equals(other.at)
+                && warm == other.warm
+                && minutes >= other.minutes
+                && cooling >= other.cooling
+                && (!raw || other.raw)
+                && earlier(reached, other.reached).equals(reached)
+                && earlier(discard, other.discard).equals(discard);
+    }
+
+    private static Optional<Moment> earlier(Optional<Moment> one, Optional<Moment> other) {
+        return one.isPresent() && other.isPresent()
+                ? Optional.of(Moment.earlier(one.get(), other.get()))
+                : one.or(() -> other);
     }
 
     /** The last moment at which it may be eaten, if it stands out from the end of what was followed. */

@@ -105,7 +105,8 @@ public final class Profile {
     }
 
     /**
-     * Whether food may stand outside the limits.
+     * Whether food may stand outside the limits for service or on display. The {@link SafetyClock} counts no times: a plan
+     * has each copy on set once, without a break, and time out while it is prepared is no service.
      *
      * @param warm whether it was hot before
      * @param minutes outside them this time, 0 or more

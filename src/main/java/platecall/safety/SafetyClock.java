@@ -19,11 +19,12 @@ import platecall.units.Moment;
  * minutes between the limits, over all steps and takes: on counters and racks, on the way, on set. In a fridge, a freezer or
  * a hot hold, in an oven and on a burner the clock stands still; a step whose core temperature cooks or heats it through sets
  * the clock to zero. It knows no thermometer: food counts as between the limits whenever nothing holds its temperature.
+ * Each branch of a recipe keeps its own clock to the end, and the first to run out counts for the whole.
  */
 public final class SafetyClock {
 
-    /** Tells which work a {@link Course} is at the end of. */
-    private record Done(Work work, Course course) {}
+    /** A work and the courses of all that is in it at its end. */
+    private record Done(Work work, List<Course> courses) {}
 
     private final Profile profile;
     private final Day day;
@@ -79,86 +80,98 @@ public final class SafetyClock {
     private Optional<ClockReading> read(Served served) {
         FoodKind kind = served.kind(day);
         Map<String, List<Done>> done = new HashMap<>();
-        for (Step step : served.recipe()) {
+        for (Step step : served.order().steps()) {
+            boolean rawBefore = served.order().rawBefore(step);
             for (Work work : served.work(step)) {
-                Course course = work(step, work, before(served, step.predecessors(), work, done), kind);
-                done.computeIfAbsent(step.id(), id -> new ArrayList<>()).add(new Done(work, course));
+                List<Course> courses = before(served, step.predecessors(), work, done).stream()
+                        .map(course -> work(step, work, course, rawBefore, kind))
+                        .toList();
+                done.computeIfAbsent(step.id(), id -> new ArrayList<>()).add(new Done(work, courses));
             }
         }
         List<Done> plated = done.getOrDefault(served.need().stage(), List.of());
         if (plated.isEmpty()) {
             return Optional.empty();
         }
-        Course course = plated.get(plated.size() - 1).course();
+        List<Course> courses = plated.get(plated.size() - 1).courses();
         for (Work carry : served.carries()) {
-            course = before(served, List.of(served.need().stage()), carry, done)
-                    .stay(profile, Stay.Where.OUT, "carry", carry.span().end());
+            courses = before(served, List.of(served.need().stage()), carry, done).stream()
+                    .map(course -> course.stay(
+                            profile, Stay.Where.OUT, "carry", carry.span().end()))
+                    .toList();
         }
-        course = course.stay(profile, Stay.Where.OUT, "on set", served.lastBite());
+        courses = courses.stream()
+                .map(course -> course.stay(profile, Stay.Where.OUT, "on set", served.lastBite()))
+                .toList();
+        Course longest = courses.stream()
+                .max(Comparator.comparingInt(course -> course.minutes() - course.mostMinutes(profile)))
+                .orElseThrow();
         return Optional.of(new ClockReading(
                 served.copy(),
-                course.stays(),
-                course.minutes(),
-                course.mostMinutes(profile),
-                course.warm(),
-                course.discardBy(profile),
+                longest.stays(),
+                longest.minutes(),
+                longest.mostMinutes(profile),
+                longest.warm(),
+                discardBy(courses),
                 served.firstBite()));
     }
 
-    /** The course that leads to the start of a work: of all that comes before it the one with the most minutes. */
-    private Course before(Served served, List<String> steps, Work work, Map<String, List<Done>> done) {
+    private Moment discardBy(List<Course> courses) {
+        return courses.stream()
+                .map(course -> course.discardBy(profile))
+                .reduce(Moment::earlier)
+                .orElseThrow();
+    }
+
+    /** The courses that lead to the start of a work, at least one. */
+    private List<Course> before(Served served, List<String> steps, Work work, Map<String, List<Done>> done) {
         List<Course> courses = new ArrayList<>();
         for (String step : steps) {
             for (Done earlier : done.getOrDefault(step, List.of())) {
-                courses.add(waited(served, earlier, work.span().start()));
+                courses.addAll(waited(served, earlier, work.span().start()));
             }
         }
-        Course longest = courses.stream()
-                .max(Comparator.comparingInt((Course course) -> course.minutes() - course.mostMinutes(profile)))
-                .orElse(Course.begun(work.span().start()));
-        for (Course course : courses) {
-            longest = longest.withDiscardOf(course);
-        }
-        return longest;
+        return courses.isEmpty() ? List.of(Course.begun(work.span().start())) : Course.thatMatter(courses);
     }
 
     /** Waits in its stores as the plan has it, and outside of them. */
-    private Course waited(Served served, Done earlier, Moment until) {
-        Course course = earlier.course();
+    private List<Course> waited(Served served, Done earlier, Moment until) {
+        List<Course> courses = earlier.courses();
         List<Storing> stored = earlier.work().storage().stream()
                 .filter(storing -> storing.copy().equals(served.copy().id()))
                 .sorted(Comparator.comparing(Storing::span))
                 .toList();
         for (Storing storing : stored) {
-            course = course.stay(
-                            profile,
-                            Stay.Where.OUT,
-                            "waits",
-                            Moment.earlier(until, storing.span().start()))
-                    .stay(
-                            profile,
-                            held(storing.station()),
-                            storing.station(),
-                            Moment.earlier(until, storing.span().end()));
-            discardBy.merge(storing, course.discardBy(profile), Moment::earlier);
+            Moment in = Moment.earlier(until, storing.span().start());
+            Moment out = Moment.earlier(until, storing.span().end());
+            courses = courses.stream()
+                    .map(course -> course.stay(profile, Stay.Where.OUT, "waits", in)
+                            .stay(profile, held(storing.station()), storing.station(), out))
+                    .toList();
+            discardBy.merge(storing, discardBy(courses), Moment::earlier);
         }
-        return course.stay(profile, Stay.Where.OUT, "waits", until);
+        return courses.stream()
+                .map(course -> course.stay(profile, Stay.Where.OUT, "waits", until))
+                .toList();
     }
 
     private Stay.Where held(String station) {
-        Station.Kind kind =
-                Optional.ofNullable(stations.get(station)).map(Station::kind).orElse(Station.Kind.OTHER);
-        return switch (kind) {
+        return held(
+                Optional.ofNullable(stations.get(station)).map(Station::kind).orElse(Station.Kind.OTHER));
+    }
+
+    static Stay.Where held(Station.Kind store) {
+        return switch (store) {
             case FRIDGE, FREEZER -> Stay.Where.COLD;
             case HOT_HOLD -> Stay.Where.HOT;
             default -> Stay.Where.OUT;
         };
     }
 
-    private Course work(Step step, Work work, Course before, FoodKind kind) {
+    private Course work(Step step, Work work, Course before, boolean rawBefore, FoodKind kind) {
         Course after =
                 before.stay(profile, where(step, work), step.id(), work.span().end());
-        if (cooksThrough(profile, step, work.span().minutes(), before.raw(), kind)) {
+        if (cooksThrough(profile, step, work.span().minutes(), rawBefore, kind)) {
             after = after.cooked();
         }
         return after.rawAfter(step.raw());

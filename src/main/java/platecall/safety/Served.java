@@ -13,6 +13,7 @@ import platecall.day.Ingredient;
 import platecall.day.Need;
 import platecall.day.Setup;
 import platecall.day.Step;
+import platecall.day.StepOrder;
 import platecall.day.Use;
 import platecall.plan.Plan;
 import platecall.plan.Plan.PlannedCopy;
@@ -22,10 +23,10 @@ import platecall.units.Moment;
 /**
  * A made copy with all that is done for it.
  *
- * @param recipe its steps, each after those it needs
+ * @param order its steps
  * @param work everything in the plan that serves it
  */
-record Served(PlannedCopy copy, Need need, Dish dish, Setup setup, List<Step> recipe, List<Work> work) {
+record Served(PlannedCopy copy, Need need, Dish dish, Setup setup, StepOrder order, List<Work> work) {
 
     /** Every copy that is made; whatever the plan says that the day does not know is left out. */
     static List<Served> of(Day day, Plan plan) {
@@ -52,7 +53,7 @@ record Served(PlannedCopy copy, Need need, Dish dish, Setup setup, List<Step> re
                         need,
                         dish.get(),
                         setup.get(),
-                        day.stepsTo(need.dish(), need.stage()),
+                        StepOrder.of(day, need),
                         workOf.getOrDefault(copy.id(), List.of())));
             }
         }
@@ -90,7 +91,7 @@ record Served(PlannedCopy copy, Need need, Dish dish, Setup setup, List<Step> re
     }
 
     FoodKind kind(Day day) {
-        return kind(day, dish, recipe);
+        return kind(day, dish, order.steps());
     }
 
     /** What kind of food a dish is, by the words of its name and of the ingredients that go in by these steps. */

@@ -352,6 +352,78 @@ class SafetyClockTest {
         assertThat(reading.discardBy()).isEqualTo(at("10:30"));
     }
 
+    /** An invented dish: cooked from 08:00 to 08:30, packed and chilled, plated with a side dish. */
+    private static ClockReading packed(String profile, String pack, String side) {
+        Day day = stew().with(days -> days.profile = profile)
+                .setup("S1", "12:10", setup -> {})
+                .step("stew", "pack", 1, step -> step.after("cook").waitsIn = Optional.of("fridge"))
+                .step("stew", "side", 10, step -> {})
+                .step("stew", "plate", 5, step -> step.after("pack", "side"))
+                .build();
+        TestPlans plan = plated(day, "08:00-08:30", "12:00-12:05")
+                .step("stew", "side", 1, side, work -> {})
+                .step(
+                        "stew",
+                        "pack",
+                        1,
+                        pack,
+                        work -> work.then("fridge", 1, pack.substring(pack.indexOf('-') + 1) + "-12:00"));
+        return read(day, plan);
+    }
+
+    /** SI 2013/2996 Sch. 4: less than two hours after it was hot, whatever it is served with. */
+    @ParameterizedTest
+    @CsvSource({"11:00-11:10", "09:30-09:40", "08:10-08:20"})
+    void whatABranchHasLostIsLostBesideALongerBranch(String side) {
+        ClockReading lost = packed("uk", "10:40-10:41", side);
+
+        assertThat(lost.discardBy()).isEqualTo(at("10:29"));
+        assertThat(lost.discardedBeforeEaten()).isTrue();
+        assertThat(packed("uk", "09:40-09:41", "11:00-11:10").discardedBeforeEaten())
+                .isFalse();
+    }
+
+    /** FDA Food Code 2022 3-501.14(A)(1): the hot part of a mixture has two hours to cool, however cold the rest is. */
+    @ParameterizedTest
+    @CsvSource({
+        "10:30-10:40, 11:00-11:01, 10:30",
+        "08:00-08:10, 11:00-11:01, 10:30",
+        "08:00-08:10, 10:29-10:30, 14:20",
+        "10:00-10:10, 10:29-10:30, 14:50"
+    })
+    void theHotPartOfAMixtureHasToCoolInTime(String side, String mix, String discardBy) {
+        Day day = stew().setup("S1", "13:00", setup -> {})
+                .step("stew", "side", 10, step -> {})
+                .step("stew", "mix", 1, step -> step.after("cook", "side").waitsIn = Optional.of("fridge"))
+                .step("stew", "plate", 5, step -> step.after("mix"))
+                .build();
+        TestPlans plan = plated(day, "08:00-08:30", "12:50-12:55")
+                .step("stew", "side", 1, side, work -> {})
+                .step(
+                        "stew",
+                        "mix",
+                        1,
+                        mix,
+                        work -> work.then("fridge", 1, mix.substring(mix.indexOf('-') + 1) + "-12:50"));
+
+        assertThat(read(day, plan).discardBy()).isEqualTo(at(discardBy));
+    }
+
+    @Test
+    void rawFoodThatIsAddedDoesNotSaveWhatStoodTooLong() {
+        Day day = stew().with(days -> days.kitchen = List.of(TestDays.span("00:00-22:00")))
+                .step("stew", "sauce", 10, step -> step.uses("hob", 1).core = Optional.of(80.0))
+                .step("stew", "cut", 10, step -> step.after("sauce").raw = true)
+                .build();
+        TestPlans plan = TestPlans.of(day)
+                .step("stew", "sauce", 1, "05:00-05:10", work -> work.on("hob", 1))
+                .step("stew", "cut", 1, "09:30-09:40", work -> {})
+                .step("stew", "cook", 1, "10:00-10:30", work -> work.on("hob", 1))
+                .step("stew", "plate", 1, "11:40-11:50", work -> {});
+
+        assertThat(read(day, plan).discardBy()).isEqualTo(at("09:10"));
+    }
+
     @Test
     void onlyControlledFoodThatIsMadeAndEatenHasAClock() {
         Day eaten = stew().build();
