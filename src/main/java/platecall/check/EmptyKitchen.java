@@ -38,6 +38,7 @@ final class EmptyKitchen {
     private final Map<Amount, int[]> runs = new HashMap<>();
     private final List<int[]> handRuns = new ArrayList<>();
     private final Map<Step, List<Way>> waysOf = new HashMap<>();
+    private final Map<Step, int[]> nextOf = new HashMap<>();
     private final Map<Hands, Integer> togetherOf = new HashMap<>();
     private final int[] quietRun;
 
@@ -254,14 +255,19 @@ final class EmptyKitchen {
 
     /** First minute at or after {@code from} at which the step can start; {@link #NEVER} if there is none. */
     int earliest(Step step, int from) {
+        int[] next = nextOf.computeIfAbsent(step, this::nextStarts);
+        return from < minutes ? next[Math.max(0, from)] : NEVER;
+    }
+
+    private int[] nextStarts(Step step) {
         List<Way> ways = waysOf.computeIfAbsent(step, key -> ways(day, key));
         List<Integer> people = skilled(step);
-        for (int t = Math.max(0, from); t < minutes; t++) {
-            if (fits(step, ways, people, t)) {
-                return t;
-            }
+        int[] next = new int[minutes];
+        for (int t = minutes - 1, start = NEVER; t >= 0; t--) {
+            start = fits(step, ways, people, t) ? t : start;
+            next[t] = start;
         }
-        return NEVER;
+        return next;
     }
 
     /** Last minute at which the step can start so that it has ended by {@code end}; -1 if there is none. */

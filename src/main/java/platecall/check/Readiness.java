@@ -15,11 +15,14 @@ import platecall.day.Need;
 import platecall.day.Part;
 import platecall.day.Setup;
 import platecall.day.Step;
+import platecall.safety.SafetyLimits;
+import platecall.safety.SafetyLimits.Chill;
 import platecall.units.Moment;
 
 /**
  * The earliest minute at which a dish can be at camera: the longest chain of steps and least waits, each step at its
- * first chance in an empty kitchen. Calls before that, and ingredients that come too late for a call.
+ * first chance in an empty kitchen. Calls before that, ingredients that come too late for a call, and hot food that can't be
+ * chilled in time.
  */
 final class Readiness {
 
@@ -31,6 +34,7 @@ final class Readiness {
     private final ToIntFunction<Need> copiesOf;
     private final Map<LateCall, Integer> lateCalls = new LinkedHashMap<>();
     private final Set<Integer> lateIngredients = new HashSet<>();
+    private final Set<Chill> slowChills = new HashSet<>();
 
     /** What is wanted too early at a setup: its heroes at the call, its stand-ins at the lighting call. */
     private record LateCall(Setup setup, Moment due, String column, String dish) {}
@@ -71,6 +75,7 @@ final class Readiness {
             boolean inTime = ready(need, setup.get(), steps, found);
             if (inTime) {
                 stale(row, need, setup.get(), steps.get(steps.size() - 1), found);
+                cooledTooSlowly(need, setup.get(), steps, found);
             }
         }
         lateCalls(found);
@@ -152,6 +157,11 @@ final class Readiness {
 
     /** @param supplied first minute at which the ingredients of a step are there */
     private int earliest(Need need, List<Step> steps, ToIntFunction<Step> supplied) {
+        return ends(steps, supplied).map(ends -> atCamera(need, ends)).orElse(EmptyKitchen.NEVER);
+    }
+
+    /** When each step ends at the earliest; empty if one of them can't be done any more. */
+    private Optional<Map<String, Integer>> ends(List<Step> steps, ToIntFunction<Step> supplied) {
         Map<String, Integer> ends = new HashMap<>();
         for (Step step : steps) {
             int from = supplied.applyAsInt(step);
@@ -160,17 +170,73 @@ final class Readiness {
             }
             int start = kitchen.earliest(step, from);
             if (start == EmptyKitchen.NEVER) {
-                return EmptyKitchen.NEVER;
+                return Optional.empty();
             }
             ends.put(step.id(), start + step.minutesFor(1));
         }
-        int plated = ends.get(steps.get(steps.size() - 1).id());
+        return Optional.of(ends);
+    }
+
+    private int atCamera(Need need, Map<String, Integer> ends) {
+        int plated = ends.get(need.stage());
         int way = day.minutesToCamera(need);
         if (way == 0) {
             return plated;
         }
         int start = kitchen.earliestCarry(plated, way + day.minutesBack(need));
         return start == EmptyKitchen.NEVER ? start : start + way;
+    }
+
+    /** Hot food that can't come into the cold before the first cooling stage has to be over. */
+    private void cooledTooSlowly(Need need, Setup setup, List<Step> steps, Findings found) {
+        Moment due = CameraTime.of(setup, need, 1).due();
+        for (Chill chill : SafetyLimits.chills(day, need)) {
+            int least = leastBetween(chill, need, steps, kitchen.minuteOf(due));
+            if (least <= chill.most() || least == EmptyKitchen.NEVER || !slowChills.add(chill)) {
+                continue;
+            }
+            found.add(
+                    Sheet.STEPS,
+                    day.steps().indexOf(chill.cold()),
+                    chill.inside() ? "station" : "waits in",
+                    chill.inside()
+                            ? Wording.uses(chill.cold().stations())
+                            : chill.cold().waitsIn().orElseThrow(),
+                    "can't be reached in time for setup " + setup.id() + " at " + Wording.clock(day, due)
+                            + ": at least "
+                            + Wording.minutes(least) + " after " + (chill.held() ? "the hot hold before " : "")
+                            + chill.hot().id() + ", but food that was hot must be in the cold within " + chill.most()
+                            + " by the safety profile",
+                    "Maybe longer hours for the stations and hands of the steps between, or a hot hold until then.");
+        }
+    }
+
+    /** Least minutes between hot and cold of all plans of an empty kitchen that are in time. */
+    private int leastBetween(Chill chill, Need need, List<Step> steps, int due) {
+        int least = EmptyKitchen.NEVER;
+        for (int start = due; start >= 0 && least > chill.most(); start--) {
+            int from = start;
+            Optional<Map<String, Integer>> ends =
+                    ends(steps, step -> Math.max(arrival(step), step.equals(chill.hot()) ? from : 0));
+            if (ends.isPresent() && atCamera(need, ends.get()) <= due) {
+                int hot = ends.get().get(chill.hot().id())
+                        - (chill.held() ? chill.hot().minutesFor(1) : 0);
+                int cold = ends.get().get(chill.cold().id())
+                        - (chill.inside() ? chill.cold().minutesFor(1) : 0);
+                least = Math.min(least, cold - hot);
+            }
+        }
+        return least;
+    }
+
+    /** First minute at which the ingredients of a step are all there. */
+    private int arrival(Step step) {
+        return day.ingredients().stream()
+                .filter(ingredient -> takes(step, ingredient))
+                .flatMap(ingredient -> ingredient.arrives().stream())
+                .mapToInt(kitchen::minuteOf)
+                .max()
+                .orElse(0);
     }
 
     /** Copies that even the last possible plate-up leaves too old for their take. */

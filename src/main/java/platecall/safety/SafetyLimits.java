@@ -1,12 +1,16 @@
 package platecall.safety;
 
-import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.Set;
+import java.util.function.Function;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import platecall.day.CameraTime;
 import platecall.day.Day;
 import platecall.day.Dish;
@@ -15,13 +19,16 @@ import platecall.day.Setup;
 import platecall.day.Station;
 import platecall.day.StationUse;
 import platecall.day.Step;
+import platecall.day.StepOrder;
 import platecall.day.Use;
 
 /**
- * Most waits that keep a copy within its {@link SafetyClock} wherever a plan puts it. Enough, not the least needed: what the
- * profile allows, less all steps and limited waits in which nothing holds the food's temperature since it was last cooked
- * through, less its time on set, is shared out evenly among the waits that the recipe leaves open. What these limits don't
- * reach is a wait at camera of a copy that comes long before its take, whose look lasts for hours.
+ * Most waits that keep a copy within its {@link SafetyClock} wherever a plan puts it. Enough, not the least needed. Three
+ * things bound the minutes in which nothing holds the food's temperature: those that the profile allows from when it was
+ * cooked through to the last take; as many until it is heated up again, unless it was raw; and those of the first cooling
+ * stage from when it was hot last until it is in the cold. What the longest way through the steps leaves of them is shared out
+ * evenly among its waits. What these limits don't reach is a wait at camera of a copy that comes long before its
+ * take, whose look lasts for hours.
  */
 public final class SafetyLimits {
 
@@ -40,16 +47,29 @@ public final class SafetyLimits {
     private final Profile profile;
     private final Need need;
     private final Dish dish;
-    private final List<Step> steps;
+    private final StepOrder order;
     private final FoodKind kind;
+    private final Map<Wait, Integer> limits = new HashMap<>();
 
     private SafetyLimits(Day day, Profile profile, Need need, Dish dish) {
         this.day = day;
         this.profile = profile;
         this.need = need;
         this.dish = dish;
-        steps = day.stepsTo(need.dish(), need.stage());
-        kind = Served.kind(day, dish, steps);
+        order = StepOrder.of(day, need);
+        kind = Served.kind(day, dish, order.steps());
+    }
+
+    /** Empty if nobody eats it, if it is not time-and-temperature controlled, or if the day does not know all of it. */
+    private static Optional<SafetyLimits> of(Day day, Need need) {
+        Optional<Dish> dish = day.dish(need.dish()).filter(Dish::timeTemperatureControlled);
+        Optional<Profile> profile = SafetyClock.profile(day);
+        return dish.isEmpty()
+                        || profile.isEmpty()
+                        || need.eatenBy().isEmpty()
+                        || day.step(need.dish(), need.stage()).isEmpty()
+                ? Optional.empty()
+                : Optional.of(new SafetyLimits(day, profile.get(), need, dish.get()));
     }
 
     /**
@@ -59,55 +79,80 @@ public final class SafetyLimits {
      * @param usableMinutes minutes from plate-up for which its look may be shown
      */
     public static Map<Wait, Integer> mostWaits(Day day, Need need, int usableMinutes) {
-        Optional<Dish> dish = day.dish(need.dish()).filter(Dish::timeTemperatureControlled);
-        Optional<Profile> profile = SafetyClock.profile(day);
+        Optional<SafetyLimits> limits = of(day, need);
         Optional<Setup> setup = day.setup(need.setup());
-        if (dish.isEmpty()
-                || profile.isEmpty()
-                || setup.isEmpty()
-                || need.eatenBy().isEmpty()) {
+        if (limits.isEmpty() || setup.isEmpty()) {
             return Map.of();
         }
-        return new SafetyLimits(day, profile.get(), need, dish.get()).share(setup.get(), usableMinutes);
+        limits.get().untilEaten(setup.get(), usableMinutes);
+        limits.get().untilHeated();
+        limits.get().untilCold();
+        return limits.get().limits;
     }
 
-    private Map<Wait, Integer> share(Setup setup, int usableMinutes) {
-        int most = Math.min(profile.outHot().mostWhole(), profile.outCold().mostWhole());
+    /**
+     * Hot food on its way into the cold, for which the first cooling stage must be over by then.
+     *
+     * @param hot step at whose end it was hot last; at its start, if it comes from a hot hold
+     * @param held whether it comes from a hot hold
+     * @param cold step at whose end it goes into a fridge or freezer; at its start, if it is done in one
+     * @param inside whether it is done in one
+     * @param most minutes between the two
+     */
+    public record Chill(Step hot, boolean held, Step cold, boolean inside, int most) {}
+
+    /** What surely is hot and then cold, whichever stations are chosen; none where {@link #mostWaits} has no limits. */
+    public static List<Chill> chills(Day day, Need need) {
+        Set<Chill> chills = new LinkedHashSet<>();
+        of(day, need).ifPresent(limits -> {
+            for (Step step : limits.order.steps()) {
+                if (limits.mayCool(step) && !limits.stands(step) && !limits.mayHeat(step)) {
+                    limits.chills(step, step, true, chills);
+                } else if (limits.heldAfter(step) == Stay.Where.COLD && limits.surelyOut(step)) {
+                    limits.chills(step, step, false, chills);
+                }
+            }
+        });
+        return List.copyOf(chills);
+    }
+
+    private void chills(Step step, Step cold, boolean inside, Set<Chill> chills) {
+        Optional<Limit> stage = profile.cooling().stream().findFirst().map(Cooling.Stage::minutes);
+        if (stage.isEmpty()) {
+            return;
+        }
+        int most = stage.get().mostWhole();
+        for (Step before : order.before(step)) {
+            Stay.Where held = heldAfter(before);
+            if (held == Stay.Where.HOT) {
+                chills.add(new Chill(step, true, cold, inside, most));
+            } else if (held == Stay.Where.OUT && surelyOut(before)) {
+                chills(before, cold, inside, chills);
+            } else if (held == Stay.Where.OUT && mayHeat(before) && !stands(before) && !mayCool(before)) {
+                chills.add(new Chill(before, false, cold, inside, most));
+            }
+        }
+    }
+
+    private boolean surelyOut(Step step) {
+        return stands(step) && !mayHeat(step) && !mayCool(step);
+    }
+
+    private int mostOut() {
+        return Math.min(profile.outHot().mostWhole(), profile.outCold().mostWhole());
+    }
+
+    private void untilEaten(Setup setup, int usableMinutes) {
+        int most = mostOut();
         int way = day.minutesToCamera(need);
         int seen = way + shownMinutes(setup);
         // a look that ends soon keeps the copy from waiting for camera; one that lasts does not
         boolean lookLimits = usableMinutes <= most / 2;
-        int left = most - (lookLimits ? Math.max(seen, usableMinutes) : seen);
-        Set<String> exposed = exposed();
-        List<Wait> open = new ArrayList<>();
-        Map<Wait, Integer> least = new HashMap<>();
-        for (Step step : steps) {
-            if (!exposed.contains(step.id()) || cooksThrough(step)) {
-                continue;
-            }
-            left -= stands(step) ? step.minutesFor(step.batchMost().orElse(1)) : 0;
-            for (String before : step.predecessors()) {
-                boolean timed = step.after().contains(before);
-                Optional<Integer> limit = timed ? step.mostWait() : Optional.empty();
-                if (standsAfter(before) && limit.isPresent()) {
-                    left -= limit.get();
-                } else if (standsAfter(before)) {
-                    open.add(new Wait(before, step.id()));
-                    least.put(new Wait(before, step.id()), timed ? step.leastWait() : 0);
-                }
-            }
-        }
-        if (!lookLimits && way > 0 && standsAfter(need.stage())) {
-            open.add(new Wait(need.stage(), CARRY));
-        }
-        Map<Wait, Integer> shares = new HashMap<>();
-        for (Wait wait : open) {
-            int share = left / open.size();
-            if (share >= Math.max(1, least.getOrDefault(wait, 0))) {
-                shares.put(wait, share);
-            }
-        }
-        return shares;
+        Step stage = order.steps().get(order.steps().size() - 1);
+        share(
+                most - (lookLimits ? Math.max(seen, usableMinutes) : seen),
+                false,
+                ways -> lookLimits || way == 0 ? ways.toEndOf(stage) : ways.throughWait(stage, CARRY));
     }
 
     private int shownMinutes(Setup setup) {
@@ -116,31 +161,185 @@ public final class SafetyLimits {
                 : CameraTime.of(setup, need, 1).showMinutes();
     }
 
-    /** Steps whose minutes, or whose waits, can still be on the clock at camera. */
-    private Set<String> exposed() {
-        Set<String> exposed = new HashSet<>(Set.of(need.stage()));
-        for (int i = steps.size() - 1; i >= 0; i--) {
-            Step step = steps.get(i);
-            if (exposed.contains(step.id()) && !cooksThrough(step)) {
-                exposed.addAll(step.predecessors());
+    private void untilHeated() {
+        for (Step step : order.steps()) {
+            if (cooksThrough(step)) {
+                share(
+                        mostOut(),
+                        false,
+                        ways -> order.before(step).stream()
+                                .filter(before -> !onlyRaw(before))
+                                .flatMapToInt(before -> ways.throughWait(before, step.id()).stream())
+                                .max());
             }
         }
-        return exposed;
+    }
+
+    private boolean onlyRaw(Step step) {
+        return step.raw() && order.before(step).stream().allMatch(this::onlyRaw);
+    }
+
+    private void untilCold() {
+        if (profile.cooling().isEmpty()) {
+            return;
+        }
+        int most = profile.cooling().get(0).minutes().mostWhole();
+        for (Step step : order.steps()) {
+            if (heldAfter(step) == Stay.Where.COLD) {
+                share(most, true, ways -> ways.toEndOf(step));
+            }
+            if (mayCool(step)) {
+                share(most, true, ways -> ways.toStartOf(step));
+            }
+        }
+    }
+
+    /**
+     * Limits the waits on some ways evenly, as much as the longest of them allows; a wait that the recipe limits to less leaves
+     * more to the others, one that must be longer less.
+     */
+    private void share(int most, boolean whileHot, Function<Ways, OptionalInt> longest) {
+        int share = 0;
+        for (int tooMuch = most + 1; tooMuch - share > 1; ) {
+            int middle = (share + tooMuch) / 2;
+            boolean fits = longest.apply(new Ways(whileHot, middle)).orElse(0) <= most;
+            share = fits ? middle : share;
+            tooMuch = fits ? tooMuch : middle;
+        }
+        if (share < 1) {
+            return;
+        }
+        Ways ways = new Ways(whileHot, share);
+        longest.apply(ways);
+        for (Wait wait : ways.waits) {
+            if (ways.minutes(wait) < most(wait)) {
+                limits.merge(wait, ways.minutes(wait), Math::min);
+            }
+        }
+    }
+
+    /** The wait's own limit in the recipe. */
+    private int most(Wait wait) {
+        return timed(wait).flatMap(Step::mostWait).orElse(Integer.MAX_VALUE);
+    }
+
+    private int least(Wait wait) {
+        return timed(wait).map(Step::leastWait).orElse(0);
+    }
+
+    private Optional<Step> timed(Wait wait) {
+        return day.step(need.dish(), wait.after()).filter(step -> step.after().contains(wait.before()));
+    }
+
+    /** The longest ways through the recipe in minutes out, and the waits that lie on them. */
+    private final class Ways {
+
+        private final boolean whileHot;
+        private final int share;
+        private final Set<Wait> waits = new HashSet<>();
+        private final Map<Step, OptionalInt> ends = new HashMap<>();
+
+        /**
+         * @param whileHot whether they begin when the food was hot last and end in the cold, or begin when it was cooked
+         * @param share minutes of each wait, where the recipe allows as many and asks for no more
+         */
+        private Ways(boolean whileHot, int share) {
+            this.whileHot = whileHot;
+            this.share = share;
+        }
+
+        private int minutes(Wait wait) {
+            return Math.max(least(wait), Math.min(share, most(wait)));
+        }
+
+        private OptionalInt toEndOf(Step step) {
+            OptionalInt end = ends.get(step);
+            if (end == null) {
+                ends.put(step, OptionalInt.empty());
+                end = whileHot ? sinceHot(step) : sinceCooked(step);
+                ends.put(step, end);
+            }
+            return end;
+        }
+
+        private OptionalInt sinceCooked(Step step) {
+            return cooksThrough(step) ? OptionalInt.of(0) : done(step);
+        }
+
+        private OptionalInt sinceHot(Step step) {
+            OptionalInt on = stands(step) && !cooksThrough(step) ? done(step) : OptionalInt.empty();
+            return mayHeat(step) ? OptionalInt.of(on.orElse(0)) : on;
+        }
+
+        private OptionalInt done(Step step) {
+            OptionalInt start = toStartOf(step);
+            return stands(step) ? plus(start, step.minutesFor(step.batchMost().orElse(1))) : start;
+        }
+
+        private OptionalInt toStartOf(Step step) {
+            IntStream begun = !whileHot && step.predecessors().isEmpty() ? IntStream.of(0) : IntStream.empty();
+            return IntStream.concat(
+                            begun,
+                            order.before(step).stream().flatMapToInt(before -> throughWait(before, step.id()).stream()))
+                    .max();
+        }
+
+        private OptionalInt throughWait(Step before, String after) {
+            OptionalInt end = toEndOf(before);
+            return switch (heldAfter(before)) {
+                case COLD -> whileHot ? OptionalInt.empty() : end;
+                case HOT, HEATED -> whileHot ? OptionalInt.of(0) : end;
+                case OUT -> end.isEmpty() ? end : out(end.getAsInt(), new Wait(before.id(), after));
+            };
+        }
+
+        private OptionalInt out(int end, Wait wait) {
+            waits.add(wait);
+            return OptionalInt.of(end + minutes(wait));
+        }
+
+        private static OptionalInt plus(OptionalInt one, int minutes) {
+            return one.isEmpty() ? one : OptionalInt.of(one.getAsInt() + minutes);
+        }
     }
 
     private boolean cooksThrough(Step step) {
-        boolean rawBefore = step.predecessors().isEmpty()
-                || steps.stream()
-                        .anyMatch(before -> before.raw() && step.predecessors().contains(before.id()));
-        return SafetyClock.cooksThrough(profile, step, step.minutesLikely(), rawBefore, kind);
+        return SafetyClock.cooksThrough(profile, step, step.minutesLikely(), order.rawBefore(step), kind);
     }
 
     /** Whether nothing surely holds its temperature while the step is done. */
     private boolean stands(Step step) {
-        boolean core = step.coreCelsius().map(profile.hot()::allows).orElse(false);
-        boolean warmOven = step.ovenCelsius().isPresent()
+        return !hotCore(step) && step.stations().stream().noneMatch(use -> holds(use, warmOven(step)));
+    }
+
+    /** Whether it may come out of the step hot. */
+    private boolean mayHeat(Step step) {
+        return cooksThrough(step)
+                || hotCore(step)
+                || kinds(step).anyMatch(station -> switch (station) {
+                    case HOT_HOLD -> true;
+                    case OVEN, BURNERS -> !warmOven(step);
+                    default -> false;
+                });
+    }
+
+    /** Whether the step may be done in the cold. */
+    private boolean mayCool(Step step) {
+        return !hotCore(step)
+                && kinds(step).anyMatch(station -> station == Station.Kind.FRIDGE || station == Station.Kind.FREEZER);
+    }
+
+    private boolean hotCore(Step step) {
+        return step.coreCelsius().map(profile.hot()::allows).orElse(false);
+    }
+
+    private boolean warmOven(Step step) {
+        return step.ovenCelsius().isPresent()
                 && !profile.hot().allows(step.ovenCelsius().get());
-        return !core && step.stations().stream().noneMatch(use -> holds(use, warmOven));
+    }
+
+    private Stream<Station.Kind> kinds(Step step) {
+        return step.stations().stream().flatMap(use -> use.anyOf().stream()).map(this::kindOf);
     }
 
     private boolean holds(StationUse use, boolean warmOven) {
@@ -151,12 +350,12 @@ public final class SafetyLimits {
         });
     }
 
-    private boolean standsAfter(String step) {
-        Optional<Station.Kind> store = day.step(need.dish(), step)
-                .flatMap(Step::waitsIn)
+    /** Where it waits after a step. */
+    private Stay.Where heldAfter(Step step) {
+        return step.waitsIn()
                 .filter(station -> dish.storageUnits() > 0)
-                .map(this::kindOf);
-        return store.isEmpty() || store.get() == Station.Kind.RACK;
+                .map(station -> SafetyClock.held(kindOf(station)))
+                .orElse(Stay.Where.OUT);
     }
 
     private Station.Kind kindOf(String station) {
