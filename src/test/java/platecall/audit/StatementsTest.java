@@ -159,12 +159,12 @@ class StatementsTest {
         Day day = TestDays.firstEgg()
                 .with(days -> days.kitchen = List.of(span("06:00-09:52"), span("09:53-18:00")))
                 .person("Ana", person -> person.shifts = List.of(span("06:00-18:00")))
+                .need("S1", "egg", "plate", need -> need.copies(1))
                 .build();
         Plan plan = TestPlans.of(day)
                 .step("egg", "crack", 1, "09:50-09:52", work -> work.by("Ana"))
                 .step("egg", "fry", 1, "09:53-09:57", work -> work.by("Ana").on("burners", 1))
                 .step("egg", "plate", 1, "09:57-09:58", work -> work.by("Ana"))
-                .copies("S1/egg/plate/hero", 1)
                 .build();
         // 2 minutes of the first span, 8 hours and 7 minutes of the second
         Points points = new Points(0, 0, 2 + 487, 0, 0);
