@@ -7,10 +7,13 @@ import static platecall.audit.Audited.totals;
 import static platecall.day.TestDays.at;
 import static platecall.day.TestDays.span;
 
+import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import platecall.day.Day;
 import platecall.day.Look;
 import platecall.day.Prices;
@@ -138,6 +141,47 @@ class StatementsTest {
         Plan plan = saying(day, cooked(day, "09:50-10:00"), "10:00", 0, 3, 60, new Points(1, 61, 489, 7, 0));
 
         assertThat(totals(day, plan)).isEqualTo(Map.of(Rule.STATEMENT, 4L));
+    }
+
+    @Test
+    void aCopyCostsItsDishAndAllIngredients() {
+        Day day = oneDish(10, step -> {})
+                .dish("stew", dish -> dish.cost = new Money(150))
+                .ingredient("stew", "roots", ingredient -> ingredient.cost = new Money(80))
+                .ingredient("stew", "stock", ingredient -> ingredient.cost = new Money(25))
+                .build();
+        Plan plan = cooked(day, "09:50-10:00").build();
+
+        assertThat(plan.copies().get(0).money()).isEqualTo(new Money(255));
+        assertThat(totals(day, plan)).isEmpty();
+        // the same plan for a day on which stock is dearer
+        Day dearer = oneDish(10, step -> {})
+                .dish("stew", dish -> dish.cost = new Money(150))
+                .ingredient("stew", "roots", ingredient -> ingredient.cost = new Money(80))
+                .ingredient("stew", "stock", ingredient -> ingredient.cost = new Money(26))
+                .build();
+        assertThat(Audit.of(dearer, plan).breaches())
+                .extracting(Breach::what)
+                .containsExactly("Stew #1 for setup S1: the plan says money 2.55, but it is 2.56");
+    }
+
+    @ParameterizedTest
+    @CsvSource({"3, 0, 0", "3, 6, 0", "3, 7, 1", "3, -3, 1", "0, 0, 0", "0, 3, 1"})
+    void pointsForMovedMinutesAreWholeMinutesAtTheirPrice(int price, long moved, int wrong) {
+        Day day = oneDish(10, step -> {})
+                .with(days -> days.prices = new Prices(1000, 10, 1, 7, price))
+                .build();
+        Plan plan = cooked(day, "09:50-10:00").build();
+        Points said = plan.points();
+        Plan moving = TestPlans.with(
+                plan,
+                plan.copies(),
+                plan.kitchenCalls(),
+                new Points(said.late(), said.offPeak(), said.kitchen(), said.handChanges(), moved));
+
+        assertThat(Audit.of(day, moving).breaches())
+                .extracting(Breach::rule)
+                .isEqualTo(Collections.nCopies(wrong, Rule.STATEMENT));
     }
 
     @Test
