@@ -24,8 +24,9 @@ import platecall.units.Moment;
  * @param peakTo when its peak ends
  * @param usableTo when it can't be shown any more
  * @param behindMinutes minutes that it is ready after it is due
- * @param pastUseMinutes minutes in which the camera sees it past use
- * @param offPeakMinutes minutes in which the camera sees it before or past the time at which it surely looks its best
+ * @param pastUseMinutes minutes from the end of its use to the cut, also those before the camera rolls
+ * @param offPeakMinutes minutes from the roll to the time at which it surely looks its best, and from the end of that to
+ *     the cut, also those in which the camera does not roll
  * @param handChanges people at it beyond the first
  */
 record AtCamera(
@@ -101,7 +102,7 @@ record AtCamera(
         return (int) Math.max(0, people - 1);
     }
 
-    /** Minutes late, or past use while the camera sees it. */
+    /** Minutes late, and past use until the cut. */
     int lateMinutes() {
         return behindMinutes + pastUseMinutes;
     }

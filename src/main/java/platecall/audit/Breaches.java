@@ -19,10 +19,6 @@ final class Breaches {
         }
     }
 
-    void addAll(List<Breach> breaches) {
-        found.addAll(breaches);
-    }
-
     boolean none() {
         return found.isEmpty();
     }

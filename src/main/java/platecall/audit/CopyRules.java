@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
+import platecall.copies.CopyCounts;
 import platecall.day.Dish;
 import platecall.day.Need;
 import platecall.day.Step;
@@ -18,8 +19,9 @@ final class CopyRules {
     private CopyRules() {}
 
     static void check(Ledger ledger, Breaches breaches) {
+        CopyCounts counts = CopyCounts.of(ledger.day());
         for (Need need : ledger.day().needs()) {
-            wanted(ledger, need, breaches);
+            wanted(ledger, need, counts.copiesOf(need), breaches);
         }
         for (PlannedCopy copy : ledger.madeCopies()) {
             List<String> wrong = wrongWork(ledger, copy);
@@ -33,12 +35,13 @@ final class CopyRules {
         }
     }
 
-    private static void wanted(Ledger ledger, Need need, Breaches breaches) {
+    private static void wanted(Ledger ledger, Need need, int count, Breaches breaches) {
         List<PlannedCopy> copies = ledger.plan().copies().stream()
                 .filter(copy -> copy.need().equals(need.key()))
                 .toList();
         int highest = copies.stream().mapToInt(PlannedCopy::number).max().orElse(0);
-        int wanted = need.copies().orElse(Math.max(need.platesPerTake(), highest));
+        // more than reckoned does no harm, unless the number is fixed by hand
+        int wanted = need.copies().orElse(Math.max(count, highest));
         Set<Integer> missing = new TreeSet<>();
         for (int number = 1; number <= wanted; number++) {
             missing.add(number);

@@ -10,6 +10,8 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.ToLongFunction;
 import platecall.day.CameraTime;
+import platecall.day.Dish;
+import platecall.day.Ingredient;
 import platecall.day.Need;
 import platecall.day.Prices;
 import platecall.day.Station;
@@ -23,6 +25,7 @@ import platecall.plan.Plan.Storing;
 import platecall.plan.Plan.Work;
 import platecall.plan.Rule;
 import platecall.units.Moment;
+import platecall.units.Money;
 import platecall.units.Span;
 
 /** What the plan says of itself is true: its names, the times of its copies, its kitchen calls and its points. */
@@ -113,9 +116,18 @@ final class Statements {
             says("minutes on camera", copy.showMinutes(), camera.showMinutes());
             says("release", copy.releasedAt(), ledger.day().releaseOf(ledger.setup(known)));
             says("held in", copy.heldIn(), ledger.dish(known).heldIn());
+            says("money", copy.money(), cost(ledger.dish(known)));
             times(copy, Optional.ofNullable(seen.get(copy.id())));
         });
         report(ledger.name(copy));
+    }
+
+    /** The dish and all its ingredients. */
+    private Money cost(Dish dish) {
+        return ledger.day().ingredients().stream()
+                .filter(ingredient -> ingredient.dish().equals(dish.id()))
+                .map(Ingredient::cost)
+                .reduce(dish.cost(), Money::plus);
     }
 
     private void times(PlannedCopy copy, Optional<AtCamera> found) {
@@ -217,6 +229,11 @@ final class Statements {
         says("points for off-peak minutes", points.offPeak(), offPeak);
         says("points for the open kitchen", points.kitchen(), kitchen);
         says("points for changes of hands", points.handChanges(), handChanges);
+        // from where it moved stands in neither day nor plan
+        long minute = prices.movedMinute();
+        if (points.moved() < 0 || (minute == 0 ? points.moved() != 0 : points.moved() % minute != 0)) {
+            wrong.add("the plan says points for moved minutes " + points.moved() + ", but each costs " + minute);
+        }
         long bound = ledger.plan().bound().orElse(0L);
         if (breaches.none() && wrong.isEmpty() && points.total() < bound) {
             wrong.add("the plan says no plan can cost less than " + bound + " points, but it costs " + points.total());

@@ -5,6 +5,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import platecall.day.Allergens;
 import platecall.day.Day;
 import platecall.day.Diner;
@@ -25,24 +27,26 @@ final class Eaters {
             new DietRule("vegan", List.of("fish", "crustaceans", "molluscs", "milk", "eggs")),
             new DietRule("pescatarian", List.of()));
 
-    private static final Set<String> MEATS = Set.of(
-            "beef",
-            "veal",
-            "pork",
-            "ham",
-            "bacon",
-            "lamb",
-            "mutton",
-            "chicken",
-            "turkey",
-            "duck",
-            "goose",
-            "meat",
-            "sausage",
-            "lard",
-            "tallow",
-            "gelatine",
-            "gelatin");
+    private static final Set<String> MEATS = Stream.of(
+                    "beef",
+                    "veal",
+                    "pork",
+                    "ham",
+                    "bacon",
+                    "lamb",
+                    "mutton",
+                    "chicken",
+                    "turkey",
+                    "duck",
+                    "goose",
+                    "meat",
+                    "sausage",
+                    "lard",
+                    "tallow",
+                    "gelatine",
+                    "gelatin")
+            .flatMap(meat -> Allergens.words(meat).stream())
+            .collect(Collectors.toSet());
 
     private final Day day;
     private final Recipes recipes;
@@ -87,7 +91,7 @@ final class Eaters {
                 Optional<String> allergen = ingredient.allergens().stream()
                         .filter(contained -> Allergens.meet(allergy, contained))
                         .findFirst();
-                boolean itself = Allergens.meet(allergy, ingredient.name());
+                boolean itself = Allergens.meetAsAWhole(allergy, ingredient.name());
                 if (allergen.isPresent() || itself) {
                     found.add(
                             Sheet.NEEDS,
@@ -169,6 +173,7 @@ final class Eaters {
                         Wording.maybe(diner.diet(), diets, "Maybe mind it by hand."));
             }
         }
+        unknownAllergens(remarks);
         for (int row = 0; row < day.needs().size(); row++) {
             Need need = day.needs().get(row);
             boolean raw = day.step(need.dish(), need.stage()).map(Step::raw).orElse(false);
@@ -187,30 +192,51 @@ final class Eaters {
         }
     }
 
-    /** An ingredient's name may tell what its row does not. */
-    private void words(Findings remarks, Need need, Diner diner) {
-        boolean noMeat = ruleOf(diner).isPresent();
-        for (Ingredient ingredient : eaten(need)) {
-            for (String word : ingredient.name().toLowerCase(Locale.ROOT).split("[^\\p{L}]+")) {
-                boolean meat = noMeat && MEATS.contains(word);
-                Optional<String> allergy = diner.allergies().stream()
-                        .filter(avoided -> !word.isEmpty() && Allergens.meet(avoided, word))
-                        .filter(avoided -> !Allergens.meet(avoided, ingredient.name()))
-                        .filter(avoided ->
-                                ingredient.allergens().stream().noneMatch(named -> Allergens.meet(avoided, named)))
-                        .findFirst();
-                if (meat || allergy.isPresent()) {
+    /** An allergen that is neither common nor anybody's may be meant for one that is. */
+    private void unknownAllergens(Findings remarks) {
+        Set<String> known = new LinkedHashSet<>(Allergens.names());
+        day.cast().forEach(diner -> known.addAll(diner.allergies()));
+        for (int row = 0; row < day.ingredients().size(); row++) {
+            for (String allergen : day.ingredients().get(row).allergens()) {
+                if (!Allergens.knows(allergen) && known.stream().noneMatch(name -> Allergens.meet(name, allergen))) {
                     remarks.add(
                             Sheet.INGREDIENTS,
-                            day.ingredients().indexOf(ingredient),
-                            "ingredient",
-                            ingredient.name(),
-                            "is eaten by " + diner.id() + ", who "
-                                    + allergy.map(avoided -> "is allergic to " + avoided)
-                                            .orElse("eats " + diner.diet().strip()),
-                            allergy.isPresent() ? "Maybe fill in its allergens." : ASK);
+                            row,
+                            "allergens",
+                            allergen,
+                            "is nobody's allergy and not a common allergen",
+                            Spelling.nearest(allergen, known)
+                                    .map(near -> "Did you mean " + near + "?")
+                                    .orElse("Maybe name the common one that it has in it, if any."));
                 }
             }
         }
+    }
+
+    /** An ingredient's name may tell what its row does not. */
+    private void words(Findings remarks, Need need, Diner diner) {
+        for (Ingredient ingredient : eaten(need)) {
+            if (ruleOf(diner).isPresent()
+                    && Allergens.words(ingredient.name()).stream().anyMatch(MEATS::contains)) {
+                tells(remarks, ingredient, diner, "eats " + diner.diet().strip(), ASK);
+            }
+            diner.allergies().stream()
+                    .filter(avoided -> Allergens.meet(avoided, ingredient.name()))
+                    .filter(avoided -> !Allergens.meetAsAWhole(avoided, ingredient.name()))
+                    .filter(avoided ->
+                            ingredient.allergens().stream().noneMatch(named -> Allergens.meet(avoided, named)))
+                    .forEach(avoided -> tells(
+                            remarks, ingredient, diner, "is allergic to " + avoided, "Maybe fill in its allergens."));
+        }
+    }
+
+    private void tells(Findings remarks, Ingredient ingredient, Diner diner, String what, String wayOut) {
+        remarks.add(
+                Sheet.INGREDIENTS,
+                day.ingredients().indexOf(ingredient),
+                "ingredient",
+                ingredient.name(),
+                "is eaten by " + diner.id() + ", who " + what,
+                wayOut);
     }
 }

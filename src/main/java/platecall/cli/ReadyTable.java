@@ -62,11 +62,13 @@ final class ReadyTable {
                 distance(plan));
     }
 
-    /** How far from the best the plan can be at most. */
+    /** How far from the best the plan can be at most; nothing if it breaks rules, since the best must break none. */
     private static String distance(Plan plan) {
         Optional<Long> bound = plan.bound();
         long points = plan.points().total();
-        if (bound.isEmpty() || plan.copies().stream().anyMatch(copy -> !copy.made())) {
+        if (bound.isEmpty()
+                || !plan.verdict().breaches().isEmpty()
+                || plan.copies().stream().anyMatch(copy -> !copy.made())) {
             return "";
         }
         return points <= bound.get()
@@ -75,7 +77,7 @@ final class ReadyTable {
     }
 
     /** {@code 02:30}, or {@code 02:30 +01} in the hour that is there twice when clocks are put back. */
-    private static String clock(Moment moment, ZoneId zone) {
+    static String clock(Moment moment, ZoneId zone) {
         ZonedDateTime at = moment.in(zone);
         boolean twice = zone.getRules().getValidOffsets(at.toLocalDateTime()).size() > 1;
         return DateTimeFormatter.ofPattern(twice ? "HH:mm x" : "HH:mm", Locale.ROOT)

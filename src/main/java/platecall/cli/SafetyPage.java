@@ -33,8 +33,7 @@ import platecall.units.Span;
 final class SafetyPage {
 
     private static final int LINE_WIDTH = 98;
-    private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
-    private static final DateTimeFormatter DATED = DateTimeFormatter.ofPattern("MM-dd HH:mm", Locale.ROOT);
+    private static final DateTimeFormatter DATE = DateTimeFormatter.ofPattern("MM-dd ", Locale.ROOT);
 
     private final Day day;
     private final Plan plan;
@@ -85,10 +84,9 @@ final class SafetyPage {
         }
         broken.forEach(breach -> line(String.format(
                 Locale.ROOT,
-                "BROKEN  %s: %d %s. %s",
+                "BROKEN  %s: %s. %s",
                 breach.rule().sentence(),
-                breach.amount(),
-                breach.rule().unit(),
+                breach.rule().size(breach.amount()),
                 breach.what())));
     }
 
@@ -260,7 +258,8 @@ final class SafetyPage {
 
     private String clock(Moment moment) {
         var local = moment.in(day.facts().zone());
-        return local.format(local.toLocalDate().equals(day.facts().date()) ? CLOCK : DATED);
+        return (local.toLocalDate().equals(day.facts().date()) ? "" : local.format(DATE))
+                + ReadyTable.clock(moment, day.facts().zone());
     }
 
     private static String number(double value) {

@@ -2,7 +2,6 @@ package platecall.copies;
 
 import java.util.List;
 import java.util.Optional;
-import platecall.day.CameraTime;
 import platecall.day.Need;
 import platecall.day.Setup;
 import platecall.units.Money;
@@ -60,11 +59,6 @@ public record CopyCount(
         table = List.copyOf(table);
     }
 
-    /** Chance that the chosen number is not enough, 0 to 1. */
-    public double chanceOfRunningOut() {
-        return needed.chanceAbove(chosen);
-    }
-
     /** Food money of the chosen number. */
     public Money food() {
         return foodEach.times(chosen);
@@ -73,18 +67,5 @@ public record CopyCount(
     /** The row of the chosen number. */
     public Row chosenRow() {
         return table.stream().filter(row -> row.copies() == chosen).findFirst().orElseThrow();
-    }
-
-    /**
-     * The take, counted from 0, at which copy {@code number} is first seen; spares come with the last take at worst.
-     *
-     * @param number from 1 to {@code chosen}
-     * @throws IllegalArgumentException if there is no such copy
-     */
-    public int takeOf(int number) {
-        if (number < 1 || number > chosen) {
-            throw new IllegalArgumentException("copies run from 1 to " + chosen + ", but it is [" + number + "]");
-        }
-        return CameraTime.takeOf(setup, need, number);
     }
 }

@@ -56,10 +56,6 @@ public record Day(
         return circuits.stream().filter(circuit -> circuit.id().equals(id)).findFirst();
     }
 
-    public Optional<Person> person(String id) {
-        return people.stream().filter(person -> person.id().equals(id)).findFirst();
-    }
-
     public Optional<Place> place(String id) {
         return places.stream().filter(place -> place.id().equals(id)).findFirst();
     }

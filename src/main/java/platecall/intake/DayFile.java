@@ -18,22 +18,6 @@ public final class DayFile {
         return day;
     }
 
-    /** Name of the file or folder, without the folders around it. */
-    public String file() {
-        return whereabouts.file();
-    }
-
-    /**
-     * Row number in the file (item number in JSON, from 1) of a record.
-     *
-     * @param sheet name of the sheet
-     * @param index place of the record in the day's list, from 0
-     * @return 0 if there is no such record
-     */
-    public int fileRow(String sheet, int index) {
-        return whereabouts.fileRow(sheet, index);
-    }
-
     /** The trouble in one line, with its place in this file. */
     public String tell(Trouble trouble) {
         return whereabouts.tell(trouble);

@@ -55,11 +55,6 @@ record Grammar<V>(
         return new Grammar<>(noun, example, json, words, regularExpression, reader, writer);
     }
 
-    /** The same, told by another noun and example. */
-    Grammar<V> as(String otherNoun, String otherExample) {
-        return new Grammar<>(otherNoun, otherExample, json, words, pattern, reader, writer);
-    }
-
     /** The same where a blank cell means that there is no value. */
     Grammar<Optional<V>> optional() {
         return new Grammar<>(
@@ -70,9 +65,5 @@ record Grammar<V>(
                 pattern,
                 (text, frame) -> Optional.of(reader.apply(text, frame)),
                 (value, frame) -> value.map(v -> writer.apply(v, frame)).orElse(""));
-    }
-
-    Unreadable unreadable() {
-        return new Unreadable("is not " + noun, "Maybe " + example + ".");
     }
 }

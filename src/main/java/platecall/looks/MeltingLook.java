@@ -88,7 +88,8 @@ final class MeltingLook implements Reckoning {
         double melts = meltsAt(given);
         double start = given.number("start");
         double water = fromFood("water", given) / 100;
-        double ice = Composition.iceShare(water, fromFood("protein", given) / 100, melts, start);
+        // what freezes at 0 °C is all ice up to there, where Chen's formula has none
+        double ice = Composition.iceShare(water, fromFood("protein", given) / 100, melts, melts == 0 ? -1 : start);
         double latent = ice * Composition.ICE_LATENT_J_PER_KG + Composition.specificHeatFrozen(water) * (melts - start);
         if (latent <= 0) {
             return 0;

@@ -66,8 +66,8 @@ public record Plan(
      * @param peakFrom when its peak begins; empty if not made
      * @param peakTo when its peak ends
      * @param usableTo when it can't be shown any more
-     * @param lateMinutes minutes it comes late, or is past use while the camera sees it
-     * @param offPeakMinutes minutes outside its peak
+     * @param lateMinutes minutes it comes late, and from the end of its use to the cut
+     * @param offPeakMinutes minutes from the roll to its peak, and from the end of its peak to the cut
      * @param points what it costs in points: late and off-peak minutes, changes of hands
      * @param money what it costs in money, dish and ingredients
      * @param releasedAt when it may be struck

@@ -19,7 +19,6 @@ final class Clock {
     private static final DateTimeFormatter SHORT_DATE = DateTimeFormatter.ofPattern("EEE d MMM", Locale.ENGLISH);
 
     private final ZoneId zone;
-    private final boolean clocksChange;
     private final DateTimeFormatter time;
     private final DateTimeFormatter stamp;
 
@@ -28,7 +27,7 @@ final class Clock {
     private Clock(Day day, Moment first, Moment last) {
         zone = day.facts().zone();
         noon = Moment.of(day.facts().date().atTime(12, 0).atZone(zone));
-        clocksChange = !first.in(zone).getOffset().equals(last.in(zone).getOffset());
+        boolean clocksChange = !first.in(zone).getOffset().equals(last.in(zone).getOffset());
         time = DateTimeFormatter.ofPattern(clocksChange ? "HH:mm x" : "HH:mm", Locale.ROOT);
         stamp = DateTimeFormatter.ofPattern(clocksChange ? "uuuu-MM-dd HH:mmxxx" : "uuuu-MM-dd HH:mm", Locale.ROOT);
     }
@@ -84,10 +83,6 @@ final class Clock {
 
     boolean sameDate(Moment one, Moment other) {
         return one.in(zone).toLocalDate().equals(other.in(zone).toLocalDate());
-    }
-
-    boolean clocksChange() {
-        return clocksChange;
     }
 
     ZoneId zone() {

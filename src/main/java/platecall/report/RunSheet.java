@@ -172,7 +172,7 @@ public record RunSheet(
                 what,
                 "",
                 "",
-                List.of("back at " + wording.clock.time(span.end())),
+                List.of("back at " + wording.clock.time(span.end(), span.start())),
                 false,
                 "",
                 "",

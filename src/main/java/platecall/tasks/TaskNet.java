@@ -207,13 +207,13 @@ public record TaskNet(
             return tasks.size() - 1;
         }
 
-        /** Minutes from ready to due by which a copy with these times comes late, or is past use while seen. */
+        /** Minutes by which a copy with these times is ready after it is due, and from the end of its use to the cut. */
         public int lateMinutes(int due, int show, int platedAt, int ready) {
             int roll = Math.max(due, ready);
             return Math.max(0, ready - due) + Math.max(0, roll + show - (platedAt + usableTo));
         }
 
-        /** Minutes outside the peak while the camera sees it. */
+        /** Minutes from the roll to its peak and from its end to the cut, also those in which the camera does not roll. */
         public int offPeakMinutes(int due, int show, int platedAt, int ready) {
             int roll = Math.max(due, ready);
             return Math.max(0, platedAt + peakFrom - roll) + Math.max(0, roll + show - (platedAt + peakTo));

@@ -2,6 +2,7 @@ package platecall.audit;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static platecall.audit.Audited.eggs;
+import static platecall.audit.Audited.firstEgg;
 import static platecall.audit.Audited.secondEgg;
 import static platecall.audit.Audited.sentences;
 import static platecall.audit.Audited.totals;
@@ -14,6 +15,7 @@ import platecall.day.TestDays;
 import platecall.plan.Plan.Work.Kind;
 import platecall.plan.Rule;
 import platecall.plan.TestPlans;
+import platecall.units.Money;
 
 class CopyRulesTest {
 
@@ -54,13 +56,46 @@ class CopyRulesTest {
     }
 
     @Test
-    void withoutAFixedNumberThePlanMustHaveThePlatesOfOneTakeAtLeast() {
+    void withoutAFixedNumberThePlanMustHaveWhatTheDayReckons() {
         Day day = TestDays.firstEgg()
                 .need("S1", "egg", "plate", need -> need.plates = 3)
                 .build();
 
+        // 3 plates for each of 2 takes at worst
         assertThat(totals(day, TestPlans.of(day).copies("S1/egg/plate/hero", 0)))
-                .isEqualTo(Map.of(Rule.COPIES, 3L));
+                .isEqualTo(Map.of(Rule.COPIES, 6L));
+    }
+
+    @Test
+    void aResetThatDoesNotStandInThePlanIsMissing() {
+        Day day = TestDays.firstEgg().build();
+        TestPlans onlyFirst = firstEgg(day).copies("S1/egg/plate/hero", 1);
+
+        assertThat(totals(day, onlyFirst)).isEqualTo(Map.of(Rule.COPIES, 1L));
+        assertThat(sentences(day, onlyFirst)).containsExactly("Egg (hero) for setup S1: 1 of 2 copies not made: #2");
+    }
+
+    @Test
+    void whatTheFoodBudgetDoesNotAllowIsNotMissing() {
+        Day day = TestDays.firstEgg()
+                .with(days -> days.foodBudget = Optional.of(new Money(150)))
+                .dish("egg", dish -> dish.cost = new Money(100))
+                .build();
+
+        assertThat(totals(day, firstEgg(day).copies("S1/egg/plate/hero", 1))).isEmpty();
+    }
+
+    @Test
+    void moreThanTheDayReckonsMayStandInThePlanButMustBeMadeThen() {
+        Day day = TestDays.firstEgg().build();
+        TestPlans third = eggs(day)
+                .copies("S1/egg/plate/hero", 3)
+                .step("egg", "crack", 3, "10:10-10:12", work -> work.by("Ana"))
+                .step("egg", "fry", 3, "10:12-10:16", work -> work.by("Ana").on("burners", 1))
+                .step("egg", "plate", 3, "10:16-10:17", work -> work.by("Ana"));
+
+        assertThat(totals(day, third)).doesNotContainKey(Rule.COPIES);
+        assertThat(totals(day, eggs(day).copies("S1/egg/plate/hero", 3))).isEqualTo(Map.of(Rule.COPIES, 1L));
     }
 
     @Test

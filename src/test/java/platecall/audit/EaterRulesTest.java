@@ -51,6 +51,19 @@ class EaterRulesTest {
     }
 
     @Test
+    void aWordOfWhatIsInItIsEnough() {
+        Day day = eatenBy("Innkeeper")
+                .ingredient(
+                        "egg",
+                        "sauce",
+                        ingredient -> ingredient.allergens = List.of("milk powder", "coconut milk", "egg white"))
+                .build();
+
+        assertThat(sentences(day, eggs(day)))
+                .containsExactly("Egg for setup S1 has milk powder, which Innkeeper must not eat");
+    }
+
+    @Test
     void whoHasNoSuchAllergyMayEatIt() {
         Day day = eatenBy("Guest")
                 .ingredient("egg", "butter", ingredient -> ingredient.allergens = List.of("milk"))

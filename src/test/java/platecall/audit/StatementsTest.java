@@ -7,10 +7,13 @@ import static platecall.audit.Audited.totals;
 import static platecall.day.TestDays.at;
 import static platecall.day.TestDays.span;
 
+import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import platecall.day.Day;
 import platecall.day.Look;
 import platecall.day.Prices;
@@ -141,6 +144,47 @@ class StatementsTest {
     }
 
     @Test
+    void aCopyCostsItsDishAndAllIngredients() {
+        Day day = oneDish(10, step -> {})
+                .dish("stew", dish -> dish.cost = new Money(150))
+                .ingredient("stew", "roots", ingredient -> ingredient.cost = new Money(80))
+                .ingredient("stew", "stock", ingredient -> ingredient.cost = new Money(25))
+                .build();
+        Plan plan = cooked(day, "09:50-10:00").build();
+
+        assertThat(plan.copies().get(0).money()).isEqualTo(new Money(255));
+        assertThat(totals(day, plan)).isEmpty();
+        // the same plan for a day on which stock is dearer
+        Day dearer = oneDish(10, step -> {})
+                .dish("stew", dish -> dish.cost = new Money(150))
+                .ingredient("stew", "roots", ingredient -> ingredient.cost = new Money(80))
+                .ingredient("stew", "stock", ingredient -> ingredient.cost = new Money(26))
+                .build();
+        assertThat(Audit.of(dearer, plan).breaches())
+                .extracting(Breach::what)
+                .containsExactly("Stew #1 for setup S1: the plan says money 2.55, but it is 2.56");
+    }
+
+    @ParameterizedTest
+    @CsvSource({"3, 0, 0", "3, 6, 0", "3, 7, 1", "3, -3, 1", "0, 0, 0", "0, 3, 1"})
+    void pointsForMovedMinutesAreWholeMinutesAtTheirPrice(int price, long moved, int wrong) {
+        Day day = oneDish(10, step -> {})
+                .with(days -> days.prices = new Prices(1000, 10, 1, 7, price))
+                .build();
+        Plan plan = cooked(day, "09:50-10:00").build();
+        Points said = plan.points();
+        Plan moving = TestPlans.with(
+                plan,
+                plan.copies(),
+                plan.kitchenCalls(),
+                new Points(said.late(), said.offPeak(), said.kitchen(), said.handChanges(), moved));
+
+        assertThat(Audit.of(day, moving).breaches())
+                .extracting(Breach::rule)
+                .isEqualTo(Collections.nCopies(wrong, Rule.STATEMENT));
+    }
+
+    @Test
     void everyFurtherPairOfHandsOnACopyIsAChange() {
         Day day = oneDish(10, step -> step.hands = 2)
                 .with(days -> days.prices = new Prices(1000, 10, 1, 7, 1))
@@ -159,12 +203,12 @@ class StatementsTest {
         Day day = TestDays.firstEgg()
                 .with(days -> days.kitchen = List.of(span("06:00-09:52"), span("09:53-18:00")))
                 .person("Ana", person -> person.shifts = List.of(span("06:00-18:00")))
+                .need("S1", "egg", "plate", need -> need.copies(1))
                 .build();
         Plan plan = TestPlans.of(day)
                 .step("egg", "crack", 1, "09:50-09:52", work -> work.by("Ana"))
                 .step("egg", "fry", 1, "09:53-09:57", work -> work.by("Ana").on("burners", 1))
                 .step("egg", "plate", 1, "09:57-09:58", work -> work.by("Ana"))
-                .copies("S1/egg/plate/hero", 1)
                 .build();
         // 2 minutes of the first span, 8 hours and 7 minutes of the second
         Points points = new Points(0, 0, 2 + 487, 0, 0);

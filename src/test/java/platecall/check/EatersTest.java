@@ -39,6 +39,20 @@ class EatersTest {
     }
 
     @Test
+    void aWordOfWhatItContainsIsEnough() {
+        Sheets sheets = Sheets.toast()
+                .change("needs", "1", "eaten by=Theo")
+                .change("ingredients", "butter", "allergens=mixed nuts");
+
+        assertThat(sheets.troubles())
+                .containsExactly(
+                        "needs 0 eaten by: [Theo] is allergic to nuts, and toast has butter in it (mixed nuts). "
+                                + "Maybe another dish or eater.");
+        assertThat(sheets.change("ingredients", "butter", "allergens=nutmeg").troubles())
+                .isEmpty();
+    }
+
+    @Test
     void whatIsAddedAfterTheStageIsNotEaten() {
         Sheets sheets = Sheets.toast().change("needs", "1", "stage=bake").change("cast", "Mina", "allergies=milk");
 

@@ -19,6 +19,8 @@ class RemarksTest {
             places | set  | walk=kitchen:7         | places 1 walk: [kitchen:7] is 5 in the row of kitchen. Maybe the same both ways.
             cast   | Mina | diet=vegatarian        | cast 0 diet: [vegatarian] is not a diet that can be checked. Did you mean vegetarian?
             cast   | Mina | allergies=mlik         | cast 0 allergies: [mlik] is an allergen of no ingredient and not a common one. Did you mean milk?
+            ingredients | butter | allergens=mlik  | ingredients 1 allergens: [mlik] is nobody's allergy and not a common allergen. Did you mean milk?
+            ingredients | butter | allergens=saffron | ingredients 1 allergens: [saffron] is nobody's allergy and not a common allergen. Maybe name the common one that it has in it, if any.
             steps  | plate | raw=yes               | needs 0 eaten by: [Mina] eats toast at stage plate, which is raw. Maybe a later stage.
             """)
     void whatMayNotBeMeantIsRemarkedButNoTrouble(String sheet, String row, String cell, String remark) {
@@ -81,5 +83,29 @@ class RemarksTest {
                                 + "Maybe another dish or eater.",
                         "ingredients 3 ingredient: [almond flour] is eaten by Theo, who is allergic to nuts. "
                                 + "Maybe fill in its allergens.");
+    }
+
+    @Test
+    void anAllergenThatSomebodyIsAllergicToOrAWordOfWhichIsCommonIsKnown() {
+        Sheets sheets = Sheets.toast()
+                .change("cast", "Theo", "allergies=kiwi")
+                .change("ingredients", "bread", "allergens=wheat flour; coconut milk")
+                .change("ingredients", "butter", "allergens=kiwi juice");
+
+        assertThat(sheets.remarks()).isEmpty();
+    }
+
+    @Test
+    void wordsOfANameCountInThePluralAndAsWholeWordsOnly() {
+        Sheets sheets = Sheets.toast()
+                .change("needs", "1", "eaten by=Theo")
+                .change("cast", "Theo", "allergies=nuts; milk", "diet=vegetarian")
+                .change("ingredients", "butter", "step=", "allergens=", "ingredient=fat")
+                .add("ingredients", "ingredient=Hams and sausages", "dish=toast")
+                .add("ingredients", "ingredient=coconut milk with nutmeg", "dish=toast");
+
+        assertThat(sheets.remarks())
+                .containsExactly("ingredients 2 ingredient: [Hams and sausages] is eaten by Theo, who eats vegetarian. "
+                        + "Maybe another dish or eater.");
     }
 }

@@ -7,6 +7,7 @@ import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Optional;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -28,6 +29,7 @@ class AuditCommandTest {
     private Path dayFile;
     private Path planFile;
     private Day day;
+    private Optional<Long> bound = Optional.empty();
 
     @BeforeEach
     void writeADay() {
@@ -72,7 +74,7 @@ class AuditCommandTest {
                         audited.work(),
                         audited.breaks(),
                         audited.points(),
-                        audited.bound(),
+                        bound,
                         audited.verdict()),
                 TestDays.ZONE,
                 planFile);
@@ -103,6 +105,21 @@ class AuditCommandTest {
                         + " starts at 09:57, but fry of Egg #1 for setup S1 ends at 09:52, and it may wait at most 2"
                         + " minutes")
                 .endsWith("Breaches of rules: 1.");
+    }
+
+    @Test
+    void onlyAPlanThatBreaksNoRuleCanBeTheBest() {
+        // kitchen open from 09:46 to 18:00, nothing late or off peak
+        bound = Optional.of(494L);
+        write(eggs("09:46-09:48", "09:48-09:52", "09:52-09:53"), DayFiles.digest(day));
+        assertThat(audit(dayFile, planFile)).isZero();
+        assertThat(out.toString()).contains("kitchen call 09:46. Proved best (494 points).");
+
+        out.getBuffer().setLength(0);
+        write(eggs("09:46-09:48", "09:48-09:52", "09:57-09:58"), DayFiles.digest(day));
+        assertThat(audit(dayFile, planFile)).isEqualTo(1);
+        assertThat(out.toString().lines())
+                .contains("2 of 2 copies made, 0 min late, 0 min off peak, kitchen call 09:46.");
     }
 
     @Test

@@ -56,7 +56,7 @@ class CopyCountsTest {
         assertThat(count.basis()).isEqualTo(Basis.TAKES_AT_WORST);
         // takes are 1 + Poisson(2.5): more than 6 with the chance of more than 5
         double over = PoissonDistribution.of(2.5).survivalProbability(5);
-        assertThat(count.chanceOfRunningOut()).isCloseTo(over, within(1e-9));
+        assertThat(count.chosenRow().chanceOfRunningOut()).isCloseTo(over, within(1e-9));
         assertThat(count.why())
                 .isEqualTo(
                         "Enough for 6 takes at worst, fresh each take, 2 plates at a time; runs out in 4.2 % of cases.");
@@ -87,12 +87,8 @@ class CopyCountsTest {
         assertThat(counts.get(2).why()).contains("one set is enough, 2 plates at a time; runs out in 0.0 % of cases.");
         assertThat(counts.get(3).why()).contains("one set is enough, 2 for extra looks; runs out");
         // two sets more than last nine takes: more than 9 takes
-        assertThat(counts.get(1).chanceOfRunningOut())
+        assertThat(counts.get(1).chosenRow().chanceOfRunningOut())
                 .isCloseTo(Takes.fit(3, 7).counts().chanceAbove(9), within(1e-12));
-        assertThat(counts.get(0).takeOf(7)).isEqualTo(6);
-        assertThat(counts.get(1).takeOf(2)).isZero();
-        assertThat(counts.get(1).takeOf(3)).isEqualTo(3);
-        assertThat(counts.get(3).takeOf(3)).isZero();
     }
 
     @Test
@@ -101,7 +97,6 @@ class CopyCountsTest {
         CopyCount count = only();
         assertThat(count.chosen()).isEqualTo(11);
         assertThat(count.needed().chanceOf(11)).isEqualTo(1);
-        assertThat(count.takeOf(11)).isEqualTo(3);
     }
 
     @Test
@@ -113,7 +108,7 @@ class CopyCountsTest {
         assertThat(count.chosen()).isEqualTo(6);
         assertThat(count.why())
                 .startsWith("Enough for 4 takes at worst, fresh each take, 2 for what breaks or spoils; runs out in ");
-        assertThat(count.chanceOfRunningOut())
+        assertThat(count.chosenRow().chanceOfRunningOut())
                 .isCloseTo(BinomialDistribution.of(6, 0.72).cumulativeProbability(3), within(1e-12));
     }
 
@@ -206,7 +201,7 @@ class CopyCountsTest {
         assertThat(count.chosen()).isEqualTo(2);
         assertThat(count.basis()).isEqualTo(Basis.FIXED_BY_HAND);
         assertThat(count.why()).isEqualTo("Fixed by hand; runs out in 71.3 % of cases.");
-        assertThat(count.chanceOfRunningOut())
+        assertThat(count.chosenRow().chanceOfRunningOut())
                 .isCloseTo(PoissonDistribution.of(2.5).survivalProbability(1), within(1e-9));
         assertThat(counts().troubles()).isEmpty();
     }
@@ -309,7 +304,7 @@ class CopyCountsTest {
         pieDay.with(setup("1", 11, 11), pies(1), need("1", "cake", "unpack", 100, FRESH, Part.HERO, 0));
         CopyCounts counts = counts();
         assertThat(counts.counts()).extracting(CopyCount::chosen).containsExactly(11, 1_000);
-        assertThat(counts.counts().get(1).chanceOfRunningOut()).isEqualTo(1);
+        assertThat(counts.counts().get(1).chosenRow().chanceOfRunningOut()).isEqualTo(1);
         assertThat(counts.troubles())
                 .containsExactly(new Trouble(
                         "needs",
@@ -330,13 +325,6 @@ class CopyCountsTest {
         assertThatThrownBy(() -> counts().copiesOf(pies(1)))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("no need [1/pie/dress/hero]");
-        CopyCount four = counts().counts().get(0);
-        assertThatThrownBy(() -> four.takeOf(5))
-                .isInstanceOf(IllegalArgumentException.class)
-                .hasMessage("copies run from 1 to 4, but it is [5]");
-        assertThatThrownBy(() -> four.takeOf(0)).isInstanceOf(IllegalArgumentException.class);
-        assertThat(four.takeOf(1)).isZero();
-        assertThat(four.takeOf(4)).isEqualTo(3);
     }
 
     @Test

@@ -37,6 +37,88 @@ class AllergensTest {
         assertThat(Allergens.meet(other, one)).isFalse();
     }
 
+    @ParameterizedTest
+    @CsvSource({
+        "eggs, egg white",
+        "wheat, wheat flour",
+        "gluten, wheat flour",
+        "nuts, mixed nuts",
+        "nuts, almond flour",
+        "almonds, mixed nuts",
+        "soya, soy lecithin",
+        "milk, cow's milk",
+        "cow's milk, milk powder",
+        "tree nut allergy, almonds",
+        "egg yolk, egg-white",
+        "crab, shellfish stock",
+        "milk, 'coconut, milk'",
+        "milk, coconut and milk",
+        "coconut, coconut milk",
+        "nuts, almond milk",
+        "soy, soya milk powder",
+        "kiwi, kiwi juice",
+        "sweet corn, creamed sweet corn"
+    })
+    void aWordOfALongerNameMeets(String allergy, String contained) {
+        assertThat(Allergens.meet(allergy, contained)).isTrue();
+        assertThat(Allergens.meet(contained, allergy)).isTrue();
+        assertThat(Allergens.meetAsAWhole(allergy, contained)).isEqualTo(contained.equals("almond milk"));
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "nuts, nutmeg",
+        "nuts, coconut",
+        "nuts, doughnuts",
+        "nuts, butternut squash",
+        "milk, butternut squash",
+        "milk, coconut milk",
+        "milk, coconut milk powder",
+        "milk, almond milk",
+        "milk, peanut butter",
+        "nuts, peanut butter",
+        "milk, cocoa butter",
+        "eggs, eggplant",
+        "wheat, buckwheat flour",
+        "wheat flour, rice flour",
+        "molluscs, oyster mushrooms",
+        "crab, crab apples",
+        "fish, shell fish"
+    })
+    void aPartOfAWordAndWhatIsOnlyCalledSoDoNotMeet(String allergy, String contained) {
+        assertThat(Allergens.meet(allergy, contained)).isFalse();
+        assertThat(Allergens.meet(contained, allergy)).isFalse();
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "peach, peaches",
+        "radish, radishes",
+        "octopus, octopuses",
+        "cookie, cookies",
+        "anchovy, anchovies",
+        "cheese, cheeses",
+        "quiche, quiches",
+        "box, boxes",
+        "sea bass, sea basses",
+        "tomato, tomatoes",
+        "pie, pies",
+        "bus, buses",
+        "nut, Nuts"
+    })
+    void pluralsMeetTheirSingulars(String one, String many) {
+        assertThat(Allergens.meetAsAWhole(one, many)).isTrue();
+        assertThat(Allergens.words(one)).isEqualTo(Allergens.words(many));
+    }
+
+    @Test
+    void aLongerNameIsKnownByAWordOfIt() {
+        assertThat(Allergens.knows("almond flour")).isTrue();
+        assertThat(Allergens.knows("coconut milk")).isTrue();
+        assertThat(Allergens.knows("kiwi juice")).isFalse();
+        assertThat(Allergens.names()).contains("almond milk").doesNotContain("coconut milk");
+    }
+
     @Test
     void aWordThatIsNotInTheListMeetsItselfOnly() {
         assertThat(Allergens.meet("Kiwis", " kiwi ")).isTrue();
@@ -47,5 +129,7 @@ class AllergensTest {
     void aKindIsAGroupButAGroupIsNotAKind() {
         assertThat(Allergens.isA("cod", "fish")).isTrue();
         assertThat(Allergens.isA("fish", "cod")).isFalse();
+        assertThat(Allergens.isA("wheat flour", "gluten")).isTrue();
+        assertThat(Allergens.isA("gluten", "wheat flour")).isFalse();
     }
 }

@@ -30,6 +30,7 @@ public final class TestDays {
     public int meal = 30;
     public String profile = "food code 2022";
     public Prices prices = Prices.USUAL;
+    public Optional<Money> foodBudget = Optional.empty();
     private final List<Setup> setups = new ArrayList<>();
     private final List<Need> needs = new ArrayList<>();
     private final List<Dish> dishes = new ArrayList<>();
@@ -327,7 +328,7 @@ public final class TestDays {
                         kitchen,
                         "EUR",
                         Optional.empty(),
-                        Optional.empty(),
+                        foodBudget,
                         0.95,
                         profile,
                         22,

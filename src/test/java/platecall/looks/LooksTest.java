@@ -233,6 +233,23 @@ class LooksTest {
         assertThat(life.reasoning()).doesNotContain("by default");
     }
 
+    /** 335 kJ/kg to melt it and nothing to warm it; a ball of 50 mm, of which 1 mm, then 3 mm melt. */
+    @Test
+    void iceAtItsMeltingPointIsStillIce() {
+        LookLife melting = iceFrom("0");
+
+        assertThat(melting.peakToMinutes()).isEqualTo(18);
+        assertThat(melting.usableToMinutes()).isEqualTo(51);
+        assertThat(iceFrom("-0.1").peakToMinutes()).isEqualTo(18);
+        assertThat(iceFrom("-0.1").usableToMinutes()).isEqualTo(51);
+    }
+
+    private static LookLife iceFrom(String start) {
+        return new LooksDay()
+                .dish("cube", Kind.MELTING, "food", "ice", "start", start, "density", "917")
+                .life();
+    }
+
     @Test
     void waterAndFreezingPointMayBeGivenInPlaceOfTheFoods() {
         LookLife food = new LooksDay()

@@ -9,6 +9,7 @@ import java.util.TreeSet;
 import platecall.day.CameraTime;
 import platecall.day.Day;
 import platecall.day.Dish;
+import platecall.day.Ingredient;
 import platecall.day.Need;
 import platecall.day.Setup;
 import platecall.day.TestDays;
@@ -249,7 +250,10 @@ public final class TestPlans {
                 late,
                 offPeak,
                 points,
-                Money.ZERO,
+                day.ingredients().stream()
+                        .filter(ingredient -> ingredient.dish().equals(dish.id()))
+                        .map(Ingredient::cost)
+                        .reduce(dish.cost(), Money::plus),
                 day.releaseOf(setup),
                 dish.heldIn());
     }

@@ -19,11 +19,14 @@ import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.apache.pdfbox.text.TextPosition;
 import org.junit.jupiter.api.Test;
+import platecall.day.Absence;
 import platecall.day.Day;
+import platecall.day.TestDays;
 import platecall.plan.Breach;
 import platecall.plan.Plan;
 import platecall.plan.Plan.Readiness;
 import platecall.plan.Rule;
+import platecall.plan.TestPlans;
 import platecall.report.RunSheet.Line;
 import platecall.report.RunSheet.Section;
 import platecall.units.Moment;
@@ -182,6 +185,23 @@ class PapersTest {
                 .containsExactly("02:20 100 min | Store | Baked egg hero\u00a01\u20112"
                         + " | after bake, out from 03:50 to 04:00,"
                         + " discard each 240 min after it comes out, the first by 07:50 |  | S1");
+    }
+
+    @Test
+    void whoIsAwayOverNightIsBackOnADate() {
+        Day day = TestDays.firstEgg()
+                .person(
+                        "Cleo",
+                        person -> person.away = List.of(
+                                new Absence.During(TestDays.span("2026-03-13T12:00", "2026-03-15T12:00")),
+                                new Absence.During(TestDays.span("2026-03-15T13:00", "2026-03-15T14:00"))))
+                .build();
+
+        assertThat(sheet(day, TestPlans.of(day).build(), "A4").people().get(0).lines())
+                .extracting(line -> line.dateBefore() + ", " + line.time() + " " + line.what() + " " + line.notes())
+                .containsExactly(
+                        "Friday 13 March 2026, 12:00 Away [back at Sun 15 Mar 12:00]",
+                        "Sunday 15 March 2026, 13:00 Away [back at 14:00]");
     }
 
     private static List<String> told(Section section) {

@@ -1,0 +1,72 @@
+package platecall.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import platecall.day.Day;
+import platecall.day.Station;
+import platecall.day.TestDays;
+import platecall.plan.Breach;
+import platecall.plan.Plan;
+import platecall.plan.Plan.Work.Kind;
+import platecall.plan.Rule;
+import platecall.plan.TestPlans;
+import platecall.units.Moment;
+import platecall.units.Span;
+
+class SafetyPageTest {
+
+    @Test
+    void oneOfAThingIsNotSeveral() {
+        Day day = TestDays.firstEgg().build();
+        List<Breach> broken = List.of(
+                new Breach(Rule.ALLERGEN, 1, "Egg has milk"),
+                new Breach(Rule.CLOCK, 1, "Egg stands"),
+                new Breach(Rule.COOKING, 2, "Egg is raw"));
+
+        assertThat(new SafetyPage(day, TestPlans.of(day).build(), broken).lines())
+                .contains(
+                        "  BROKEN  nobody eats what he or she must not: 1 copy. Egg has milk",
+                        "    minute. Egg stands",
+                        "  BROKEN  what was raw and is eaten cooked gets hot enough inside: 2 copies. Egg is raw");
+    }
+
+    /** Europe/Vienna, 25 October 2026: 03:00 CEST is 02:00 CET (IANA time zone database). */
+    @ParameterizedTest
+    @CsvSource({"90, 01:30", "150, 02:30 +02", "210, 02:30 +01", "270, 03:30", "-60, 10-24 23:00"})
+    void aTimeThatComesTwiceInANightHasItsOffset(int minutesAfterMidnight, String clock) {
+        LocalDate date = LocalDate.of(2026, 10, 25);
+        Day day = new TestDays()
+                .with(days -> days.date = date)
+                .with(days -> days.kitchen = List.of(TestDays.span("2026-10-24T20:00", "2026-10-25T18:00")))
+                .place("kitchen", place -> {})
+                .circuit("wall", 16, 1)
+                .station("kettle", Station.Kind.BURNERS, 1, station -> {
+                    station.circuit = Optional.of("wall");
+                    station.amps = 10;
+                })
+                .setup("S1", "2026-10-25T10:00", setup -> {})
+                .dish("tea", dish -> {})
+                .need("S1", "tea", "boil", need -> {})
+                .step("tea", "boil", 5, step -> step.uses("kettle", 1))
+                .build();
+        Moment start = Moment.of(date.atStartOfDay(TestDays.ZONE)).plus(minutesAfterMidnight);
+        Plan plan = TestPlans.of(day)
+                .add(
+                        Kind.STEP,
+                        "tea",
+                        "boil",
+                        "S1/tea/boil/hero#1",
+                        Span.ofMinutes(start, 5),
+                        work -> work.on("kettle", 1))
+                .build();
+
+        assertThat(new SafetyPage(day, plan, List.of()).lines())
+                .contains("  wall: 10 A at most, from " + clock + "; carries 16 A for hours (16 A breaker over 1)");
+    }
+}
