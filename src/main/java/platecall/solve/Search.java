@@ -34,7 +34,12 @@ final class Search {
     /** Temperatures in points between which the coarse order of a day settles; hands and single minutes are left to the end. */
     private static final double WARM = 80;
 
+    /** Where starts are compared. */
+    private static final double LUKEWARM = 40;
+
     private static final double COOL = 2;
+    private static final double COLD = 0.3;
+    private static final double WARM_AGAIN = 60;
     /** Minutes late, in points, that it costs at first to set a copy aside: later than so it is better not placed yet. */
     private static final int ASIDE_MINUTES = 5;
     /** What the price of a copy is multiplied with every so often while it is aside. */
@@ -56,6 +61,9 @@ final class Search {
 
     private static final int CLOCK_EVERY = 64;
     private static final double RACE_SHARE = 0.8;
+    private static final int MOST_ROUNDS = 4;
+    /** Share of the effort that may go into settling what is late before starts are compared. */
+    private static final double BEGINNINGS_SHARE = 0.4;
     /** Share of the effort for what shares ovens alone, and the chains that it is split into. */
     private static final double OVENS_SHARE = 0.06;
 
@@ -414,37 +422,93 @@ final class Search {
         construct();
         begun = effort.used(moves);
         effort.progress(this, moves);
-        int copies = Math.max(1, kitchen.copies);
-        int race = (int) Math.max(1, Math.min(4, 4_500 * effort.seconds() / ((double) copies * copies)));
-        boolean small = copies < LEAST_FOR_OVENS;
-        Arrangement origin = best;
-        double at = 0;
-        for (int i = 0; i < race && at < RACE_SHARE && !finished(); i++) {
+        double copies = Math.max(1, kitchen.copies);
+        int rounds = (int) Math.max(1, Math.min(MOST_ROUNDS, 4_500 * effort.seconds() / (copies * copies)));
+        double at = copies < LEAST_FOR_OVENS ? wholeChains(rounds) : leadingStart(rounds);
+        if (!finished()) {
             restore(best);
-            long before = bestCost;
-            double share = RACE_SHARE * (i + 1) / race;
-            if (i == 0 || small || !trouble()) {
-                restore(origin);
-                if (i % 2 == 0 && !small) {
-                    at = ovensFirst(at, FROZEN_SHARE * (share - at));
-                }
-            }
-            at = trouble() ? lateChain(at, small ? share : LATE_SHARE) : at;
-            double until = Math.max(share, Math.min(RACE_SHARE, at + RACE_SHARE / race / 2));
-            if (at < until) {
-                chain(at, until, WARM, COOL);
-                at = until;
-            }
-            agreed = chainBestCost > bestCost ? 0 : bestCost < before ? 1 : agreed + 1;
-        }
-        for (int i = 0; i < 2 && !finished(); i++) {
-            restore(best);
-            double until = i == 0 ? at + (1 - at) / 2 : 1;
-            chain(at, until, i == 0 ? 60 : 5, 0.3);
-            at = until;
+            chain(at, 1, 5, COLD);
         }
         restore(best);
         effort.progress(this, moves);
+    }
+
+    /**
+     * Chains from the same start by other ways, each to its end, and one more from the best of them.
+     *
+     * @return the share of the effort used
+     */
+    private double wholeChains(int rounds) {
+        Arrangement origin = best;
+        double at = 0;
+        for (int i = 1; i <= rounds && !finished(); i++) {
+            long before = bestCost;
+            restore(origin);
+            double until = RACE_SHARE * i / rounds;
+            at = lateChain(at, until, until);
+            until = Math.max(until, Math.min(RACE_SHARE, at + RACE_SHARE / rounds / 2));
+            chain(at, until, WARM, COOL);
+            at = until;
+            agreed = chainBestCost > bestCost ? 0 : bestCost < before ? 1 : agreed + 1;
+        }
+        return again(at, at + (1 - at) / 2, COLD);
+    }
+
+    /**
+     * Several starts, of which the one that leads while it is still lukewarm goes on: how a day's coarse order settles by
+     * then decides most of what it costs in the end. Then chains from the best plan that leave most of that order alone.
+     *
+     * @param rounds starts, if there is time for as many
+     * @return the share of the effort used
+     */
+    private double leadingStart(int rounds) {
+        Arrangement origin = best;
+        Arrangement leader = best;
+        long leaderCost = Long.MAX_VALUE;
+        double frozenShare = FROZEN_SHARE * RACE_SHARE / rounds;
+        double at = lateChain(ovensFirst(0, frozenShare), LATE_SHARE, LATE_SHARE);
+        double beginning = at;
+        int starts = (int) Math.max(1, Math.min(rounds * (1 - at), BEGINNINGS_SHARE / Math.max(1e-9, at)));
+        if (starts == 1) {
+            double until = Math.max(at, RACE_SHARE);
+            chain(at, until, WARM, COOL);
+            return again(until, until + (1 - until) / 2, COLD);
+        }
+        // A start takes one part, the leader's end two, each chain from the best plan two, the cold one at the end one
+        // and a half.
+        double part = (1 - starts * beginning) / (starts + 2 + 2 * (starts + 1) + 1.5);
+        for (int i = 0; i < starts && !finished(); i++) {
+            if (i > 0) {
+                restore(origin);
+                double giveUp = at + 2 * beginning;
+                at = lateChain(i % 2 == 0 ? ovensFirst(at, frozenShare) : at, LATE_SHARE, giveUp);
+                if (trouble()) {
+                    break;
+                }
+            }
+            chain(at, at + part, WARM, LUKEWARM);
+            at += part;
+            if (chainBestCost < leaderCost) {
+                leaderCost = chainBestCost;
+                leader = chainBest;
+            }
+        }
+        restore(leader);
+        chain(at, at + 2 * part, LUKEWARM, COOL);
+        at += 2 * part;
+        for (int i = starts; i >= 0 && !finished(); i--) {
+            at = again(at, at + (1 - at) * 2 / (2 * i + 3.5), COOL);
+        }
+        return at;
+    }
+
+    /** A chain from the best plan, not so warm that all of its order is lost. */
+    private double again(double from, double to, double cold) {
+        if (!finished()) {
+            restore(best);
+            chain(from, to, WARM_AGAIN, cold);
+        }
+        return to;
     }
 
     /**
@@ -469,7 +533,7 @@ final class Search {
         }
         beginChain();
         double settling = used();
-        coolWhileLate(settling, settling + frozenShare, HOT, 0);
+        coolWhileLate(settling, settling + frozenShare, settling + frozenShare, HOT, 0);
         restore(chainBest);
         double at = used();
         Arrays.fill(frozen, false);
@@ -491,7 +555,7 @@ final class Search {
             build(byDue);
             keepBest();
             double until = from + OVENS_SHARE * i / OVENS_CHAINS;
-            chain(trouble() ? lateChain(used(), until) : used(), until, HOT, 0.5);
+            chain(lateChain(used(), until, until), until, HOT, 0.5);
         }
         Arrangement alone = best;
         activate(all);
@@ -544,28 +608,34 @@ final class Search {
      * they are: the rest settles as if they weren't there, until there is room for them in time. Once it has cooled, or if
      * the day is too full, they may come as late as their price allows.
      *
-     * @return the share of the effort used, less than {@code to} if the day is easy
+     * @param to share of the effort at which it would be cold
+     * @param giveUp share of the effort at which it ends, cold or not
+     * @return the share of the effort used, less than {@code to} if the day is easy or nothing is late
      */
-    private double lateChain(double from, double to) {
+    private double lateChain(double from, double to, double giveUp) {
+        if (!trouble()) {
+            return from;
+        }
         setAside(true);
         beginChain();
         double cold = Math.max(COOL, LATE_COOL * net.prices().lateMinute());
-        double used = coolWhileLate(from, to, cold, EASY * lateTemperature());
+        double used = coolWhileLate(from, to, giveUp, cold, EASY * lateTemperature());
         setAside(false);
         return used;
     }
 
     /**
-     * Cools until nothing is late any more, {@code to} at the latest.
+     * Cools until nothing is late any more, {@code giveUp} at the latest.
      *
+     * @param to share of the effort at which it would be cold
      * @param easy points below which it cools to the end all the same
      * @return the share of the effort used
      */
-    private double coolWhileLate(double from, double to, double cold, double easy) {
+    private double coolWhileLate(double from, double to, double giveUp, double cold, double easy) {
         double least = LATE_CALM * lateTemperature();
         int calm = 0;
         double used = used();
-        while (!finished() && calm < 2 && used < to) {
+        while (!finished() && calm < 2 && used < giveUp) {
             double temperature = between(lateTemperature(), cold, (used - from) / (to - from));
             gentle &= temperature > least;
             if (missing == 0 && temperature <= least) {
