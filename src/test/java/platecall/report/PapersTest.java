@@ -457,7 +457,8 @@ class PapersTest {
                 .satisfies(page -> assertThat(page)
                         .contains("Monday 26 October 2026")
                         .contains("verdict")
-                        .contains("03:04", "READY", "−777", "LATE 777 min"));
+                        .contains("03:04", "−777", "LATE 777 min")
+                        .containsPattern("READY +Ready at call"));
         List<Float> out = new ArrayList<>();
         try (PDDocument document = Loader.loadPDF(pdf)) {
             new PDFTextStripper() {
