@@ -1,25 +1,29 @@
 package platecall.report;
 
 import java.time.ZoneId;
+import java.time.ZonedDateTime;
 import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import platecall.day.Day;
 import platecall.plan.Plan;
 import platecall.units.Moment;
 import platecall.units.Span;
 
 /**
- * Writes moments as the clock on the wall shows them. If the clocks change between {@code first} and {@code last}, every
- * time carries its offset from UTC, so that no time is said twice.
+ * Writes moments as the clock on the wall shows them. In the hour that comes twice when clocks are put back, every time
+ * carries its offset from UTC, so that no time is said twice; stamps carry it all day if the clocks change.
  */
 final class Clock {
 
     private static final DateTimeFormatter DATE = DateTimeFormatter.ofPattern("EEEE d MMMM uuuu", Locale.ENGLISH);
+    private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
+    private static final DateTimeFormatter TIME_OF_TWO = DateTimeFormatter.ofPattern("HH:mm x", Locale.ROOT);
     private static final DateTimeFormatter SHORT_DATE = DateTimeFormatter.ofPattern("EEE d MMM", Locale.ENGLISH);
 
     private final ZoneId zone;
-    private final DateTimeFormatter time;
+    private final boolean clocksChange;
     private final DateTimeFormatter stamp;
 
     private final Moment noon;
@@ -27,8 +31,7 @@ final class Clock {
     private Clock(Day day, Moment first, Moment last) {
         zone = day.facts().zone();
         noon = Moment.of(day.facts().date().atTime(12, 0).atZone(zone));
-        boolean clocksChange = !first.in(zone).getOffset().equals(last.in(zone).getOffset());
-        time = DateTimeFormatter.ofPattern(clocksChange ? "HH:mm x" : "HH:mm", Locale.ROOT);
+        clocksChange = !first.in(zone).getOffset().equals(last.in(zone).getOffset());
         stamp = DateTimeFormatter.ofPattern(clocksChange ? "uuuu-MM-dd HH:mmxxx" : "uuuu-MM-dd HH:mm", Locale.ROOT);
     }
 
@@ -51,9 +54,20 @@ final class Clock {
         return new Span(start, end);
     }
 
-    /** {@code 05:32}, or {@code 02:30 +01} if the clocks change. */
+    /** {@code 05:32}, or {@code 02:30 +01} if the clock shows that twice. */
     String time(Moment moment) {
-        return moment.in(zone).format(time);
+        ZonedDateTime at = moment.in(zone);
+        boolean twice = zone.getRules().getValidOffsets(at.toLocalDateTime()).size() > 1;
+        return at.format(twice ? TIME_OF_TWO : TIME);
+    }
+
+    /** {@code clocks go back at 03:00 to 02:00} for the first such change after one moment, up to another. */
+    Optional<String> change(Moment after, Moment upTo) {
+        return Optional.ofNullable(zone.getRules().nextTransition(after.in(zone).toInstant()))
+                .filter(change -> !change.getInstant().isAfter(upTo.in(zone).toInstant()))
+                .map(change -> "clocks go " + (change.isOverlap() ? "back" : "forward") + " at "
+                        + change.getDateTimeBefore().format(TIME) + " to "
+                        + change.getDateTimeAfter().format(TIME));
     }
 
     /** {@code 2026-03-14 05:32}, as spreadsheets read it. */

@@ -7,10 +7,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeSet;
 import platecall.day.Day;
-import platecall.day.Dish;
 import platecall.day.Station;
 import platecall.plan.Plan;
-import platecall.plan.Plan.PlannedCopy;
 import platecall.plan.Plan.StationHold;
 import platecall.plan.Plan.Storing;
 import platecall.plan.Plan.Work;
@@ -108,14 +106,9 @@ final class GanttStations {
                 }
             }
         }
-        for (PlannedCopy copy : gantt.plan.copies()) {
-            if (copy.made() && copy.heldIn().filter(station.id()::equals).isPresent()) {
-                Moment shown =
-                        Moment.later(copy.due(), copy.ready().orElseThrow()).plus(copy.showMinutes());
-                int units = gantt.day.dish(copy.dish()).map(Dish::storageUnits).orElse(0);
-                if (shown.isBefore(copy.releasedAt())) {
-                    held.add(new Held(new Span(shown, copy.releasedAt()), units));
-                }
+        for (KeptBack kept : KeptBack.of(gantt.day, gantt.plan)) {
+            if (kept.station().equals(station.id())) {
+                held.add(new Held(kept.span(), kept.units()));
             }
         }
         return held;

@@ -52,6 +52,9 @@ final class Image {
         return bytes.toByteArray();
     }
 
+    private static final String ABOUT =
+            "A chart over the hours of the day. Run sheet and sequence.csv say the same line by line.";
+
     static byte[] svg(TimeChart chart, String title) {
         TimeChart.Picture picture = chart.picture();
         try {
@@ -66,7 +69,12 @@ final class Image {
             root.setAttribute("viewBox", "0 0 " + picture.width + " " + picture.height);
             Element name = document.createElementNS(SVG, "title");
             name.setTextContent(title);
-            root.insertBefore(name, root.getFirstChild());
+            root.setAttribute("role", "img");
+            root.setAttribute("lang", "en");
+            Element about = document.createElementNS(SVG, "desc");
+            about.setTextContent(ABOUT);
+            root.insertBefore(about, root.getFirstChild());
+            root.insertBefore(name, about);
             keepWidths(root);
             StringWriter text = new StringWriter();
             g.stream(root, text, false, false);

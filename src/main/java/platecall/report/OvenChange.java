@@ -3,6 +3,7 @@ package platecall.report;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import platecall.day.Day;
 import platecall.day.Station;
 import platecall.plan.Plan;
@@ -17,11 +18,13 @@ import platecall.units.Span;
  * @param at the last minute to turn the knob, as far as the oven's rates are right
  * @param by when the temperature is needed
  * @param celsius the new temperature
+ * @param who who sets it; empty if nobody is there
  */
-record OvenChange(String oven, Moment at, Moment by, int celsius) {
+record OvenChange(String oven, Moment at, Moment by, int celsius, Optional<String> who) {
 
     /** The changes of one oven in order of time; it is cold when it opens. */
     static List<OvenChange> of(Day day, Station oven, Plan plan) {
+        Duty duty = new Duty(day, plan);
         List<Work> uses = plan.work().stream()
                 .filter(work -> work.ovenCelsius().isPresent()
                         && work.stations().stream()
@@ -41,7 +44,8 @@ record OvenChange(String oven, Moment at, Moment by, int celsius) {
             int to = use.ovenCelsius().get();
             if (from != to) {
                 Moment by = use.span().start();
-                changes.add(new OvenChange(oven.id(), by.plus(-oven.minutesToChange(from, to)), by, to));
+                Moment at = by.plus(-oven.minutesToChange(from, to));
+                changes.add(new OvenChange(oven.id(), at, by, to, duty.setter(use, at)));
             }
             before = use;
         }

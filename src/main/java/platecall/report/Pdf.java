@@ -33,6 +33,7 @@ record Pdf(byte[] bytes, int pages) {
             builder.usePDDocument(document);
             try (PdfBoxRenderer renderer = builder.buildPdfRenderer()) {
                 renderer.createPDFWithoutClosing();
+                document.getDocumentCatalog().setLanguage("en");
                 PDDocumentInformation information = document.getDocumentInformation();
                 information.setCreationDate(GregorianCalendar.from(print.at()));
                 information.setModificationDate(GregorianCalendar.from(print.at()));

@@ -7,9 +7,12 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Predicate;
+import platecall.day.CameraTime;
 import platecall.day.Day;
 import platecall.day.Setup;
 import platecall.plan.Plan;
+import platecall.plan.Plan.PlannedCopy;
 import platecall.plan.Plan.Readiness;
 import platecall.safety.ClockReading;
 import platecall.safety.SafetyClock;
@@ -50,8 +53,12 @@ public record ReadinessPage(
     public enum State {
         /** Everything is there in time. */
         READY,
-        /** The first take can roll, but a later plate is late or missing. */
+        /** Everything is there in time, but the first hero is past its peak when it rolls. */
+        FADED,
+        /** The first take can roll, but a later plate is late, past use or missing. */
         SHORT,
+        /** Everything for the first take is there, but some of it can't be shown any more. */
+        STALE,
         /** The first take can't roll at the call. */
         LATE,
         /** Something for the first take is never made. */
@@ -65,8 +72,14 @@ public record ReadinessPage(
         }
     }
 
-    /** A setup; every cell is text as printed. */
+    /**
+     * A setup; every cell is text as printed.
+     *
+     * @param date the date if it begins here and is not the page's, else empty
+     * @param laterShort whether plates after the first take are late, past use or missing
+     */
     public record Row(
+            String date,
             String setup,
             String shot,
             String call,
@@ -76,13 +89,17 @@ public record ReadinessPage(
             String stateWords,
             String peakUntil,
             String resets,
-            String words) {}
+            String words,
+            boolean laterShort) {}
 
     static ReadinessPage of(Day day, Plan plan, Imprint print) {
         Clock clock = Clock.of(day, plan);
         List<Row> rows = new ArrayList<>();
+        Moment before = clock.noon();
         for (Readiness setup : inOrderOfCall(plan)) {
-            rows.add(row(day, plan, clock, setup));
+            String date = clock.sameDate(before, setup.call()) ? "" : clock.date(setup.call());
+            rows.add(row(day, plan, clock, setup, date));
+            before = setup.call();
         }
         List<String> breaches = plan.verdict().breaches().stream()
                 .limit(MOST_BREACHES)
@@ -93,7 +110,7 @@ public record ReadinessPage(
                 Wording.plain(day.facts().title()),
                 clock.date(clock.noon()),
                 answer(rows),
-                rows.stream().allMatch(row -> row.state() == State.READY || row.state() == State.NONE),
+                rows.stream().noneMatch(row -> troubled(row.state())),
                 rows,
                 broken == 0
                         ? "The plan breaks no rule."
@@ -126,36 +143,47 @@ public record ReadinessPage(
                 : "Eaten food at risk, thrown away for setup " + String.join(", ", setups) + " at the latest.";
     }
 
-    private static Row row(Day day, Plan plan, Clock clock, Readiness setup) {
-        State state = state(day, plan, setup);
+    private static Row row(Day day, Plan plan, Clock clock, Readiness setup, String date) {
+        List<PlannedCopy> copies = plan.copies().stream()
+                .filter(copy -> copy.setup().equals(setup.setup()))
+                .toList();
+        State state = state(day, copies, setup);
         int minutes = setup.marginMinutes();
         Optional<Moment> peak = peakUntil(day, setup);
         boolean untilRelease = peak.isPresent() && !peak.equals(setup.heroPeakTo());
+        boolean faded = state != State.FADED && faded(setup);
         return new Row(
+                date,
                 Wording.plain(setup.setup()),
                 Wording.plain(day.setup(setup.setup())
                         .map(it ->
                                 it.scene() + (it.scene().isEmpty() || it.shot().isEmpty() ? "" : " · ") + it.shot())
                         .orElse("")),
-                clock.time(setup.call(), clock.noon()),
-                setup.ready().map(at -> clock.time(at, clock.noon())).orElse(state == State.NONE ? "" : "never"),
+                clock.time(setup.call()),
+                setup.ready().map(at -> cell(clock, at, setup)).orElse(state == State.NONE ? "" : "never"),
                 setup.ready().isEmpty()
                         ? ""
                         : (minutes < 0 ? "\u2212" : minutes > 0 ? "+" : "") + Math.abs(minutes) + " min",
                 state,
                 words(state, minutes),
-                peak.map(moment -> untilRelease ? "release" : clock.time(moment, clock.noon()))
+                peak.map(moment -> untilRelease ? "release" : cell(clock, moment, setup))
                         .orElse(state == State.NONE ? "" : "no hero"),
                 setup.resetsQueued() == 0
                         ? "none"
                         : setup.resetsQueued()
                                 + setup.nextResetAt()
-                                        .map(at -> ", next " + clock.time(at, clock.noon()))
+                                        .map(at -> ", next one there " + cell(clock, at, setup))
                                         .orElse(""),
-                Wording.plain(setup.words()));
+                Wording.plain(setup.words()) + (faded ? "; hero past peak when its take rolls" : ""),
+                copies.stream().anyMatch(copy -> !isFirst(day, copy) && isShort(copy)));
     }
 
-    private static State state(Day day, Plan plan, Readiness setup) {
+    /** A time in the row of a setup, with its date if that is another than the call's. */
+    private static String cell(Clock clock, Moment at, Readiness setup) {
+        return clock.sameDate(at, setup.call()) ? clock.time(at) : clock.shortDate(at) + " " + clock.time(at);
+    }
+
+    private static State state(Day day, List<PlannedCopy> copies, Readiness setup) {
         if (day.needs().stream().noneMatch(need -> need.setup().equals(setup.setup()))) {
             return State.NONE;
         }
@@ -165,16 +193,55 @@ public record ReadinessPage(
         if (setup.marginMinutes() < 0) {
             return State.LATE;
         }
-        boolean allInTime = plan.copies().stream()
-                .filter(copy -> copy.setup().equals(setup.setup()))
-                .allMatch(copy -> copy.made() && copy.lateMinutes() == 0);
-        return allInTime ? State.READY : State.SHORT;
+        if (copies.stream().anyMatch(copy -> isFirst(day, copy) && isStale(day, copy))) {
+            return State.STALE;
+        }
+        if (copies.stream().anyMatch(ReadinessPage::isShort)) {
+            return State.SHORT;
+        }
+        return faded(setup) ? State.FADED : State.READY;
+    }
+
+    private static boolean troubled(State state) {
+        return state != State.READY && state != State.FADED && state != State.NONE;
+    }
+
+    private static boolean isShort(PlannedCopy copy) {
+        return !copy.made() || copy.lateMinutes() > 0;
+    }
+
+    private static boolean isFirst(Day day, PlannedCopy copy) {
+        return day.setup(copy.setup())
+                .flatMap(setup -> day.needs().stream()
+                        .filter(need -> need.key().equals(copy.need()))
+                        .findFirst()
+                        .map(need -> CameraTime.takeOf(setup, need, Math.max(1, copy.number())) == 0))
+                .orElse(false);
+    }
+
+    /** Whether a copy of the first take is past use before that take is over. */
+    private static boolean isStale(Day day, PlannedCopy copy) {
+        if (!copy.made() || copy.showMinutes() == 0) {
+            return false;
+        }
+        int rolling = day.setup(copy.setup()).map(Setup::rollingMinutes).orElse(copy.showMinutes());
+        Moment cut = Moment.later(copy.due(), copy.ready().orElseThrow()).plus(Math.min(rolling, copy.showMinutes()));
+        return copy.usableTo().orElseThrow().isBefore(cut);
+    }
+
+    /** Whether the first hero's peak is over when the first take rolls. */
+    private static boolean faded(Readiness setup) {
+        Moment roll =
+                setup.ready().map(ready -> Moment.later(ready, setup.call())).orElse(setup.call());
+        return setup.heroPeakTo().map(peak -> !roll.isBefore(peak)).orElse(false);
     }
 
     private static String words(State state, int marginMinutes) {
         return switch (state) {
             case READY -> "READY";
+            case FADED -> "PAST PEAK AT CALL";
             case SHORT -> "READY, THEN SHORT";
+            case STALE -> "FIRST TAKE PAST USE";
             case LATE -> "LATE " + -marginMinutes + " min";
             case MISSING -> "NOT READY";
             case NONE -> "NO FOOD";
@@ -191,17 +258,33 @@ public record ReadinessPage(
                 .map(row -> row.setup()
                         + (row.state() == State.LATE ? " by " + row.margin().substring(1) : " not at all"))
                 .toList();
+        List<String> stale = setups(fed, row -> row.state() == State.STALE);
+        List<String> tooShort =
+                setups(fed, row -> row.state() == State.SHORT || row.state() == State.STALE && row.laterShort());
+        List<String> faded = setups(fed, row -> row.state() == State.FADED);
+        List<String> parts = new ArrayList<>();
         if (!late.isEmpty()) {
-            return late.size() + " of " + count(fed.size(), "setup", "setups") + " late: " + first(late) + ".";
+            parts.add(late.size() + " of " + count(fed.size(), "setup", "setups") + " late: " + first(late));
         }
-        List<String> tooShort = fed.stream()
-                .filter(row -> row.state() == State.SHORT)
-                .map(Row::setup)
-                .toList();
-        return (fed.size() == 1
-                        ? "The setup is ready at its call"
-                        : "All " + fed.size() + " setups are ready at their calls")
-                + (tooShort.isEmpty() ? "." : ", but later plates run short: " + first(tooShort) + ".");
+        if (!stale.isEmpty()) {
+            parts.add((late.isEmpty() ? "First" : "first") + " take past use: " + first(stale));
+        }
+        if (parts.isEmpty()) {
+            parts.add((fed.size() == 1
+                            ? "The setup is ready at its call"
+                            : "All " + fed.size() + " setups are ready at their calls")
+                    + (tooShort.isEmpty() ? "" : ", but later plates run short: " + first(tooShort)));
+        } else if (!tooShort.isEmpty()) {
+            parts.add("later plates short: " + first(tooShort));
+        }
+        if (!faded.isEmpty()) {
+            parts.add("past peak at call: " + first(faded));
+        }
+        return String.join("; ", parts) + ".";
+    }
+
+    private static List<String> setups(List<Row> rows, Predicate<Row> which) {
+        return rows.stream().filter(which).map(Row::setup).toList();
     }
 
     /** The first of the names, and how many more there are. */

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeSet;
+import java.util.function.Function;
 import platecall.day.Absence;
 import platecall.day.Day;
 import platecall.day.Person;
@@ -37,13 +38,19 @@ public record RunSheet(
      *
      * @param name whose
      * @param about one line on it
+     * @param tight how much closer its rows stand than usual, 0 to {@link #TIGHTEST}
      */
-    public record Section(String name, String about, List<Line> lines) {}
+    public record Section(String name, String about, List<Line> lines, int tight) {
+
+        private Section tightened(int to) {
+            return new Section(name, about, lines, to);
+        }
+    }
 
     /**
      * One line with a box to tick.
      *
-     * @param dateBefore the date if it begins here, else empty
+     * @param dateBefore the date if it begins here, and that clocks changed before it; else empty
      * @param time when it starts
      * @param minutes how long it takes, with its unit
      * @param what the deed, in bold
@@ -68,35 +75,94 @@ public record RunSheet(
             String allergens,
             String where,
             String setup,
-            boolean pause) {}
+            boolean pause) {
+
+        /** The notes word by word, with their dots; what has a space within belongs on one line. */
+        public List<String> words() {
+            List<String> words = new ArrayList<>();
+            for (int i = 0; i < notes.size(); i++) {
+                boolean goesOn = i + 1 < notes.size() || !allergens.isEmpty();
+                String[] parts = notes.get(i).split(" (?!(min|h|°C)\\b)");
+                for (int j = 0; j < parts.length; j++) {
+                    words.add(parts[j] + (goesOn && j + 1 == parts.length ? " ·" : ""));
+                }
+            }
+            return words;
+        }
+
+        /** Its length, with no number parted from its unit; a space if it has none, so that text keeps its lines. */
+        public String length() {
+            return minutes.isEmpty() ? "\u00a0" : minutes.replaceAll(" (?=min|h\\b)", "\u00a0");
+        }
+    }
 
     /** A line that knows its moment, before the dates are set between lines. */
     private record Entry(Moment at, Line line) {}
 
     static RunSheet of(Day day, Plan plan, Imprint print, String paper) {
         Wording wording = new Wording(day, plan);
+        Duty duty = new Duty(day, plan);
         return new RunSheet(
                 Wording.plain(day.facts().title()),
                 day.people().stream()
-                        .flatMap(person -> person(wording, plan, person).stream())
+                        .flatMap(person -> person(wording, duty, plan, person).stream())
                         .toList(),
                 day.stations().stream()
-                        .flatMap(station -> station(wording, plan, station).stream())
+                        .flatMap(station -> station(wording, duty, plan, station).stream())
                         .toList(),
                 Wording.CAUTION,
                 print,
                 paper);
     }
 
+    /** Rows stand no closer than this; each step has its style on the page. */
+    private static final int TIGHTEST = 3;
+
     byte[] html() {
         return Html.of("runsheet.jte", this).getBytes(StandardCharsets.UTF_8);
     }
 
+    /** With the rows of a person, or of the stations, a little closer where that saves a page. */
     byte[] pdf() {
-        return Pdf.of(Html.of("runsheet.jte", this), print).bytes();
+        List<Section> fitted = people.stream()
+                .flatMap(person -> fitted(List.of(person), one -> with(one, List.of())).stream())
+                .toList();
+        return with(fitted, fitted(stations, all -> with(List.of(), all)))
+                .onPaper()
+                .bytes();
     }
 
-    private static Optional<Section> person(Wording wording, Plan plan, Person person) {
+    private Pdf onPaper() {
+        return Pdf.of(Html.of("runsheet.jte", this), print);
+    }
+
+    private RunSheet with(List<Section> ofPeople, List<Section> ofStations) {
+        return new RunSheet(title, ofPeople, ofStations, caution, print, paper);
+    }
+
+    /** Sections that stand one after the other, moved together as little as saves all the pages that can be saved. */
+    private static List<Section> fitted(List<Section> sections, Function<List<Section>, RunSheet> sheet) {
+        int pages = sections.isEmpty() ? 1 : sheet.apply(sections).onPaper().pages();
+        if (pages == 1) {
+            return sections;
+        }
+        int least = sheet.apply(tightened(sections, TIGHTEST)).onPaper().pages();
+        if (least == pages) {
+            return sections;
+        }
+        for (int tight = 1; tight < TIGHTEST; tight++) {
+            if (sheet.apply(tightened(sections, tight)).onPaper().pages() == least) {
+                return tightened(sections, tight);
+            }
+        }
+        return tightened(sections, TIGHTEST);
+    }
+
+    private static List<Section> tightened(List<Section> sections, int to) {
+        return sections.stream().map(section -> section.tightened(to)).toList();
+    }
+
+    private static Optional<Section> person(Wording wording, Duty duty, Plan plan, Person person) {
         List<Entry> entries = new ArrayList<>();
         for (Work work : plan.work()) {
             List<Stretch> stretches = Stretch.of(work);
@@ -117,10 +183,102 @@ public record RunSheet(
             Optional<Span> gone = absence instanceof Absence.During during
                     ? Optional.of(during.span())
                     : wording.day.setup(((Absence.HandDouble) absence).setup()).map(setup -> setup.shooting());
-            String what = absence instanceof Absence.HandDouble hand ? "Hand double on " + hand.setup() : "Away";
+            String what = absence instanceof Absence.HandDouble hand ? "Hand double in setup " + hand.setup() : "Away";
             gone.ifPresent(span -> entries.add(new Entry(span.start(), pause(wording, span, Wording.plain(what)))));
         }
+        unbooked(wording, duty, plan, person.id(), entries);
         return section(wording, Wording.plain(person.id()), hours(wording, person, entries), entries);
+    }
+
+    /** What this person does without being booked for it: setting ovens, starting what needs no hands, bringing back. */
+    private static void unbooked(Wording wording, Duty duty, Plan plan, String person, List<Entry> entries) {
+        for (Station station : wording.day.stations()) {
+            for (OvenChange change : OvenChange.of(wording.day, station, plan)) {
+                if (change.who().filter(person::equals).isPresent()) {
+                    List<String> off = offDuty(duty, person, change.at());
+                    entries.add(ovenLine(wording, change, "Set " + station.id() + " to ", off, station.id()));
+                }
+            }
+        }
+        for (Work work : plan.work()) {
+            if (duty.starter(work).filter(person::equals).isPresent()) {
+                Moment at = work.span().start();
+                List<String> notes = new ArrayList<>(offDuty(duty, person, at));
+                work.ovenCelsius().ifPresent(celsius -> notes.add(celsius + " °C"));
+                notes.add("goes on by itself until "
+                        + wording.clock.time(work.span().end(), at));
+                notes.addAll(wording.raw(work));
+                entries.add(foodLine(
+                        wording, at, "", wording.start(work), work.dish(), work.copies(), notes, wording.where(work)));
+            }
+        }
+        for (List<KeptBack> kept : KeptBack.together(KeptBack.of(wording.day, plan), duty)) {
+            KeptBack one = kept.get(0);
+            if (duty.last(one.copy().id()).filter(person::equals).isPresent()) {
+                Moment at = one.span().start();
+                List<String> notes = new ArrayList<>(offDuty(duty, person, at));
+                notes.addAll(wording.keepUntil(one));
+                entries.add(foodLine(
+                        wording,
+                        at,
+                        "",
+                        "bring back to " + one.station(),
+                        one.copy().dish(),
+                        KeptBack.ids(kept),
+                        notes,
+                        one.station()));
+            }
+        }
+    }
+
+    private static List<String> offDuty(Duty duty, String person, Moment at) {
+        return duty.isOn(person, at) ? List.of() : List.of("you are off then: hand it over");
+    }
+
+    private static Entry ovenLine(Wording wording, OvenChange change, String set, List<String> notes, String where) {
+        List<String> all = new ArrayList<>(notes);
+        all.add("must be there by " + wording.clock.time(change.by()));
+        return new Entry(
+                change.at(),
+                new Line(
+                        "",
+                        wording.clock.time(change.at()),
+                        Wording.length(change.at().minutesUntil(change.by())),
+                        Wording.plain(set + change.celsius() + " °C"),
+                        "",
+                        "",
+                        all,
+                        false,
+                        "",
+                        Wording.plain(where),
+                        "",
+                        false));
+    }
+
+    private static Entry foodLine(
+            Wording wording,
+            Moment at,
+            String minutes,
+            String what,
+            String dish,
+            List<String> ids,
+            List<String> notes,
+            String where) {
+        return new Entry(
+                at,
+                new Line(
+                        "",
+                        wording.clock.time(at),
+                        minutes,
+                        Wording.plain(capital(what)),
+                        wording.dish(dish),
+                        copies(wording, ids),
+                        notes.stream().map(Wording::plain).toList(),
+                        wording.inedible(dish),
+                        Wording.plain(wording.allergens(dish)),
+                        Wording.plain(where),
+                        Wording.plain(String.join(", ", wording.copies.setups(ids))),
+                        false));
     }
 
     /** The shifts that these entries fall in. */
@@ -181,7 +339,7 @@ public record RunSheet(
     }
 
     /** What the station heats or keeps by itself; work with hands on it throughout is on people's sheets. */
-    private static Optional<Section> station(Wording wording, Plan plan, Station station) {
+    private static Optional<Section> station(Wording wording, Duty duty, Plan plan, Station station) {
         List<Entry> entries = new ArrayList<>();
         Map<List<Object>, List<Work>> uses = new LinkedHashMap<>();
         Map<List<Object>, List<Storing>> stores = new LinkedHashMap<>();
@@ -204,25 +362,26 @@ public record RunSheet(
                 }
             }
         }
-        uses.values().forEach(same -> entries.add(useLine(wording, station, same)));
+        uses.values().forEach(same -> entries.add(useLine(wording, duty, station, same)));
         stores.forEach(
                 (key, same) -> entries.add(storingLine(wording, (String) key.get(1), (String) key.get(2), same)));
         for (OvenChange change : OvenChange.of(wording.day, station, plan)) {
-            entries.add(new Entry(
-                    change.at(),
-                    new Line(
-                            "",
-                            wording.clock.time(change.at()),
-                            Wording.length(change.at().minutesUntil(change.by())),
-                            "Set to " + change.celsius() + " °C",
-                            "",
-                            "",
-                            List.of("must be there by " + wording.clock.time(change.by())),
-                            false,
-                            "",
-                            "",
-                            "",
-                            false)));
+            entries.add(
+                    ovenLine(wording, change, "Set to ", List.of(), change.who().orElse("")));
+        }
+        for (List<KeptBack> kept : KeptBack.together(KeptBack.of(wording.day, plan), duty)) {
+            KeptBack one = kept.get(0);
+            if (one.station().equals(station.id())) {
+                entries.add(foodLine(
+                        wording,
+                        one.span().start(),
+                        Wording.length(one.span().minutes()),
+                        "keep for release",
+                        one.copy().dish(),
+                        KeptBack.ids(kept),
+                        wording.keepUntil(one),
+                        duty.last(one.copy().id()).orElse("")));
+            }
         }
         String about = station.kind().word() + ", "
                 + (station.unit().isEmpty()
@@ -239,7 +398,7 @@ public record RunSheet(
     }
 
     /** Works that are the same but for their copies. */
-    private static Entry useLine(Wording wording, Station station, List<Work> same) {
+    private static Entry useLine(Wording wording, Duty duty, Station station, List<Work> same) {
         Work work = same.get(0);
         List<String> ids = same.stream().flatMap(each -> each.copies().stream()).toList();
         List<String> notes = new ArrayList<>();
@@ -252,21 +411,16 @@ public record RunSheet(
                         .filter(hold -> hold.station().equals(station.id()))
                         .mapToInt(StationHold::units)
                         .sum()));
-        return new Entry(
+        notes.addAll(wording.raw(work));
+        return foodLine(
+                wording,
                 work.span().start(),
-                new Line(
-                        "",
-                        wording.clock.time(work.span().start()),
-                        Wording.length(work.span().minutes()),
-                        Wording.plain(capital(work.step())),
-                        wording.dish(work.dish()),
-                        copies(wording, ids),
-                        notes.stream().map(Wording::plain).toList(),
-                        wording.inedible(work.dish()),
-                        Wording.plain(wording.allergens(work.dish())),
-                        Wording.plain(people(work)),
-                        Wording.plain(String.join(", ", wording.copies.setups(ids))),
-                        false));
+                Wording.length(work.span().minutes()),
+                work.step(),
+                work.dish(),
+                ids,
+                notes,
+                work.hands().isEmpty() ? duty.starter(work).orElse("") : people(work));
     }
 
     private static List<String> units(Station station, int units) {
@@ -292,21 +446,8 @@ public record RunSheet(
                         : "out from " + wording.clock.time(firstOut, in) + " to "
                                 + wording.clock.time(lastOut, firstOut));
         wording.discard(same, in).ifPresent(notes::add);
-        return new Entry(
-                in,
-                new Line(
-                        "",
-                        wording.clock.time(in),
-                        Wording.length(in.minutesUntil(lastOut)),
-                        "Store",
-                        wording.dish(dish),
-                        copies(wording, ids),
-                        notes,
-                        wording.inedible(dish),
-                        Wording.plain(wording.allergens(dish)),
-                        "",
-                        Wording.plain(String.join(", ", wording.copies.setups(ids))),
-                        false));
+        notes.addAll(wording.raw(dish, step));
+        return foodLine(wording, in, Wording.length(in.minutesUntil(lastOut)), "store", dish, ids, notes, "");
     }
 
     private static Optional<Section> section(Wording wording, String name, String about, List<Entry> entries) {
@@ -318,10 +459,17 @@ public record RunSheet(
         Moment before = null;
         for (Entry entry : entries) {
             boolean newDate = before == null || !wording.clock.sameDate(before, entry.at());
-            lines.add(newDate ? dated(entry.line(), wording.clock.date(entry.at())) : entry.line());
+            List<String> heading = new ArrayList<>();
+            if (newDate) {
+                heading.add(wording.clock.date(entry.at()));
+            }
+            if (before != null) {
+                wording.clock.change(before, entry.at()).ifPresent(heading::add);
+            }
+            lines.add(heading.isEmpty() ? entry.line() : dated(entry.line(), capital(String.join(", ", heading))));
             before = entry.at();
         }
-        return Optional.of(new Section(name, about, lines));
+        return Optional.of(new Section(name, about, lines, 0));
     }
 
     private static Line dated(Line line, String date) {

@@ -20,6 +20,7 @@ final class SequenceCsv {
     static byte[] of(Day day, Plan plan) {
         Wording wording = new Wording(day, plan);
         Clock clock = wording.clock;
+        Duty duty = new Duty(day, plan);
         List<Line> lines = new ArrayList<>();
         for (Work work : plan.work()) {
             for (Stretch stretch : Stretch.of(work)) {
@@ -34,7 +35,9 @@ final class SequenceCsv {
                     wording.copies.names(work.copies()),
                     wording.setups(work),
                     wording.where(work),
-                    String.join(", ", stretch.who()),
+                    stretch.phase() == Stretch.Phase.WHOLE && !stretch.handsOn()
+                            ? duty.starter(work).orElse("")
+                            : String.join(", ", stretch.who()),
                     stretch.handsOn() ? "yes" : "no",
                     String.join("; ", notes)
                 }));
@@ -64,11 +67,29 @@ final class SequenceCsv {
                     "",
                     "",
                     change.oven(),
-                    "",
+                    change.who().orElse(""),
                     "no",
                     "must be hot by " + clock.time(change.by())
                 }));
             }
+        }
+        for (List<KeptBack> kept : KeptBack.together(KeptBack.of(day, plan), duty)) {
+            KeptBack one = kept.get(0);
+            String dish = one.copy().dish();
+            List<String> notes = new ArrayList<>(wording.keepUntil(one));
+            notes.addAll(wording.warnings(dish));
+            lines.add(new Line(one.span().start(), new Object[] {
+                clock.stamp(one.span().start()),
+                clock.stamp(one.span().end()),
+                "bring back to " + one.station(),
+                wording.dish(dish),
+                wording.copies.names(KeptBack.ids(kept)),
+                one.copy().setup(),
+                one.station(),
+                duty.last(one.copy().id()).orElse(""),
+                "no",
+                String.join("; ", notes)
+            }));
         }
         lines.sort(Comparator.comparing(Line::at));
         Rows rows = new Rows("start", "end", "what", "dish", "copy", "setup", "station", "who", "hands-on", "note");

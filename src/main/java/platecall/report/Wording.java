@@ -9,8 +9,10 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import platecall.day.Day;
 import platecall.day.Dish;
+import platecall.day.Look;
 import platecall.day.Setup;
 import platecall.day.Station;
 import platecall.day.Step;
@@ -32,6 +34,9 @@ final class Wording {
             + " practice decide, not this paper.";
 
     static final String DO_NOT_EAT = "DO NOT EAT";
+
+    /** Looks that only what is in a glass can have. */
+    private static final Set<Look.Kind> DRINKS = Set.of(Look.Kind.FROTH, Look.Kind.CONDENSATION, Look.Kind.CARBONATION);
 
     final Day day;
     final Clock clock;
@@ -114,8 +119,12 @@ final class Wording {
     }
 
     Optional<Step> step(Work work) {
-        return stepsOf.getOrDefault(work.dish(), List.of()).stream()
-                .filter(step -> step.id().equals(work.step()))
+        return step(work.dish(), work.step());
+    }
+
+    private Optional<Step> step(String dish, String id) {
+        return stepsOf.getOrDefault(dish, List.of()).stream()
+                .filter(step -> step.id().equals(id))
                 .findFirst();
     }
 
@@ -159,6 +168,11 @@ final class Wording {
             case ALONE -> name + ": goes on by itself";
             case LAST -> name + ": " + finish(work);
         };
+    }
+
+    /** {@code proof: put in}, for what starts without hands on it. */
+    String start(Work work) {
+        return work.step() + ": " + begin(work);
     }
 
     private String begin(Work work) {
@@ -214,15 +228,47 @@ final class Wording {
         if (begins
                 && gloves.contains(work.dish() + "/" + work.step())
                 && !stretch.who().isEmpty()) {
-            notes.add("gloves or tongs");
+            notes.add(isDrink(work.dish()) ? "no bare hands on the rim" : "gloves or tongs");
         }
         if (step.map(Step::noisy).orElse(false)) {
             notes.add("noisy");
         }
-        if (ends && step.map(Step::raw).orElse(false)) {
-            notes.add("still raw: keep apart");
+        if (ends) {
+            notes.addAll(raw(work));
         }
         return notes;
+    }
+
+    /** The warning to keep apart what is raw when this work has ended; what is carried is as its copy's stage left it. */
+    List<String> raw(Work work) {
+        Stream<String> stages = work.kind() == Work.Kind.CARRY
+                ? work.copies().stream().map(id -> copies.copy(id).stage())
+                : Stream.of(work.step());
+        return stages.flatMap(stage -> raw(work.dish(), stage).stream())
+                .distinct()
+                .toList();
+    }
+
+    /** The warning to keep apart what is raw after this step. */
+    List<String> raw(String dish, String step) {
+        return step(dish, step).filter(Step::raw).map(it -> "still raw: keep apart").stream()
+                .toList();
+    }
+
+    /** What must be known to keep food that goes back into a storage. */
+    List<String> keepUntil(KeptBack kept) {
+        List<String> notes = new ArrayList<>();
+        notes.add("keep until released "
+                + clock.time(kept.span().end(), kept.span().start()));
+        notes.add("throw nothing away before");
+        notes.addAll(raw(kept.copy().dish(), kept.copy().stage()));
+        return notes;
+    }
+
+    private boolean isDrink(String dish) {
+        return Optional.ofNullable(dishes.get(dish))
+                .map(it -> DRINKS.contains(it.look().kind()))
+                .orElse(false);
     }
 
     private static String degrees(double celsius) {

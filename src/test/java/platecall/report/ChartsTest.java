@@ -106,6 +106,8 @@ class ChartsTest {
     void vectorPicturesAreWellFormedAndKeepTheirWidths(TimeChart chart) throws Exception {
         Document svg = svg(chart);
         assertThat(svg.getDocumentElement().getTagName()).isEqualTo("svg");
+        assertThat(svg.getDocumentElement().getAttribute("role")).isEqualTo("img");
+        assertThat(svg.getElementsByTagName("desc").item(0).getTextContent()).contains("sequence.csv");
         assertThat(svg.getDocumentElement().getAttribute("viewBox")).startsWith("0 0 ");
         assertThat(svg.getElementsByTagName("title").item(0).getTextContent()).isEqualTo("title");
         NodeList texts = svg.getElementsByTagName("text");

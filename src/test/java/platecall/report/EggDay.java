@@ -5,6 +5,7 @@ import java.time.ZoneId;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import platecall.day.Day;
 import platecall.day.DayFacts;
 import platecall.day.Dish;
@@ -49,6 +50,11 @@ final class EggDay {
     String dishName = "Baked egg";
     String person = "Ada";
     boolean edible = true;
+    boolean raw = false;
+    List<String> helpers = List.of();
+    Optional<String> heldIn = Optional.empty();
+    int usableMinutes = 16;
+    int laterUsableMinutes = 16;
 
     EggDay() {
         this(ZoneId.of("UTC"), LocalDate.of(2026, 3, 14));
@@ -87,22 +93,8 @@ final class EggDay {
                         Optional.empty(),
                         30,
                         Prices.USUAL),
-                List.of(new Setup(
-                        setup,
-                        "scene 1",
-                        "egg",
-                        "set",
-                        at(4, 0),
-                        Optional.empty(),
-                        1,
-                        2,
-                        10,
-                        3,
-                        true,
-                        new Release.AtEnd(),
-                        1)),
-                List.of(new Need(
-                        setup, "egg", "crack", 1, new Use.FreshEachTake(), Part.HERO, List.of(), Optional.of(2), 1)),
+                List.of(setup(setup, 4)),
+                List.of(need(setup)),
                 List.of(new Dish(
                         "egg",
                         dishName,
@@ -134,12 +126,40 @@ final class EggDay {
                         station("fridge", Station.Kind.FRIDGE, 6, "shelves"),
                         station("bench", Station.Kind.COUNTER, 2, "")),
                 List.of(),
-                List.of(new Person(person, List.of(), List.of(), List.of(), Money.ZERO)),
+                Stream.concat(Stream.of(person), helpers.stream())
+                        .map(id -> new Person(id, List.of(), List.of(), List.of(), Money.ZERO))
+                        .toList(),
                 List.of(),
                 List.of(new Place("kitchen", Map.of(), List.of(), false), new Place("set", Map.of(), List.of(), true)));
     }
 
-    private static Step step(
+    Setup setup(String id, int hour) {
+        return new Setup(
+                id, "scene 1", "egg", "set", at(hour, 0), Optional.empty(), 1, 2, 10, 3, true, new Release.AtEnd(), 1);
+    }
+
+    Need need(String id) {
+        return new Need(id, "egg", "crack", 1, new Use.FreshEachTake(), Part.HERO, List.of(), Optional.of(2), 1);
+    }
+
+    /** The day with other setups and needs. */
+    Day with(Day day, List<Setup> setups, List<Need> needs) {
+        return new Day(
+                day.facts(),
+                setups,
+                needs,
+                day.dishes(),
+                day.looks(),
+                day.steps(),
+                day.ingredients(),
+                day.stations(),
+                day.circuits(),
+                day.people(),
+                day.cast(),
+                day.places());
+    }
+
+    private Step step(
             String id,
             List<String> after,
             int minutes,
@@ -166,7 +186,7 @@ final class EggDay {
                 celsius,
                 false,
                 waitsIn,
-                false,
+                raw,
                 celsius.map(it -> 68.0));
     }
 
@@ -229,6 +249,39 @@ final class EggDay {
                                 late == 0 ? "Ready at call" : "LATE by " + late + " min: egg 1"))));
     }
 
+    /** The plan with one more work. */
+    Plan with(Work more) {
+        Plan plan = plan();
+        return new Plan(
+                plan.day(),
+                plan.dayDigest(),
+                plan.version(),
+                plan.seed(),
+                plan.moves(),
+                plan.kitchenCalls(),
+                plan.copies(),
+                Stream.concat(plan.work().stream(), Stream.of(more)).toList(),
+                plan.breaks(),
+                plan.points(),
+                plan.bound(),
+                plan.verdict());
+    }
+
+    /** Work on copy 1 that the recipe does not know. */
+    Work extra(String step, Span span, String station, List<Hands> hands) {
+        return new Work(
+                "x",
+                Work.Kind.STEP,
+                "egg",
+                step,
+                List.of(copy(1)),
+                span,
+                List.of(new StationHold(station, 1)),
+                Optional.empty(),
+                hands,
+                List.of());
+    }
+
     private Work crack(String id, int number, int hour, int minute) {
         return new Work(
                 id,
@@ -260,6 +313,8 @@ final class EggDay {
     private PlannedCopy planned(int number, int late) {
         Moment due = at(4, 10 * (number - 1));
         Moment plated = due.plus(-6);
+        int usable = number == 1 ? usableMinutes : laterUsableMinutes;
+        int pastUse = Math.max(0, 6 + late + 3 - usable);
         return new PlannedCopy(
                 copy(number),
                 setup + "/egg/crack/hero",
@@ -275,12 +330,12 @@ final class EggDay {
                 Optional.of(due.plus(late)),
                 Optional.of(plated),
                 Optional.of(plated.plus(10)),
-                Optional.of(plated.plus(16)),
-                late,
+                Optional.of(plated.plus(usable)),
+                late + pastUse,
                 0,
                 0,
                 Money.ZERO,
                 at(4, 20),
-                Optional.empty());
+                heldIn);
     }
 }

@@ -6,6 +6,7 @@ import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -49,7 +50,7 @@ class ListsTest {
         assertThat(text(SequenceCsv.of(eggs.day(), eggs.plan())).split("\r\n"))
                 .containsExactly(
                         "start,end,what,dish,copy,setup,station,who,hands-on,note",
-                        "2026-03-14 01:44,2026-03-14 02:00,set oven to 180 °C,,,,oven,,no,must be hot by 02:00",
+                        "2026-03-14 01:44,2026-03-14 02:00,set oven to 180 °C,,,,oven,Ada,no,must be hot by 02:00",
                         "2026-03-14 02:00,2026-03-14 02:02,bake: put in,Baked egg,hero 1-2,S1,\"oven, 2 trays\",Ada,yes,"
                                 + "180 °C; until 02:20; contains egg",
                         "2026-03-14 02:02,2026-03-14 02:17,bake: goes on by itself,Baked egg,hero 1-2,S1,\"oven, 2 trays\",,"
@@ -63,6 +64,18 @@ class ListsTest {
                         "2026-03-14 04:00,2026-03-14 04:04,crack,Baked egg,hero 2,S1,bench,Ada,yes,contains egg",
                         "2026-03-14 04:04,2026-03-14 04:10,carry,Baked egg,hero 2,S1,to set,Ada,yes,"
                                 + "arrive by 04:10; contains egg");
+    }
+
+    @Test
+    void whatIsKeptUntilReleaseAndWhatStartsByItselfHasSomebody() {
+        EggDay eggs = new EggDay();
+        eggs.heldIn = Optional.of("fridge");
+        Plan plan = eggs.with(eggs.extra("chill", eggs.span(4, 30, 20), "fridge", List.of()));
+        assertThat(text(SequenceCsv.of(eggs.day(), plan)).split("\r\n"))
+                .contains(
+                        "2026-03-14 04:03,2026-03-14 04:20,bring back to fridge,Baked egg,hero 1,S1,fridge,Ada,no,"
+                                + "keep until released 04:20; throw nothing away before; contains egg",
+                        "2026-03-14 04:30,2026-03-14 04:50,chill,Baked egg,hero 1,S1,fridge,Ada,no,contains egg");
     }
 
     @Test

@@ -8,6 +8,7 @@ import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import java.util.TreeSet;
@@ -169,6 +170,7 @@ class PapersTest {
         assertThat(sections).extracting(Section::name).containsExactly("Ada", "oven", "fridge");
         assertThat(told(sections.get(0)))
                 .containsExactly(
+                        "01:44 16 min | Set oven to 180 °C |   | must be there by 02:00 | oven | ",
                         "02:00 2 min | Bake: put in | Baked egg hero\u00a01\u20112 | 180 °C, until 02:20 | oven, 2 trays | S1",
                         "02:17 3 min | Bake: take out | Baked egg hero\u00a01\u20112"
                                 + " | core 68 °C by probe, then to fridge, first out 03:50 | oven, 2 trays | S1",
@@ -179,7 +181,7 @@ class PapersTest {
                         "04:04 6 min | Carry | Baked egg hero\u00a02 | arrive by 04:10 | to set | S1");
         assertThat(told(sections.get(1)))
                 .containsExactly(
-                        "01:44 16 min | Set to 180 °C |   | must be there by 02:00 |  | ",
+                        "01:44 16 min | Set to 180 °C |   | must be there by 02:00 | Ada | ",
                         "02:00 20 min | Bake | Baked egg hero\u00a01\u20112 | 180 °C, until 02:20, takes 2 of 4 trays | Ada | S1");
         assertThat(told(sections.get(2)))
                 .containsExactly("02:20 100 min | Store | Baked egg hero\u00a01\u20112"
@@ -202,6 +204,96 @@ class PapersTest {
                 .containsExactly(
                         "Friday 13 March 2026, 12:00 Away [back at Sun 15 Mar 12:00]",
                         "Sunday 15 March 2026, 13:00 Away [back at 14:00]");
+    }
+
+    @Test
+    void foodThatIsKeptUntilReleaseIsOnPaper() {
+        EggDay eggs = new EggDay();
+        eggs.heldIn = Optional.of("fridge");
+        List<Section> sections = sections(sheet(eggs.day(), eggs.plan(), "A4"));
+        assertThat(told(sections.get(0)))
+                .contains("04:03  | Bring back to fridge | Baked egg hero\u00a01"
+                        + " | keep until released 04:20, throw nothing away before | fridge | S1");
+        assertThat(told(sections.get(2)))
+                .contains("04:03 17 min | Keep for release | Baked egg hero\u00a01"
+                        + " | keep until released 04:20, throw nothing away before | Ada | S1");
+    }
+
+    @Test
+    void whatStartsByItselfIsOnThePageOfWhoHadItLast() {
+        EggDay eggs = new EggDay();
+        Plan plan = eggs.with(eggs.extra("chill", eggs.span(4, 30, 20), "fridge", List.of()));
+        List<Section> sections = sections(sheet(eggs.day(), plan, "A4"));
+        assertThat(told(sections.get(0)))
+                .endsWith("04:30  | Chill: put in | Baked egg hero\u00a01"
+                        + " | goes on by itself until 04:50 | fridge | S1");
+        assertThat(told(sections.get(2)))
+                .endsWith("04:30 20 min | Chill | Baked egg hero\u00a01 | until 04:50 | Ada | S1");
+        // the kitchen closes at 12:00
+        Plan late = eggs.with(eggs.extra("chill", eggs.span(12, 5, 20), "fridge", List.of()));
+        assertThat(told(sections(sheet(eggs.day(), late, "A4")).get(0)))
+                .endsWith("12:05  | Chill: put in | Baked egg hero\u00a01"
+                        + " | you are off then: hand it over, goes on by itself until 12:25 | fridge | S1");
+    }
+
+    @Test
+    void rawFoodIsSaidToBeRawWhereverItIsCarriedOrStored() {
+        EggDay eggs = new EggDay();
+        eggs.raw = true;
+        List<Section> sections = sections(sheet(eggs.day(), eggs.plan(), "A4"));
+        assertThat(sections.get(0).lines())
+                .filteredOn(line -> line.what().equals("Carry"))
+                .hasSize(2)
+                .allSatisfy(line -> assertThat(line.notes()).contains("still raw: keep apart"));
+        assertThat(sections.get(2).lines())
+                .allSatisfy(line -> assertThat(line.notes()).contains("still raw: keep apart"));
+    }
+
+    @Test
+    void rowsMoveTogetherWhereThatSavesAPage() throws IOException {
+        EggDay eggs = new EggDay();
+        RunSheet of = sheet(eggs.day(), eggs.plan(), "A4");
+        Line line = of.people().get(0).lines().get(1);
+        int saved = 0;
+        for (int rows = 14; rows <= 26; rows += 2) {
+            Section person = new Section("Ada", "", Collections.nCopies(rows, line), 0);
+            RunSheet sheet = new RunSheet(of.title(), List.of(person), List.of(), of.caution(), of.print(), of.paper());
+            int loose = Pdf.of(Html.of("runsheet.jte", sheet), of.print()).pages();
+            int pages = pages(sheet.pdf()).size();
+            assertThat(pages).isLessThanOrEqualTo(loose);
+            saved += loose - pages;
+        }
+        assertThat(saved).isPositive();
+    }
+
+    @Test
+    void aWordLongerThanItsColumnIsBroken() throws IOException {
+        EggDay eggs = new EggDay();
+        eggs.dishName = "Q".repeat(150);
+        List<Float> ends = new ArrayList<>();
+        try (PDDocument document =
+                Loader.loadPDF(sheet(eggs.day(), eggs.plan(), "A4").pdf())) {
+            new PDFTextStripper() {
+                @Override
+                protected void processTextPosition(TextPosition text) {
+                    if (text.getUnicode().equals("Q")) {
+                        ends.add(text.getX() + text.getWidth());
+                    }
+                }
+            }.getText(document);
+        }
+        assertThat(ends)
+                .hasSizeGreaterThan(600)
+                .allMatch(end -> end < PDRectangle.A4.getWidth() - (10 + 36.5) * POINTS_PER_MM);
+    }
+
+    @Test
+    void thePageInABrowserHasHeadingsAndNames() {
+        EggDay eggs = new EggDay();
+        String html = new String(sheet(eggs.day(), eggs.plan(), "A4").html(), StandardCharsets.UTF_8);
+        assertThat(html)
+                .contains("lang=\"en\"", "<h2>Ada</h2>", "scope=\"col\"", "aria-label=\"box to tick: 03:50 Crack\"")
+                .doesNotContainPattern("<th[^>]*></th>");
     }
 
     private static List<String> told(Section section) {
@@ -239,9 +331,15 @@ class PapersTest {
     void timesThatAreTwiceInANightCarryTheirOffset() throws IOException {
         // Europe/Berlin, 25 October 2026: 03:00 CEST is 02:00 CET (IANA time zone database)
         EggDay eggs = new EggDay(ZoneId.of("Europe/Berlin"), LocalDate.of(2026, 10, 25));
-        assertThat(sheet(eggs.day(), eggs.plan(), "A4").people().get(0).lines())
+        List<Line> lines = sheet(eggs.day(), eggs.plan(), "A4").people().get(0).lines();
+        assertThat(lines)
+                .extracting(Line::dateBefore)
+                .filteredOn(before -> !before.isEmpty())
+                .containsExactly("Sunday 25 October 2026", "Clocks go back at 03:00 to 02:00");
+        assertThat(lines.get(3).dateBefore()).startsWith("Clocks");
+        assertThat(lines)
                 .extracting(Line::time)
-                .startsWith("02:00 +02", "02:17 +02", "02:00 +01", "02:50 +01");
+                .startsWith("01:44", "02:00 +02", "02:17 +02", "02:00 +01", "02:50 +01", "02:54 +01", "03:00");
     }
 
     @Test
@@ -312,6 +410,87 @@ class PapersTest {
         assertThat(page.rows().get(0).stateWords()).isEqualTo("READY, THEN SHORT");
         assertThat(page.answer()).isEqualTo("The setup is ready at its call, but later plates run short: S1.");
         assertThat(page.good()).isFalse();
+    }
+
+    @Test
+    void whatIsShortIsSaidBesideWhatIsLate() {
+        EggDay eggs = new EggDay();
+        eggs.usableMinutes = 6;
+        assertThat(readiness(eggs.day(), eggs.plan()).answer()).isEqualTo("First take past use: S1.");
+        assertThat(readiness(eggs.day(), eggs.plan()).rows().get(0).stateWords())
+                .isEqualTo("FIRST TAKE PAST USE");
+        Plan both = eggs.plan();
+        List<Readiness> setups = new ArrayList<>(both.verdict().setups());
+        setups.add(0, readinessOf("S0", eggs.at(3, 0), -5, setups.get(0)));
+        Day day = eggs.day();
+        Day two = eggs.with(
+                day,
+                List.of(eggs.setup("S0", 3), eggs.setup(eggs.setup, 4)),
+                List.of(eggs.need("S0"), eggs.need(eggs.setup)));
+        Plan plan = both.withVerdict(new Plan.Verdict(List.of(), 5, 0, setups));
+        assertThat(readiness(two, plan).answer())
+                .isEqualTo("1 of 2 setups late: S0 by 5 min; first take past use: S1.");
+        eggs.usableMinutes = 16;
+        eggs.laterUsableMinutes = 6;
+        plan = eggs.plan().withVerdict(new Plan.Verdict(List.of(), 5, 0, setups));
+        assertThat(readiness(two, plan).answer()).isEqualTo("1 of 2 setups late: S0 by 5 min; later plates short: S1.");
+    }
+
+    private static Readiness readinessOf(String setup, Moment call, int margin, Readiness like) {
+        return new Readiness(
+                setup, call, Optional.of(call.plus(-margin)), margin, like.heroPeakTo(), 0, Optional.empty(), "");
+    }
+
+    @Test
+    void aHeroWhosePeakIsOverAtTheCallIsSaidToBePast() {
+        EggDay eggs = new EggDay();
+        Readiness fresh = eggs.plan().verdict().setups().get(0);
+        Readiness faded = new Readiness(
+                fresh.setup(),
+                fresh.call(),
+                fresh.ready(),
+                0,
+                Optional.of(eggs.at(3, 59)),
+                18,
+                Optional.of(eggs.at(3, 49)),
+                "Ready at call");
+        ReadinessPage page =
+                readiness(eggs.day(), eggs.plan().withVerdict(new Plan.Verdict(List.of(), 0, 3, List.of(faded))));
+        assertThat(page.rows().get(0).stateWords()).isEqualTo("PAST PEAK AT CALL");
+        assertThat(page.rows().get(0).resets()).isEqualTo("18, next one there 03:49");
+        assertThat(page.answer()).isEqualTo("The setup is ready at its call; past peak at call: S1.");
+        assertThat(page.good()).isTrue();
+    }
+
+    @Test
+    void noColumnOfTheReadinessPageLeavesThePaper() throws IOException {
+        EggDay eggs = new EggDay(ZoneId.of("Europe/Berlin"), LocalDate.of(2026, 10, 25));
+        eggs.setup = "a setup with-a-long-name-without-any-place-to-break-it";
+        Plan plan = eggs.plan();
+        Readiness one = plan.verdict().setups().get(0);
+        List<Readiness> setups =
+                List.of(one, readinessOf(one.setup(), one.call().plus(1440), -777, one));
+        byte[] pdf = readiness(eggs.day(), plan.withVerdict(new Plan.Verdict(List.of(), 777, 0, setups)))
+                .pdf();
+        assertThat(pages(pdf))
+                .singleElement()
+                .satisfies(page -> assertThat(page)
+                        .contains("Monday 26 October 2026")
+                        .contains("verdict")
+                        .contains("03:04", "−777", "LATE 777 min")
+                        .containsPattern("READY +Ready at call"));
+        List<Float> out = new ArrayList<>();
+        try (PDDocument document = Loader.loadPDF(pdf)) {
+            new PDFTextStripper() {
+                @Override
+                protected void processTextPosition(TextPosition text) {
+                    if (text.getX() + text.getWidth() > text.getPageWidth() - 12 * POINTS_PER_MM + 1) {
+                        out.add(text.getX());
+                    }
+                }
+            }.getText(document);
+        }
+        assertThat(out).isEmpty();
     }
 
     @Test

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import platecall.day.Station;
 import platecall.plan.Plan;
 import platecall.plan.Plan.Hands;
 import platecall.plan.Plan.Work;
@@ -92,9 +93,41 @@ class WordsTest {
     }
 
     @Test
+    void anOvenIsSetByWhoeverIsFreeIfTheOneWhoPutsTheFoodInIsNot() {
+        eggs.helpers = List.of("Bo", "Cy");
+        Plan busy = eggs.with(eggs.extra(
+                "peel",
+                eggs.span(1, 40, 10),
+                "bench",
+                List.of(new Hands("Ada", eggs.span(1, 40, 10)), new Hands("Bo", eggs.span(1, 40, 10)))));
+        Station oven = eggs.day().station("oven").orElseThrow();
+        assertThat(OvenChange.of(eggs.day(), oven, busy).get(0).who()).contains("Cy");
+        assertThat(OvenChange.of(eggs.day(), oven, eggs.plan()).get(0).who()).contains("Ada");
+    }
+
+    @Test
+    void noNumberIsPartedFromItsUnitAndNoLineBeginsWithADot() {
+        RunSheet.Line line = new RunSheet.Line(
+                "",
+                "",
+                "15 h 47 min",
+                "",
+                "",
+                "",
+                List.of("180 °C", "then within 20 min"),
+                false,
+                "egg",
+                "",
+                "",
+                false);
+        assertThat(line.words()).containsExactly("180 °C ·", "then", "within", "20 min ·");
+        assertThat(line.length()).isEqualTo("15\u00a0h 47\u00a0min");
+    }
+
+    @Test
     void theOvenIsSetInTimeForItsFirstUse() {
         // 160 degrees at 10 a minute: 16 minutes (own calculation)
         assertThat(OvenChange.of(eggs.day(), eggs.day().station("oven").orElseThrow(), eggs.plan()))
-                .containsExactly(new OvenChange("oven", eggs.at(1, 44), eggs.at(2, 0), 180));
+                .containsExactly(new OvenChange("oven", eggs.at(1, 44), eggs.at(2, 0), 180, Optional.of("Ada")));
     }
 }

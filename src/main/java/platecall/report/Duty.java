@@ -1,0 +1,96 @@
+package platecall.report;
+
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import platecall.day.Day;
+import platecall.day.Person;
+import platecall.plan.Plan;
+import platecall.plan.Plan.Hands;
+import platecall.plan.Plan.Work;
+import platecall.units.Moment;
+
+/** Who does what the plan books nobody's hands for: setting an oven, starting a step, bringing food back. */
+final class Duty {
+
+    private final Day day;
+    private final Plan plan;
+    private final Map<String, Set<Work>> worksOf = new HashMap<>();
+
+    Duty(Day day, Plan plan) {
+        this.day = day;
+        this.plan = plan;
+        plan.work()
+                .forEach(work -> work.copies()
+                        .forEach(copy -> worksOf.computeIfAbsent(copy, key -> new LinkedHashSet<>())
+                                .add(work)));
+    }
+
+    /** Whether a person is on duty, neither away nor at a meal. */
+    boolean isOn(String person, Moment at) {
+        return day.people().stream()
+                        .filter(it -> it.id().equals(person))
+                        .anyMatch(it -> day.hoursOf(it).stream().anyMatch(span -> span.contains(at)))
+                && plan.breaks().stream()
+                        .noneMatch(meal ->
+                                meal.person().equals(person) && meal.span().contains(at));
+    }
+
+    private boolean isFree(String person, Moment at) {
+        return isOn(person, at)
+                && plan.work().stream()
+                        .flatMap(work -> work.hands().stream())
+                        .noneMatch(hands ->
+                                hands.person().equals(person) && hands.span().contains(at));
+    }
+
+    /** Who sets an oven at {@code at} for {@code use}: who puts the food in if free then, else the first who is. */
+    Optional<String> setter(Work use, Moment at) {
+        List<String> putIn = use.hands().stream()
+                .filter(hands -> hands.span().start().equals(use.span().start()))
+                .map(Hands::person)
+                .toList();
+        List<String> all = day.people().stream().map(Person::id).toList();
+        return first(putIn, person -> isFree(person, at))
+                .or(() -> first(all, person -> isFree(person, at)))
+                .or(() -> first(putIn, person -> isOn(person, at)))
+                .or(() -> first(all, person -> isOn(person, at)))
+                .or(() -> putIn.stream().findFirst());
+    }
+
+    private static Optional<String> first(List<String> people, java.util.function.Predicate<String> which) {
+        return people.stream().filter(which).findFirst();
+    }
+
+    /** Who starts a work that begins without hands: who had hands last on one of its copies before. */
+    Optional<String> starter(Work work) {
+        if (work.hands().stream()
+                .anyMatch(hands -> hands.span().start().equals(work.span().start()))) {
+            return Optional.empty();
+        }
+        Set<Work> before = new HashSet<>();
+        work.copies().forEach(copy -> before.addAll(worksOf.getOrDefault(copy, Set.of())));
+        return before.stream()
+                .filter(it -> !it.span().end().isAfter(work.span().start()))
+                .flatMap(it -> it.hands().stream())
+                .max(LAST)
+                .map(Hands::person);
+    }
+
+    /** Who had hands last on a copy; of several the first by name. */
+    Optional<String> last(String copy) {
+        return worksOf.getOrDefault(copy, Set.of()).stream()
+                .flatMap(work -> work.hands().stream())
+                .max(LAST)
+                .map(Hands::person);
+    }
+
+    private static final Comparator<Hands> LAST = Comparator.comparing(
+                    (Hands hands) -> hands.span().end())
+            .thenComparing(Hands::person, Comparator.reverseOrder());
+}
