@@ -5,6 +5,7 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.IdentityHashMap;
@@ -28,6 +29,7 @@ final class DayDecoder {
 
     private final RawDay raw;
     private final Troubles troubles;
+    private final List<Trouble> remarks = new ArrayList<>();
     private final Map<String, List<Integer>> rowNumbers = new HashMap<>();
     private final Map<String, Integer> keyNumbers = new HashMap<>();
     private Frame frame = NO_FRAME;
@@ -69,7 +71,8 @@ final class DayDecoder {
                         of(records, DaySheets.People.SHEET),
                         of(records, DaySheets.Cast.SHEET),
                         of(records, DaySheets.Places.SHEET)),
-                whereabouts);
+                whereabouts,
+                decoder.remarks);
     }
 
     @SuppressWarnings("unchecked")
@@ -77,33 +80,33 @@ final class DayDecoder {
         return (List<R>) records.get(sheet);
     }
 
-    /** Sheets by unknown names: a slip for one that is missing, or none of ours. */
+    /** What is no sheet: perhaps one that is missing, by another name, or none of ours. */
     private void lookForStrangers() {
         Set<String> missing = new LinkedHashSet<>();
+        Set<String> without = new LinkedHashSet<>();
         for (Sheet<?> sheet : DaySheets.ALL) {
             if (!raw.found(sheet.name())) {
                 missing.add(sheet.name());
             }
+            RawSheet found = raw.sheet(sheet.name());
+            if (missing.contains(sheet.name()) || found != null && found.rows().isEmpty()) {
+                without.add(sheet.name());
+            }
         }
         Set<String> takenFor = new LinkedHashSet<>();
-        for (String stranger : raw.strangers()) {
-            Optional<String> meant = Spelling.nearest(Names.normal(stranger), missing);
-            if (meant.isPresent() || raw.isClosed()) {
-                troubles.add(new Trouble(
-                        "",
-                        -1,
-                        "",
-                        stranger,
-                        "is not a sheet of a day",
-                        meant.map(name -> "Did you mean " + name + "?")
-                                .orElse("Maybe one of "
-                                        + String.join(
-                                                ", ",
-                                                DaySheets.ALL.stream()
-                                                        .map(Sheet::name)
-                                                        .toList())
-                                        + ".")));
+        for (RawDay.Stranger stranger : raw.strangers()) {
+            Optional<String> meant = Strangers.meant(stranger, without);
+            Optional<String> other = meant.isPresent() ? Optional.empty() : Strangers.meant(stranger, raw.found());
+            if (meant.isPresent() || raw.isClosed() || stranger.table() && other.isEmpty() && !missing.isEmpty()) {
+                troubles.add(
+                        aboutStranger(stranger.name(), "is not a sheet of a day", wayOut(stranger, meant, missing)));
                 meant.ifPresent(takenFor::add);
+            } else {
+                remarks.add(aboutStranger(
+                        stranger.name(),
+                        "is not a sheet of a day, so it is not read"
+                                + other.map(name -> "; " + name + " is").orElse(""),
+                        "Maybe put it elsewhere."));
             }
         }
         for (Sheet<?> sheet : DaySheets.ALL) {
@@ -112,6 +115,27 @@ final class DayDecoder {
                         sheet.name(), "this sheet is missing", "Each row of it is " + sheet.oneRowIs() + ".");
             }
         }
+    }
+
+    private static Trouble aboutStranger(String name, String what, String wayOut) {
+        return new Trouble("", -1, "", name, what, wayOut);
+    }
+
+    private String wayOut(RawDay.Stranger stranger, Optional<String> meant, Set<String> missing) {
+        if (meant.isPresent()) {
+            return stranger.name().equals(stranger.title())
+                    ? "Did you mean " + meant.get() + "?"
+                    : "Maybe save it as " + meant.get() + ".csv.";
+        }
+        return raw.isClosed()
+                ? "Maybe one of "
+                        + names(DaySheets.ALL.stream().map(Sheet::name).toList()) + "."
+                : "Maybe it is one of those that are missing (" + names(missing)
+                        + ") and must have that name; if not, put it elsewhere.";
+    }
+
+    private static String names(Collection<String> sheets) {
+        return String.join(", ", sheets);
     }
 
     private List<DayFacts> facts() {

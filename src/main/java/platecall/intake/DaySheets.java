@@ -935,4 +935,10 @@ final class DaySheets {
             People.SHEET,
             Cast.SHEET,
             Places.SHEET);
+
+    /** Whether {@code name}, however people write it, is that of a sheet. */
+    static boolean isSheet(String name) {
+        String normal = Names.normal(name);
+        return ALL.stream().anyMatch(sheet -> sheet.name().equals(normal));
+    }
 }

@@ -16,6 +16,7 @@ import java.util.Collections;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.stream.Stream;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipFile;
@@ -51,7 +52,9 @@ final class DayWorkbook {
                     new ReadableWorkbook(new ByteArrayInputStream(bytes), new ReadingOptions(true, false))) {
                 for (org.dhatim.fastexcel.reader.Sheet sheet :
                         workbook.getSheets().toList()) {
-                    if (day.find(sheet.getName(), troubles)) {
+                    if (!DaySheets.isSheet(sheet.getName())) {
+                        stranger(sheet).ifPresent(day::meet);
+                    } else if (day.find(sheet.getName(), troubles)) {
                         read(Names.normal(sheet.getName()), sheet, day, troubles);
                     }
                 }
@@ -83,6 +86,25 @@ final class DayWorkbook {
         return false;
     }
 
+    /** A worksheet that is no sheet of a day; empty if nothing is in it. */
+    private static Optional<RawDay.Stranger> stranger(org.dhatim.fastexcel.reader.Sheet sheet) throws IOException {
+        try (Stream<Row> stream = sheet.openStream()) {
+            return stream.filter(line -> line.getCellCount() <= MOST_COLUMNS)
+                    .map(DayWorkbook::texts)
+                    .filter(cells -> cells.stream().anyMatch(text -> !text.isBlank()))
+                    .findFirst()
+                    .map(first -> new RawDay.Stranger(sheet.getName(), sheet.getName(), first, true));
+        }
+    }
+
+    private static List<String> texts(Row line) {
+        List<String> cells = new ArrayList<>();
+        for (Cell cell : line) {
+            cells.add(cell == null ? "" : text(cell));
+        }
+        return cells;
+    }
+
     private static void read(String name, org.dhatim.fastexcel.reader.Sheet sheet, RawDay day, Troubles troubles)
             throws IOException {
         List<String> header = List.of();
@@ -94,10 +116,7 @@ final class DayWorkbook {
                     troubles.aboutSheet(name, "has more than " + MOST_COLUMNS + " columns", "");
                     return;
                 }
-                List<String> cells = new ArrayList<>();
-                for (Cell cell : line) {
-                    cells.add(cell == null ? "" : text(cell));
-                }
+                List<String> cells = texts(line);
                 if (cells.stream().allMatch(String::isBlank)) {
                     continue;
                 }

@@ -58,7 +58,12 @@ final class JsonDay {
         }
         RawDay day = new RawDay("item", true);
         root.properties().forEach(member -> {
-            if (!member.getKey().equals(SCHEMA_KEY) && day.find(member.getKey(), troubles)) {
+            if (member.getKey().equals(SCHEMA_KEY)) {
+                return;
+            }
+            if (!DaySheets.isSheet(member.getKey())) {
+                day.meet(new RawDay.Stranger(member.getKey(), member.getKey(), List.of(), true));
+            } else if (day.find(member.getKey(), troubles)) {
                 String sheet = Names.normal(member.getKey());
                 boolean isDay = sheet.equals(DaySheets.Facts.SHEET.name());
                 if (isDay != member.getValue().isObject()

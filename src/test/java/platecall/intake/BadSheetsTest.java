@@ -6,9 +6,12 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
+import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 class BadSheetsTest {
 
@@ -121,12 +124,60 @@ class BadSheetsTest {
     }
 
     @Test
-    void sheetsThatNoDayNeedsMayBeMissingOrEmptyAndOtherFilesMayLieThere() throws IOException {
+    void sheetsThatNoDayNeedsMayBeMissingOrEmptyAndPapersAndPicturesMayLieThere() throws IOException {
         inn.delete("looks").delete("circuits").delete("cast").write("ingredients", "");
-        Files.writeString(inn.path.resolve("shopping.csv"), "what\neggs\n");
         Files.writeString(inn.path.resolve("README.md"), "notes");
+        Files.writeString(inn.path.resolve("guide.html"), "<html>");
+        Files.writeString(inn.path.resolve(".cast.csv.swp"), "who");
+        Files.writeString(inn.path.resolve("sequence.csv"), "time,what");
 
         assertThat(inn.report()).isEmpty();
+        assertThat(DayFiles.read(inn.path).remarks()).isEmpty();
+    }
+
+    @ParameterizedTest
+    @CsvSource(delimiter = '!', textBlock = """
+            ingredients (1).csv ! [ingredients (1)] is not a sheet of a day. Did you mean ingredients?
+            Zutaten.csv         ! [Zutaten] is not a sheet of a day. Did you mean ingredients?
+            my_ingredient.csv   ! [my_ingredient] is not a sheet of a day. Did you mean ingredients?
+            ingredients.txt     ! [ingredients.txt] is not a sheet of a day. Maybe save it as ingredients.csv.
+            ingredients         ! [ingredients] is not a sheet of a day. Maybe save it as ingredients.csv.
+            """)
+    void aSheetByAnotherNameIsTold(String name, String told) throws IOException {
+        Files.move(inn.sheet("ingredients"), inn.path.resolve(name));
+
+        assertThat(inn.report()).containsExactly("inn: " + told);
+    }
+
+    @Test
+    void aTableThatMayBeASheetThatIsMissingIsToldUnlessItsNameSaysWhichOtherOneItIs() throws IOException {
+        Files.writeString(inn.path.resolve("shopping.csv"), "what\neggs\n");
+        Files.writeString(inn.path.resolve("cast (1).csv"), "who\nTheo\n");
+        Files.writeString(inn.path.resolve("notes.txt"), "eggs");
+
+        assertThat(remarks())
+                .containsExactly(
+                        "inn: [cast (1)] is not a sheet of a day, so it is not read; cast is. Maybe put it elsewhere.",
+                        "inn: [notes.txt] is not a sheet of a day, so it is not read. Maybe put it elsewhere.",
+                        "inn: [shopping] is not a sheet of a day, so it is not read. Maybe put it elsewhere.");
+        inn.delete("circuits").delete("looks");
+        assertThat(inn.report())
+                .containsExactly(
+                        "inn: [shopping] is not a sheet of a day. Maybe it is one of those that are missing (looks, circuits) and must have that name; if not, put it elsewhere.");
+    }
+
+    @Test
+    void aSheetWithoutARowDoesNotHideTheOneThatWasMeant() throws IOException {
+        Files.move(inn.sheet("ingredients"), inn.path.resolve("ingredients (1).csv"));
+        inn.write("ingredients", "dish,ingredient\n");
+
+        assertThat(inn.report())
+                .containsExactly("inn: [ingredients (1)] is not a sheet of a day. Did you mean ingredients?");
+    }
+
+    private List<String> remarks() {
+        DayFile file = DayFiles.read(inn.path);
+        return file.remarks().stream().map(file::tell).toList();
     }
 
     @Test

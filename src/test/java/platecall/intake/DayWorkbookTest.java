@@ -99,6 +99,35 @@ class DayWorkbookTest {
     }
 
     @Test
+    void aWorksheetByAnotherNameIsToldAndAnEmptyOneIsNot() throws IOException {
+        Path renamed = innWith((part, text) ->
+                part.equals("xl/workbook.xml") ? text.replace("name=\"cast\"", "name=\"Who is there\"") : text);
+
+        assertThat(SheetFolder.report(renamed))
+                .containsExactly("day.xlsx: [Who is there] is not a sheet of a day. Did you mean cast?");
+        Path two = folder.resolve("two.xlsx");
+        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+        try (Workbook workbook = new Workbook(bytes, "test", null)) {
+            for (Sheet<?> sheet : DaySheets.ALL) {
+                Worksheet worksheet = workbook.newWorksheet(sheet.name());
+                List<List<String>> table = DayEncoder.table(sheet, day);
+                for (int row = 0; row < table.size(); row++) {
+                    for (int column = 0; column < table.get(row).size(); column++) {
+                        worksheet.value(row, column, table.get(row).get(column));
+                    }
+                }
+            }
+            workbook.newWorksheet("Sheet1").value(0, 0, "junk");
+            workbook.newWorksheet("Sheet2");
+        }
+        DayFile file = DayFiles.read(Files.write(two, bytes.toByteArray()));
+        assertThat(file.remarks())
+                .extracting(file::tell)
+                .containsExactly(
+                        "two.xlsx: [Sheet1] is not a sheet of a day, so it is not read. Maybe put it elsewhere.");
+    }
+
+    @Test
     void whatIsNoWorkbookIsTold() throws IOException {
         String told = "is not a workbook that can be read. Maybe save it anew as .xlsx.";
         Path text = Files.writeString(folder.resolve("text.xlsx"), "soup");
