@@ -15,6 +15,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.regex.Pattern;
 import platecall.day.Day;
 import platecall.day.DayFacts;
 import platecall.day.Spelling;
@@ -24,6 +25,11 @@ import platecall.day.Trouble;
 final class DayDecoder {
 
     private static final int LONGEST_CELL = 5000;
+
+    /** {@code #REF!}, {@code #NAME?}, {@code #N/A} and {@code Err:502}, in whatever language. */
+    private static final Pattern FORMULA_ERROR =
+            Pattern.compile("#[\\p{Lu}0-9/ ]{2,}[!?]|#N/?[AVD]|#SPILL|Err:[0-9]{3}");
+
     private static final int FIRST_COMBINING_MARK = 0x300;
     private static final Frame NO_FRAME = new Frame(LocalDate.of(2000, 1, 1), ZoneOffset.UTC, false, false);
 
@@ -155,6 +161,9 @@ final class DayDecoder {
         Map<String, String> cells = new LinkedHashMap<>();
         Set<String> takenFor = new LinkedHashSet<>();
         for (RawSheet.RawRow row : found.rows()) {
+            if (row.cell(key) == null) {
+                continue;
+            }
             String written = clean(row.cell(key));
             String name = Names.withoutUnit(written);
             if (sheet.column(name).isEmpty()) {
@@ -162,9 +171,10 @@ final class DayDecoder {
                 Optional<String> meant = Spelling.nearest(name, sheet.columnNames());
                 meant.ifPresent(takenFor::add);
                 troubles.add(new Trouble("day", -1, written, "", "there is no such key", didYouMean(meant)));
-            } else if (cells.put(name, row.cell(value)) != null) {
+            } else if (cells.containsKey(name)) {
                 troubles.add(new Trouble("day", -1, name, "", "is there twice", "Maybe remove one of the two."));
             } else {
+                cells.put(name, row.cell(value));
                 keyNumbers.put(name, row.number());
             }
         }
@@ -296,7 +306,7 @@ final class DayDecoder {
 
     private void lookBeyondHeader(Sheet<?> sheet, int index, RawSheet.RawRow row, int columns) {
         for (int place = columns; place < row.cells().size(); place++) {
-            if (!row.cell(place).isBlank()) {
+            if (row.cell(place) != null && !row.cell(place).isBlank()) {
                 troubles.add(new Trouble(
                         sheet.name(),
                         index,
@@ -356,6 +366,10 @@ final class DayDecoder {
                         || letter >= Character.MIN_SURROGATE && letter <= Character.MAX_SURROGATE);
         if (strange) {
             throw new Unreadable("has a sign in it that is no letter", "Maybe type it anew.");
+        }
+        if (FORMULA_ERROR.matcher(text).matches()) {
+            throw new Unreadable(
+                    "is an error of a spreadsheet's formula", "Maybe mend the formula, or type its value.");
         }
     }
 
