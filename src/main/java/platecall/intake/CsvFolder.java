@@ -48,7 +48,7 @@ final class CsvFolder {
     private CsvFolder() {}
 
     static RawDay read(Path folder, Troubles troubles) throws IOException {
-        RawDay day = new RawDay("row", false);
+        RawDay day = new RawDay("row", "Maybe a cell with the separator in it is not in quotation marks.", false);
         List<Path> files;
         try (Stream<Path> all = Files.list(folder)) {
             files = all.sorted().toList();

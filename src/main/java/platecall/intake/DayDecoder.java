@@ -26,6 +26,9 @@ final class DayDecoder {
 
     private static final int LONGEST_CELL = 5000;
 
+    /** Rows above a header, as people write titles there. */
+    private static final int MOST_TITLES = 5;
+
     /** {@code #REF!}, {@code #NAME?}, {@code #N/A} and {@code Err:502}, in whatever language. */
     private static final Pattern FORMULA_ERROR =
             Pattern.compile("#[\\p{Lu}0-9/ ]{2,}[!?]|#N/?[AVD]|#SPILL|Err:[0-9]{3}");
@@ -129,7 +132,7 @@ final class DayDecoder {
 
     private String wayOut(RawDay.Stranger stranger, Optional<String> meant, Set<String> missing) {
         if (meant.isPresent()) {
-            return stranger.name().equals(stranger.title())
+            return stranger.name().equals(stranger.title()) && !DaySheets.isSheet(stranger.name())
                     ? "Did you mean " + meant.get() + "?"
                     : "Maybe save it as " + meant.get() + ".csv.";
         }
@@ -148,6 +151,9 @@ final class DayDecoder {
         Sheet<DayFacts> sheet = DaySheets.Facts.SHEET;
         RawSheet found = raw.sheet(sheet.name());
         if (found == null) {
+            return List.of();
+        }
+        if (toldLowHeader(sheet, found)) {
             return List.of();
         }
         List<String> header = found.header().stream().map(Names::normal).toList();
@@ -171,6 +177,11 @@ final class DayDecoder {
                 Optional<String> meant = Spelling.nearest(name, sheet.columnNames());
                 meant.ifPresent(takenFor::add);
                 troubles.add(new Trouble("day", -1, written, "", "there is no such key", didYouMean(meant)));
+            } else if (!Names.isUnit(
+                    Names.unit(written), sheet.column(name).get().measure())) {
+                keyNumbers.put(written, row.number());
+                takenFor.add(name);
+                troubles.add(otherUnit(sheet, sheet.column(name).get(), written));
             } else if (cells.containsKey(name)) {
                 troubles.add(new Trouble("day", -1, name, "", "is there twice", "Maybe remove one of the two."));
             } else {
@@ -232,6 +243,9 @@ final class DayDecoder {
             }
             return List.of();
         }
+        if (toldLowHeader(sheet, found)) {
+            return List.of();
+        }
         Map<Column<R, ?>, Integer> places = new IdentityHashMap<>();
         Set<String> takenFor = new LinkedHashSet<>();
         lookAtHeader(sheet, found, places, takenFor);
@@ -275,6 +289,29 @@ final class DayDecoder {
         return records;
     }
 
+    /** Whether the names of the columns stand below something else, which is then told. */
+    private boolean toldLowHeader(Sheet<?> sheet, RawSheet found) {
+        List<String> names = sheet == (Object) DaySheets.Facts.SHEET ? List.of("key", "value") : sheet.columnNames();
+        if (known(names, found.header()) > 0) {
+            return false;
+        }
+        Optional<RawSheet.RawRow> low = found.rows().stream()
+                .limit(MOST_TITLES)
+                .filter(row -> known(names, row.cells()) >= 2)
+                .findFirst();
+        low.ifPresent(row -> troubles.aboutSheet(
+                sheet.name(),
+                "has no names of columns in its first row; row " + row.number() + " looks like them",
+                "Maybe delete what stands above."));
+        return low.isPresent();
+    }
+
+    private static long known(List<String> names, List<String> cells) {
+        return cells.stream()
+                .filter(cell -> cell != null && names.contains(Names.withoutUnit(cell)))
+                .count();
+    }
+
     private <R> void lookAtHeader(
             Sheet<R> sheet, RawSheet found, Map<Column<R, ?>, Integer> places, Set<String> takenFor) {
         for (int place = 0; place < found.header().size(); place++) {
@@ -297,11 +334,24 @@ final class DayDecoder {
                 Optional<String> meant = Spelling.nearest(Names.withoutUnit(written), sheet.columnNames());
                 meant.ifPresent(takenFor::add);
                 troubles.add(new Trouble(sheet.name(), -1, written, "", "there is no such column", didYouMean(meant)));
+            } else if (!Names.isUnit(Names.unit(written), column.get().measure())) {
+                takenFor.add(column.get().name());
+                troubles.add(otherUnit(sheet, column.get(), written));
             } else if (places.putIfAbsent(column.get(), place) != null) {
                 troubles.add(new Trouble(
                         sheet.name(), -1, column.get().name(), "", "is there twice", "Maybe remove one of the two."));
             }
         }
+    }
+
+    private static Trouble otherUnit(Sheet<?> sheet, Column<?, ?> column, String written) {
+        return new Trouble(
+                sheet.name(),
+                -1,
+                written,
+                "",
+                "has another unit than " + column.measure() + ", in which it is read",
+                "Maybe " + column.name() + " (" + column.measure() + "), with its numbers in that unit.");
     }
 
     private void lookBeyondHeader(Sheet<?> sheet, int index, RawSheet.RawRow row, int columns) {
@@ -313,7 +363,7 @@ final class DayDecoder {
                         "",
                         clean(row.cell(place)),
                         "stands to the right of the last column",
-                        "Maybe a cell with the separator in it is not in quotation marks."));
+                        raw.strayCell()));
                 return;
             }
         }
@@ -335,7 +385,7 @@ final class DayDecoder {
                 return;
             }
             lookAtLetters(text);
-            values.put(column, column.grammar().reader().apply(text, here));
+            values.put(column, column.read(text, here));
         } catch (Unreadable unreadable) {
             troubles.add(new Trouble(sheet, index, column.name(), text, unreadable.getMessage(), unreadable.wayOut()));
         } catch (IllegalArgumentException broken) {

@@ -50,7 +50,7 @@ final class DayWorkbook {
                 troubles.aboutFile("unpacks to more than " + MOST_UNPACKED_BYTES / 1_000_000 + " MB", "");
                 return null;
             }
-            RawDay day = new RawDay("row", false);
+            RawDay day = new RawDay("row", "Maybe empty it, or name its column in the first row.", false);
             Map<String, Set<String>> unreckoned = UnreckonedFormulas.of(file);
             try (ReadableWorkbook workbook =
                     new ReadableWorkbook(new ByteArrayInputStream(bytes), new ReadingOptions(true, false))) {
@@ -59,7 +59,13 @@ final class DayWorkbook {
                     if (!DaySheets.isSheet(sheet.getName())) {
                         stranger(sheet).ifPresent(day::meet);
                     } else if (day.find(sheet.getName(), troubles)) {
-                        read(Names.normal(sheet.getName()), sheet, workbook.isDate1904(), unreckoned.getOrDefault(sheet.getName(), Set.of()), day, troubles);
+                        read(
+                                Names.normal(sheet.getName()),
+                                sheet,
+                                workbook.isDate1904(),
+                                unreckoned.getOrDefault(sheet.getName(), Set.of()),
+                                day,
+                                troubles);
                     }
                 }
             }
@@ -219,8 +225,7 @@ final class DayWorkbook {
             return Grammars.plain(days);
         }
         long minutes = Math.round(value * 24 * 60);
-        LocalDateTime first =
-                date1904 ? LocalDateTime.of(1904, 1, 1, 0, 0) : LocalDateTime.of(1899, 12, 30, 0, 0);
+        LocalDateTime first = date1904 ? LocalDateTime.of(1904, 1, 1, 0, 0) : LocalDateTime.of(1899, 12, 30, 0, 0);
         LocalDateTime time = first.plus(minutes, ChronoUnit.MINUTES);
         String clock = String.format(Locale.ROOT, "%02d:%02d", time.getHour(), time.getMinute());
         if (minutes < 24 * 60) {

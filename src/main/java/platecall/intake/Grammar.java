@@ -72,6 +72,13 @@ record Grammar<V>(
                 (value, frame) -> value.map(v -> writer.apply(v, frame)).orElse(""));
     }
 
+    /** The unit that its noun has already. */
+    String unit() {
+        return noun.equals(Grammars.MINUTES.noun())
+                ? "minutes"
+                : noun.equals(Grammars.CELSIUS.noun()) ? "degrees C" : "";
+    }
+
     Unreadable unreadable() {
         return new Unreadable("is not " + noun, "Maybe " + example + ".");
     }

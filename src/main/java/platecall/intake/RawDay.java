@@ -24,6 +24,7 @@ final class RawDay {
     record Stranger(String name, String title, List<String> header, boolean table) {}
 
     private final String rowWord;
+    private final String strayCell;
     private final boolean closed;
     private final Map<String, RawSheet> sheets = new LinkedHashMap<>();
     private final Set<String> found = new HashSet<>();
@@ -31,16 +32,18 @@ final class RawDay {
 
     /**
      * @param rowWord what a row is called in this format
+     * @param strayCell what may help if a cell stands to the right of the last column
      * @param closed whether a sheet by an unknown name is wrong in any case, not only if it may be a slip
      */
-    RawDay(String rowWord, boolean closed) {
+    RawDay(String rowWord, String strayCell, boolean closed) {
         this.rowWord = rowWord;
+        this.strayCell = strayCell;
         this.closed = closed;
     }
 
     /** The same sheets, to be changed without changing these. */
     RawDay copy() {
-        RawDay copy = new RawDay(rowWord, closed);
+        RawDay copy = new RawDay(rowWord, strayCell, closed);
         copy.sheets.putAll(sheets);
         copy.found.addAll(found);
         copy.strangers.addAll(strangers);
@@ -49,6 +52,10 @@ final class RawDay {
 
     String rowWord() {
         return rowWord;
+    }
+
+    String strayCell() {
+        return strayCell;
     }
 
     boolean isClosed() {

@@ -23,7 +23,7 @@ final class Strangers {
                 .or(() -> byColumns(stranger.header(), sheets));
     }
 
-    /** The sheet to which most of at least two columns belong. */
+    /** The sheet to which most of at least two columns belong, the first of them too: a sentence with commas is none. */
     private static Optional<String> byColumns(List<String> header, Collection<String> sheets) {
         String best = null;
         int most = Math.max(1, header.size() / 2);
@@ -35,7 +35,8 @@ final class Strangers {
                     .map(Names::withoutUnit)
                     .filter(columns::contains)
                     .count();
-            if (sheets.contains(sheet.name()) && known > most) {
+            boolean first = !header.isEmpty() && columns.contains(Names.withoutUnit(header.get(0)));
+            if (sheets.contains(sheet.name()) && first && known > most) {
                 most = known;
                 best = sheet.name();
             }

@@ -128,6 +128,45 @@ class DayWorkbookTest {
     }
 
     @Test
+    void aFormulaWithoutAValueIsToldAndOneWhoseValueIsAnEmptyTextIsBlank() throws IOException {
+        String cell = "<c r=\"G2\"[^>]*>.*?</c>";
+        Path file = innWith((part, xml) -> part.endsWith("sheet7.xml")
+                ? xml.replaceFirst(cell, "<c r=\"G2\"><f>\"mi\"&amp;\"lk\"</f><v></v></c>")
+                : xml);
+        assertThat(SheetFolder.report(file))
+                .containsExactly(
+                        "day.xlsx, sheet ingredients, row 2, column \"allergens\": holds a formula whose value is not in the file. Maybe open it in the spreadsheet program and save it again.");
+
+        Path blank = innWith((part, xml) -> part.endsWith("sheet7.xml")
+                ? xml.replaceFirst(cell, "<c r=\"G2\" t=\"str\"><f>\"\"</f><v></v></c>")
+                : xml);
+        assertThat(DayFiles.read(blank).day().ingredients().get(0).allergens()).isEmpty();
+
+        Path error = innWith((part, xml) ->
+                part.endsWith("sheet7.xml") ? xml.replaceFirst(cell, "<c r=\"G2\" t=\"e\"><v>#N/A</v></c>") : xml);
+        assertThat(SheetFolder.report(error))
+                .containsExactly(
+                        "day.xlsx, sheet ingredients, row 2, column \"allergens\": [#N/A] is an error of a spreadsheet's formula. Maybe mend the formula, or type its value.");
+    }
+
+    @Test
+    void daysMayBeCountedFromTheBeginningOf1904() throws IOException {
+        // 2026-10-24 is 46,319 days after 1899-12-30, and 44,857 after 1904-01-01
+        Path file = innWith((part, xml) -> switch (part) {
+            case "xl/workbook.xml" -> xml.replaceFirst("<workbookPr[^>]*/>", "<workbookPr date1904=\"1\"/>");
+            case "xl/worksheets/sheet1.xml" ->
+                xml.replaceFirst("<c r=\"B3\"[^>]*>.*?</c>", "<c r=\"B3\" s=\"2\"><v>44857</v></c>");
+            case "xl/styles.xml" ->
+                xml.replaceFirst(
+                        "<cellXfs[^>]*>(.*?)</cellXfs>",
+                        "<cellXfs count=\"3\"><xf/><xf/><xf numFmtId=\"14\" applyNumberFormat=\"1\"/></cellXfs>");
+            default -> xml;
+        });
+
+        assertThat(DayFiles.read(file).day().facts().date()).isEqualTo(LocalDate.of(2026, 10, 24));
+    }
+
+    @Test
     void whatIsNoWorkbookIsTold() throws IOException {
         String told = "is not a workbook that can be read. Maybe save it anew as .xlsx.";
         Path text = Files.writeString(folder.resolve("text.xlsx"), "soup");
