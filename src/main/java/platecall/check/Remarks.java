@@ -208,6 +208,9 @@ final class Remarks {
     private void missingWalks() {
         Set<Set<String>> told = new HashSet<>();
         for (Need need : day.needs()) {
+            if (!recipes.sound(need.dish())) {
+                continue;
+            }
             String from =
                     day.step(need.dish(), need.stage()).map(day::placeAfter).orElse("");
             String to = day.setup(need.setup()).map(Setup::place).orElse("");
