@@ -56,18 +56,10 @@ public final class BenchTable {
                 rows.stream().filter(row -> row.bestKnown().isPresent()).toList();
         return String.format(
                 Locale.ROOT,
-                "%s: %d files, %.3f %% above best known (%d of %d reach it), %.2f %% above critical path, %d proved, "
-                        + "%.0f schedules/s, %.1f CPU s",
+                "%s: %d files, %s, %.2f %% above critical path, %d proved, " + "%.0f schedules/s, %.1f CPU s",
                 folder,
                 rows.size(),
-                known.stream()
-                        .mapToDouble(row -> row.gapPercent().orElseThrow())
-                        .average()
-                        .orElse(Double.NaN),
-                known.stream()
-                        .filter(row -> row.makespan() <= row.bestKnown().getAsInt())
-                        .count(),
-                known.size(),
+                known.isEmpty() ? "no best known" : aboveBestKnown(known),
                 rows.stream()
                         .mapToDouble(BenchRow::aboveCriticalPathPercent)
                         .average()
@@ -76,6 +68,20 @@ public final class BenchTable {
                 rows.stream().mapToLong(BenchRow::schedules).sum()
                         / rows.stream().mapToDouble(BenchRow::cpuSeconds).sum(),
                 rows.stream().mapToDouble(BenchRow::cpuSeconds).sum());
+    }
+
+    private static String aboveBestKnown(List<BenchRow> known) {
+        return String.format(
+                Locale.ROOT,
+                "%.3f %% above best known (%d of %d reach it)",
+                known.stream()
+                        .mapToDouble(row -> row.gapPercent().orElseThrow())
+                        .average()
+                        .orElseThrow(),
+                known.stream()
+                        .filter(row -> row.makespan() <= row.bestKnown().getAsInt())
+                        .count(),
+                known.size());
     }
 
     /** A header and a line a row; an unknown best makespan and its gap stay empty. */

@@ -53,6 +53,8 @@ public final class DayCheck {
         }
         found.addAll(Looks.problems(day));
         new Eaters(day, recipes).check(found);
+        new Meals(day, recipes, found).check();
+        calls.explain(found);
         return found.inSheetOrder();
     }
 

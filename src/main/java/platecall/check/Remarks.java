@@ -1,14 +1,18 @@
 package platecall.check;
 
 import java.util.HashSet;
+import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import platecall.day.Day;
+import platecall.day.Ingredient;
 import platecall.day.Need;
 import platecall.day.Person;
 import platecall.day.Place;
 import platecall.day.Release;
 import platecall.day.Setup;
+import platecall.day.StationUse;
 import platecall.day.Step;
 import platecall.day.Use;
 
@@ -44,6 +48,7 @@ final class Remarks {
             }
         }
         walks();
+        twice();
     }
 
     private void setups() {
@@ -154,9 +159,94 @@ final class Remarks {
         }
     }
 
+    /** Things that stand twice, in a sheet or in a cell. */
+    private void twice() {
+        for (int row = 0; row < day.ingredients().size(); row++) {
+            Ingredient ingredient = day.ingredients().get(row);
+            boolean before = day.ingredients().subList(0, row).stream()
+                    .anyMatch(other -> other.dish().equals(ingredient.dish())
+                            && other.name().equals(ingredient.name())
+                            && other.step().equals(ingredient.step()));
+            if (before) {
+                remarks.add(
+                        Sheet.INGREDIENTS,
+                        row,
+                        "ingredient",
+                        ingredient.name(),
+                        "is there twice for dish " + ingredient.dish() + ", and both count",
+                        "Maybe remove one of the two.");
+            }
+            twice(Sheet.INGREDIENTS, row, "allergens", ingredient.allergens());
+        }
+        for (int row = 0; row < day.needs().size(); row++) {
+            twice(Sheet.NEEDS, row, "eaten by", day.needs().get(row).eatenBy());
+        }
+        for (int row = 0; row < day.steps().size(); row++) {
+            Step step = day.steps().get(row);
+            twice(Sheet.STEPS, row, "after", step.after());
+            twice(Sheet.STEPS, row, "any time after", step.anyTimeAfter());
+            for (StationUse use : step.stations()) {
+                twice(Sheet.STEPS, row, "station", use.anyOf());
+            }
+        }
+        for (int row = 0; row < day.people().size(); row++) {
+            twice(Sheet.PEOPLE, row, "skills", day.people().get(row).skills());
+        }
+        for (int row = 0; row < day.cast().size(); row++) {
+            twice(Sheet.CAST, row, "allergies", day.cast().get(row).allergies());
+        }
+    }
+
+    private void twice(Sheet sheet, int row, String column, List<String> names) {
+        Set<String> seen = new HashSet<>();
+        names.stream().filter(name -> !seen.add(name)).findFirst().ifPresent(name -> {
+            remarks.add(sheet, row, column, name, "is named twice, which means no more than once", "Maybe remove one.");
+        });
+    }
+
+    /** Places between which food is carried though no walk is given. */
+    private void missingWalks() {
+        Set<Set<String>> told = new HashSet<>();
+        for (Need need : day.needs()) {
+            if (!recipes.sound(need.dish())) {
+                continue;
+            }
+            String from =
+                    day.step(need.dish(), need.stage()).map(day::placeAfter).orElse("");
+            String to = day.setup(need.setup()).map(Setup::place).orElse("");
+            Optional<Place> start = day.place(from);
+            Optional<Place> end = day.place(to);
+            if (start.isPresent()
+                    && end.isPresent()
+                    && !from.equals(to)
+                    && !start.get().walkMinutes().containsKey(to)
+                    && !end.get().walkMinutes().containsKey(from)
+                    && told.add(Set.of(from, to))) {
+                remarks.add(
+                        Sheet.PLACES,
+                        day.places().indexOf(start.get()),
+                        "walk",
+                        "",
+                        "no walk is given between " + from + " and " + to + ", so it counts as 0 minutes",
+                        "Maybe " + to + ":4.");
+            }
+        }
+    }
+
     private void walks() {
+        missingWalks();
         for (int row = 0; row < day.places().size(); row++) {
             Place place = day.places().get(row);
+            Integer own = place.walkMinutes().get(place.id());
+            if (own != null) {
+                remarks.add(
+                        Sheet.PLACES,
+                        row,
+                        "walk",
+                        place.id() + ":" + own,
+                        "leads to the place itself, so it plays no part",
+                        "Maybe another place is meant.");
+            }
             for (Place other : day.places().subList(0, row)) {
                 Integer there = other.walkMinutes().get(place.id());
                 Integer back = place.walkMinutes().get(other.id());

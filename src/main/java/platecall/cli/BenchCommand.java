@@ -6,6 +6,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -29,7 +30,7 @@ import platecall.bench.Benchmark;
             "Each file is searched by one thread; seconds are CPU time of that thread. Every schedule is checked.",
             "With --schedules alone, the same seed gives the same result.",
             "Best known makespans come from best-known.csv beside the files (columns file, best_known_makespan).",
-            "Exit code: 0 done, 1 cannot write, 2 bad file or option."
+            "Exit code: 0 done, 2 bad file or option, or a file that cannot be written."
         })
 public final class BenchCommand implements Callable<Integer> {
 
@@ -66,8 +67,12 @@ public final class BenchCommand implements Callable<Integer> {
         PrintWriter err = spec.commandLine().getErr();
         try {
             Benchmark.Limits limits = limits();
-            out.println(BenchTable.head());
+            List<BenchRow> printed = new ArrayList<>();
             List<BenchRow> rows = Benchmark.run(folder, limits, row -> {
+                if (printed.isEmpty()) {
+                    out.println(BenchTable.head());
+                }
+                printed.add(row);
                 out.println(BenchTable.line(row));
                 out.flush();
             });
@@ -84,7 +89,7 @@ public final class BenchCommand implements Callable<Integer> {
             return 2;
         } catch (IOException e) {
             err.println(csv + ": cannot be written (" + e.getMessage() + ")");
-            return 1;
+            return 2;
         }
     }
 

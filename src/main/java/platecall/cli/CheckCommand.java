@@ -3,6 +3,7 @@ package platecall.cli;
 import java.io.PrintWriter;
 import java.util.List;
 import java.util.concurrent.Callable;
+import java.util.stream.Stream;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -35,10 +36,13 @@ final class CheckCommand implements Callable<Integer> {
         DayFile file = dayArgument.checked();
         Day day = file.day();
         PrintWriter out = spec.commandLine().getOut();
-        DayCheck.remarks(day).forEach(remark -> out.println("Remark: " + file.tell(remark)));
+        Stream.concat(file.remarks().stream(), DayCheck.remarks(day).stream())
+                .forEach(remark -> out.println("Remark: " + file.tell(remark)));
         out.println(day.facts().title() + ": nothing wrong found ("
                 + count(day.setups(), "setup", "setups") + ", " + count(day.needs(), "need", "needs") + ", "
-                + count(day.dishes(), "dish", "dishes") + ", " + count(day.steps(), "step", "steps") + ").");
+                + count(day.dishes(), "dish", "dishes") + ", " + count(day.steps(), "step", "steps") + ", "
+                + count(day.ingredients(), "ingredient", "ingredients") + ", cast of "
+                + day.cast().size() + ").");
         return Main.FINE;
     }
 

@@ -40,7 +40,7 @@ final class ConvertCommand implements Callable<Integer> {
         if (replace) {
             DayFiles.replace(day, to);
         } else {
-            DayFiles.write(day, to);
+            DayFiles.writeUnless(day, to, "--replace");
         }
         spec.commandLine().getOut().println("Wrote " + to);
         return Main.FINE;

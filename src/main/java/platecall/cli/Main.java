@@ -5,6 +5,7 @@ import java.io.FileOutputStream;
 import java.io.OutputStreamWriter;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
+import java.util.List;
 import java.util.function.Function;
 import java.util.logging.Level;
 import java.util.logging.Logger;
@@ -83,9 +84,12 @@ public final class Main {
     static int run(PrintWriter out, PrintWriter err, String... args) {
         Main main = new Main();
         CommandLine line = new CommandLine(main).setOut(out).setErr(err);
-        line.registerConverter(Long.class, text -> number(text, Long::valueOf, "whole number"));
-        line.registerConverter(Integer.class, text -> number(text, Integer::valueOf, "whole number"));
-        line.registerConverter(Double.class, text -> number(text, Double::valueOf, "number"));
+        List.of(Long.class, long.class)
+                .forEach(type -> line.registerConverter(type, text -> number(text, Long::valueOf, "whole number")));
+        List.of(Integer.class, int.class)
+                .forEach(type -> line.registerConverter(type, text -> number(text, Integer::valueOf, "whole number")));
+        List.of(Double.class, double.class)
+                .forEach(type -> line.registerConverter(type, text -> number(text, Double::valueOf, "number")));
         line.setParameterExceptionHandler((wrong, given) -> tellUsage(wrong));
         line.setExecutionExceptionHandler((failure, command, parsed) -> main.tell(failure, err));
         try {

@@ -32,6 +32,16 @@ final class Clock {
     private static final Pattern TIGHT_SPAN = Pattern.compile("([^-]*[0-9]{1,2}:[0-9]{2})-([0-9]{1,2}:[0-9]{2})"
             + "|([0-9]{4}-[0-9]{1,2}-[0-9]{1,2}[\\sT]+[0-9]{1,2}:[0-9]{2})-([0-9]{1,2}:[0-9]{2}|[0-9]{4}-.*)");
 
+    /** Day, month and year, in which dots leave no doubt of the order. */
+    private static final Pattern DAY_FIRST = Pattern.compile("([0-9]{1,2})\\.\\s*([0-9]{1,2})\\.\\s*([0-9]{4})");
+
+    private static final Pattern LOOSE_TIME = Pattern.compile(
+            "(?<hour>[0-9]{1,2})(\\s*[.:hH,]?\\s*(?<minute>[0-9]{2}))?(:[0-9]{2})?\\s*((?<half>[ap])\\.?\\s*m\\.?|h|uhr)?",
+            Pattern.CASE_INSENSITIVE);
+
+    /** A time as a spreadsheet keeps it, shown as a number. */
+    private static final Pattern FRACTION = Pattern.compile("0\\.([0-9]|[0-9]{3,20})");
+
     private static final String TIME_EXAMPLE = "Maybe 18:30, or 2026-03-14 18:30.";
     private static final String SPAN_EXAMPLE = "Maybe 06:00-18:00, or 2026-03-13 14:00 - 2026-03-14 02:00.";
 
@@ -54,10 +64,39 @@ final class Clock {
         return !text.isEmpty() && Character.isDigit(text.charAt(0));
     }
 
+    private static String twoDigits(String digits) {
+        return digits.length() == 1 ? "0" + digits : digits;
+    }
+
+    /** The time that somebody may have meant who wrote it in another way: 11.00, 1100, 11:00 am, or a day's fraction. */
+    static Optional<String> meant(String text) {
+        if (FRACTION.matcher(text).matches()) {
+            long minutes = Math.round(Double.parseDouble(text) * 24 * 60);
+            return Optional.of(clock(LocalTime.MIN.plusMinutes(minutes)));
+        }
+        Matcher loose = LOOSE_TIME.matcher(text.strip());
+        if (!loose.matches()) {
+            return Optional.empty();
+        }
+        int hour = Integer.parseInt(loose.group("hour"));
+        int minute = loose.group("minute") == null ? 0 : Integer.parseInt(loose.group("minute"));
+        String half = loose.group("half");
+        if (half != null && hour <= 12) {
+            hour = hour % 12 + (half.equalsIgnoreCase("p") ? 12 : 0);
+        }
+        return hour > 23 || minute > 59 ? Optional.empty() : Optional.of(clock(LocalTime.of(hour, minute)));
+    }
+
     private static LocalDate date(String text) {
         Matcher matcher = DATE.matcher(text);
         if (!matcher.matches()) {
-            throw new Unreadable("is not a date", "Maybe 2026-03-14.");
+            Matcher other = DAY_FIRST.matcher(text);
+            throw new Unreadable(
+                    "is not a date",
+                    other.matches()
+                            ? "Maybe " + other.group(3) + "-" + twoDigits(other.group(2)) + "-"
+                                    + twoDigits(other.group(1)) + "."
+                            : "Maybe 2026-03-14.");
         }
         try {
             LocalDate date = LocalDate.of(
@@ -126,7 +165,8 @@ final class Clock {
     }
 
     private static Moment moment(String text, Frame frame) {
-        return Written.of(text, TIME_EXAMPLE).on(frame.date(), frame);
+        String wayOut = meant(text).map(time -> "Maybe " + time + ".").orElse(TIME_EXAMPLE);
+        return Written.of(text, wayOut).on(frame.date(), frame);
     }
 
     private static Span span(String text, Frame frame) {
@@ -187,7 +227,10 @@ final class Clock {
     }
 
     private static String clock(LocalDateTime time) {
-        LocalTime clock = time.toLocalTime();
+        return clock(time.toLocalTime());
+    }
+
+    private static String clock(LocalTime clock) {
         return (clock.getHour() < 10 ? "0" : "") + clock.getHour() + ":" + (clock.getMinute() < 10 ? "0" : "")
                 + clock.getMinute();
     }

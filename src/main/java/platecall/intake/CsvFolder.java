@@ -1,6 +1,7 @@
 package platecall.intake;
 
 import java.io.IOException;
+import java.io.InputStream;
 import java.io.StringReader;
 import java.io.UncheckedIOException;
 import java.nio.ByteBuffer;
@@ -14,6 +15,9 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
@@ -30,23 +34,34 @@ final class CsvFolder {
     private static final String ENDING = ".csv";
     private static final char[] SEPARATORS = {',', ';', '\t'};
 
+    private static final int LONGEST_HEADER = 4000;
+
+    /** Endings of files that nobody takes for a sheet. */
+    private static final Set<String> NO_TABLES = Set.of(
+            "md", "html", "htm", "pdf", "png", "jpg", "jpeg", "gif", "svg", "webp", "heic", "tif", "tiff", "bmp");
+
+    /** What Platecall itself writes beside sheets if it is told to. */
+    private static final Set<String> PAPERS = Set.of("plan.json", "sequence.csv", "readiness.csv");
+
+    private static final Pattern README = Pattern.compile("readme(\\.[a-z]*)?", Pattern.CASE_INSENSITIVE);
+
     private CsvFolder() {}
 
     static RawDay read(Path folder, Troubles troubles) throws IOException {
-        RawDay day = new RawDay("row", false);
+        RawDay day = new RawDay("row", "Maybe a cell with the separator in it is not in quotation marks.", false);
         List<Path> files;
         try (Stream<Path> all = Files.list(folder)) {
-            files = all.filter(file -> file.getFileName()
-                            .toString()
-                            .toLowerCase(Locale.ROOT)
-                            .endsWith(ENDING))
-                    .sorted()
-                    .toList();
+            files = all.sorted().toList();
         }
         long left = DayFiles.MOST_BYTES;
         for (Path file : files) {
             String fileName = file.getFileName().toString();
-            String name = fileName.substring(0, fileName.length() - ENDING.length());
+            boolean csv = fileName.toLowerCase(Locale.ROOT).endsWith(ENDING);
+            String name = csv ? fileName.substring(0, fileName.length() - ENDING.length()) : fileName;
+            if (!csv || !DaySheets.isSheet(name)) {
+                stranger(file, fileName, csv).ifPresent(day::meet);
+                continue;
+            }
             if (!day.find(name, troubles)) {
                 continue;
             }
@@ -68,6 +83,40 @@ final class CsvFolder {
             }
         }
         return day;
+    }
+
+    /** A file that is no sheet of a day; empty if nobody can take it for one. */
+    private static Optional<RawDay.Stranger> stranger(Path file, String fileName, boolean csv) {
+        int dot = fileName.lastIndexOf('.');
+        String ending = dot < 0 ? "" : fileName.substring(dot + 1).toLowerCase(Locale.ROOT);
+        boolean hidden = dot == 0 || fileName.startsWith(".") || fileName.startsWith("~");
+        if (hidden
+                || NO_TABLES.contains(ending)
+                || PAPERS.contains(fileName)
+                || README.matcher(fileName).matches()
+                || !Files.isRegularFile(file)) {
+            return Optional.empty();
+        }
+        String title = dot < 0 ? fileName : fileName.substring(0, dot);
+        List<String> header = header(file);
+        return Optional.of(new RawDay.Stranger(csv ? title : fileName, title, header, csv && !header.isEmpty()));
+    }
+
+    /** The cells of the first line with any text; none if there is none. */
+    private static List<String> header(Path file) {
+        try (InputStream in = Files.newInputStream(file)) {
+            String text = new String(in.readNBytes(LONGEST_HEADER), StandardCharsets.UTF_8)
+                    .replace("\uFEFF", "")
+                    .strip();
+            String line = text.lines().findFirst().orElse("");
+            return line.isEmpty()
+                    ? List.of()
+                    : Stream.of(line.split(Pattern.quote(String.valueOf(separator(line)))))
+                            .map(cell -> cell.replace("\"", ""))
+                            .toList();
+        } catch (IOException unreadable) {
+            return List.of();
+        }
     }
 
     private static String text(String sheet, byte[] bytes, Troubles troubles) {

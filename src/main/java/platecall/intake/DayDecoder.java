@@ -5,6 +5,7 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.IdentityHashMap;
@@ -14,6 +15,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.regex.Pattern;
 import platecall.day.Day;
 import platecall.day.DayFacts;
 import platecall.day.Spelling;
@@ -23,11 +25,20 @@ import platecall.day.Trouble;
 final class DayDecoder {
 
     private static final int LONGEST_CELL = 5000;
+
+    /** Rows above a header, as people write titles there. */
+    private static final int MOST_TITLES = 5;
+
+    /** {@code #REF!}, {@code #NAME?}, {@code #N/A} and {@code Err:502}, in whatever language. */
+    private static final Pattern FORMULA_ERROR =
+            Pattern.compile("#[\\p{Lu}0-9/ ]{2,}[!?]|#N/?[AVD]|#SPILL|Err:[0-9]{3}");
+
     private static final int FIRST_COMBINING_MARK = 0x300;
     private static final Frame NO_FRAME = new Frame(LocalDate.of(2000, 1, 1), ZoneOffset.UTC, false, false);
 
     private final RawDay raw;
     private final Troubles troubles;
+    private final List<Trouble> remarks = new ArrayList<>();
     private final Map<String, List<Integer>> rowNumbers = new HashMap<>();
     private final Map<String, Integer> keyNumbers = new HashMap<>();
     private Frame frame = NO_FRAME;
@@ -69,7 +80,8 @@ final class DayDecoder {
                         of(records, DaySheets.People.SHEET),
                         of(records, DaySheets.Cast.SHEET),
                         of(records, DaySheets.Places.SHEET)),
-                whereabouts);
+                whereabouts,
+                decoder.remarks);
     }
 
     @SuppressWarnings("unchecked")
@@ -77,33 +89,33 @@ final class DayDecoder {
         return (List<R>) records.get(sheet);
     }
 
-    /** Sheets by unknown names: a slip for one that is missing, or none of ours. */
+    /** What is no sheet: perhaps one that is missing, by another name, or none of ours. */
     private void lookForStrangers() {
         Set<String> missing = new LinkedHashSet<>();
+        Set<String> without = new LinkedHashSet<>();
         for (Sheet<?> sheet : DaySheets.ALL) {
             if (!raw.found(sheet.name())) {
                 missing.add(sheet.name());
             }
+            RawSheet found = raw.sheet(sheet.name());
+            if (missing.contains(sheet.name()) || found != null && found.rows().isEmpty()) {
+                without.add(sheet.name());
+            }
         }
         Set<String> takenFor = new LinkedHashSet<>();
-        for (String stranger : raw.strangers()) {
-            Optional<String> meant = Spelling.nearest(Names.normal(stranger), missing);
-            if (meant.isPresent() || raw.isClosed()) {
-                troubles.add(new Trouble(
-                        "",
-                        -1,
-                        "",
-                        stranger,
-                        "is not a sheet of a day",
-                        meant.map(name -> "Did you mean " + name + "?")
-                                .orElse("Maybe one of "
-                                        + String.join(
-                                                ", ",
-                                                DaySheets.ALL.stream()
-                                                        .map(Sheet::name)
-                                                        .toList())
-                                        + ".")));
+        for (RawDay.Stranger stranger : raw.strangers()) {
+            Optional<String> meant = Strangers.meant(stranger, without);
+            Optional<String> other = meant.isPresent() ? Optional.empty() : Strangers.meant(stranger, raw.found());
+            if (meant.isPresent() || raw.isClosed() || stranger.table() && other.isEmpty() && !missing.isEmpty()) {
+                troubles.add(
+                        aboutStranger(stranger.name(), "is not a sheet of a day", wayOut(stranger, meant, missing)));
                 meant.ifPresent(takenFor::add);
+            } else {
+                remarks.add(aboutStranger(
+                        stranger.name(),
+                        "is not a sheet of a day, so it is not read"
+                                + other.map(name -> "; " + name + " is").orElse(""),
+                        "Maybe put it elsewhere."));
             }
         }
         for (Sheet<?> sheet : DaySheets.ALL) {
@@ -114,10 +126,34 @@ final class DayDecoder {
         }
     }
 
+    private static Trouble aboutStranger(String name, String what, String wayOut) {
+        return new Trouble("", -1, "", name, what, wayOut);
+    }
+
+    private String wayOut(RawDay.Stranger stranger, Optional<String> meant, Set<String> missing) {
+        if (meant.isPresent()) {
+            return stranger.name().equals(stranger.title()) && !DaySheets.isSheet(stranger.name())
+                    ? "Did you mean " + meant.get() + "?"
+                    : "Maybe save it as " + meant.get() + ".csv.";
+        }
+        return raw.isClosed()
+                ? "Maybe one of "
+                        + names(DaySheets.ALL.stream().map(Sheet::name).toList()) + "."
+                : "Maybe it is one of those that are missing (" + names(missing)
+                        + ") and must have that name; if not, put it elsewhere.";
+    }
+
+    private static String names(Collection<String> sheets) {
+        return String.join(", ", sheets);
+    }
+
     private List<DayFacts> facts() {
         Sheet<DayFacts> sheet = DaySheets.Facts.SHEET;
         RawSheet found = raw.sheet(sheet.name());
         if (found == null) {
+            return List.of();
+        }
+        if (toldLowHeader(sheet, found)) {
             return List.of();
         }
         List<String> header = found.header().stream().map(Names::normal).toList();
@@ -131,6 +167,9 @@ final class DayDecoder {
         Map<String, String> cells = new LinkedHashMap<>();
         Set<String> takenFor = new LinkedHashSet<>();
         for (RawSheet.RawRow row : found.rows()) {
+            if (row.cell(key) == null) {
+                continue;
+            }
             String written = clean(row.cell(key));
             String name = Names.withoutUnit(written);
             if (sheet.column(name).isEmpty()) {
@@ -138,9 +177,15 @@ final class DayDecoder {
                 Optional<String> meant = Spelling.nearest(name, sheet.columnNames());
                 meant.ifPresent(takenFor::add);
                 troubles.add(new Trouble("day", -1, written, "", "there is no such key", didYouMean(meant)));
-            } else if (cells.put(name, row.cell(value)) != null) {
+            } else if (!Names.isUnit(
+                    Names.unit(written), sheet.column(name).get().measure())) {
+                keyNumbers.put(written, row.number());
+                takenFor.add(name);
+                troubles.add(otherUnit(sheet, sheet.column(name).get(), written));
+            } else if (cells.containsKey(name)) {
                 troubles.add(new Trouble("day", -1, name, "", "is there twice", "Maybe remove one of the two."));
             } else {
+                cells.put(name, row.cell(value));
                 keyNumbers.put(name, row.number());
             }
         }
@@ -198,6 +243,9 @@ final class DayDecoder {
             }
             return List.of();
         }
+        if (toldLowHeader(sheet, found)) {
+            return List.of();
+        }
         Map<Column<R, ?>, Integer> places = new IdentityHashMap<>();
         Set<String> takenFor = new LinkedHashSet<>();
         lookAtHeader(sheet, found, places, takenFor);
@@ -241,6 +289,29 @@ final class DayDecoder {
         return records;
     }
 
+    /** Whether the names of the columns stand below something else, which is then told. */
+    private boolean toldLowHeader(Sheet<?> sheet, RawSheet found) {
+        List<String> names = sheet == (Object) DaySheets.Facts.SHEET ? List.of("key", "value") : sheet.columnNames();
+        if (known(names, found.header()) > 0) {
+            return false;
+        }
+        Optional<RawSheet.RawRow> low = found.rows().stream()
+                .limit(MOST_TITLES)
+                .filter(row -> known(names, row.cells()) >= 2)
+                .findFirst();
+        low.ifPresent(row -> troubles.aboutSheet(
+                sheet.name(),
+                "has no names of columns in its first row; row " + row.number() + " looks like them",
+                "Maybe delete what stands above."));
+        return low.isPresent();
+    }
+
+    private static long known(List<String> names, List<String> cells) {
+        return cells.stream()
+                .filter(cell -> cell != null && names.contains(Names.withoutUnit(cell)))
+                .count();
+    }
+
     private <R> void lookAtHeader(
             Sheet<R> sheet, RawSheet found, Map<Column<R, ?>, Integer> places, Set<String> takenFor) {
         for (int place = 0; place < found.header().size(); place++) {
@@ -263,6 +334,9 @@ final class DayDecoder {
                 Optional<String> meant = Spelling.nearest(Names.withoutUnit(written), sheet.columnNames());
                 meant.ifPresent(takenFor::add);
                 troubles.add(new Trouble(sheet.name(), -1, written, "", "there is no such column", didYouMean(meant)));
+            } else if (!Names.isUnit(Names.unit(written), column.get().measure())) {
+                takenFor.add(column.get().name());
+                troubles.add(otherUnit(sheet, column.get(), written));
             } else if (places.putIfAbsent(column.get(), place) != null) {
                 troubles.add(new Trouble(
                         sheet.name(), -1, column.get().name(), "", "is there twice", "Maybe remove one of the two."));
@@ -270,16 +344,26 @@ final class DayDecoder {
         }
     }
 
+    private static Trouble otherUnit(Sheet<?> sheet, Column<?, ?> column, String written) {
+        return new Trouble(
+                sheet.name(),
+                -1,
+                written,
+                "",
+                "has another unit than " + column.measure() + ", in which it is read",
+                "Maybe " + column.name() + " (" + column.measure() + "), with its numbers in that unit.");
+    }
+
     private void lookBeyondHeader(Sheet<?> sheet, int index, RawSheet.RawRow row, int columns) {
         for (int place = columns; place < row.cells().size(); place++) {
-            if (!row.cell(place).isBlank()) {
+            if (row.cell(place) != null && !row.cell(place).isBlank()) {
                 troubles.add(new Trouble(
                         sheet.name(),
                         index,
                         "",
                         clean(row.cell(place)),
                         "stands to the right of the last column",
-                        "Maybe a cell with the separator in it is not in quotation marks."));
+                        raw.strayCell()));
                 return;
             }
         }
@@ -301,7 +385,7 @@ final class DayDecoder {
                 return;
             }
             lookAtLetters(text);
-            values.put(column, column.grammar().reader().apply(text, here));
+            values.put(column, column.read(text, here));
         } catch (Unreadable unreadable) {
             troubles.add(new Trouble(sheet, index, column.name(), text, unreadable.getMessage(), unreadable.wayOut()));
         } catch (IllegalArgumentException broken) {
@@ -332,6 +416,10 @@ final class DayDecoder {
                         || letter >= Character.MIN_SURROGATE && letter <= Character.MAX_SURROGATE);
         if (strange) {
             throw new Unreadable("has a sign in it that is no letter", "Maybe type it anew.");
+        }
+        if (FORMULA_ERROR.matcher(text).matches()) {
+            throw new Unreadable(
+                    "is an error of a spreadsheet's formula", "Maybe mend the formula, or type its value.");
         }
     }
 

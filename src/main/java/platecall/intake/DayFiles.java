@@ -95,15 +95,24 @@ public final class DayFiles {
      * @throws BadDay if something is there already, or it can't be written
      */
     public static void write(Day day, Path path) {
-        write(day, path, false);
+        write(day, path, false, "");
     }
 
     /** As {@link #write}, but takes the place of a day of the same format that is there already. */
     public static void replace(Day day, Path path) {
-        write(day, path, true);
+        write(day, path, true, "");
     }
 
-    private static void write(Day day, Path path, boolean replace) {
+    /**
+     * As {@link #write}.
+     *
+     * @param instead what the user may do to take the place of a day that is there, as in "--replace"
+     */
+    public static void writeUnless(Day day, Path path, String instead) {
+        write(day, path, false, instead);
+    }
+
+    private static void write(Day day, Path path, boolean replace, String instead) {
         String file = nameOf(path);
         boolean folder = isFolderName(path);
         if (folder && file.matches(".+\\.[A-Za-z]{1,5}") && !Files.isDirectory(path)) {
@@ -126,12 +135,26 @@ public final class DayFiles {
             }
             write(files, replace);
         } catch (IOException unwritable) {
-            throw BadDay.file(file, "can't be written: " + reason(unwritable), wayOut(unwritable));
+            String wayOut = unwritable instanceof FileAlreadyExistsException && !instead.isEmpty()
+                    ? "Maybe give another name, or " + instead + "."
+                    : wayOut(unwritable);
+            throw BadDay.file(file, "can't be written: " + reason(unwritable), wayOut);
+        }
+    }
+
+    private static void demandFolders(Path folder) throws IOException {
+        for (Path each = folder; each != null; each = each.getParent()) {
+            if (Files.exists(each) && !Files.isDirectory(each)) {
+                throw new NotDirectoryException(each.toString());
+            }
         }
     }
 
     /** Writes all files or none: under temporary names first, then each is moved to its own. */
     static void write(Map<Path, byte[]> files, boolean replace) throws IOException {
+        for (Path file : files.keySet()) {
+            demandFolders(file.getParent());
+        }
         if (!replace) {
             for (Path file : files.keySet()) {
                 if (Files.exists(file)) {
@@ -182,7 +205,7 @@ public final class DayFiles {
     /** What may help if a file can't be written. */
     static String wayOut(IOException failure) {
         return failure instanceof FileAlreadyExistsException
-                ? "Maybe give another name, or --replace if the command has it."
+                ? "Maybe give another name."
                 : "Maybe choose another folder.";
     }
 
@@ -197,7 +220,10 @@ public final class DayFiles {
         if (failure instanceof NoSuchFileException) {
             return "there is no such file or folder";
         }
-        if (failure instanceof NotDirectoryException || failure instanceof DirectoryNotEmptyException) {
+        if (failure instanceof NotDirectoryException file) {
+            return Path.of(file.getFile()).getFileName() + " is a file, not a folder";
+        }
+        if (failure instanceof DirectoryNotEmptyException) {
             return "a file or folder of another kind is in the way";
         }
         return failure.getMessage() == null ? "the disk says no" : failure.getMessage();

@@ -73,12 +73,13 @@ final class DaySheets {
         static final Column<DayFacts, Optional<Money>> FOOD_BUDGET = optional(
                 "food budget", Grammars.MONEY, DayFacts::foodBudget, "no limit", "most that the food may cost", "900");
         static final Column<DayFacts, Double> PROMISE = usual(
-                "promise",
-                Grammars.SHARE,
-                DayFacts::promise,
-                "95 %",
-                "wanted chance that a setup is ready at its call",
-                "95 %");
+                        "promise",
+                        Grammars.SHARE,
+                        DayFacts::promise,
+                        "95 %",
+                        "wanted chance that a setup is ready at its call",
+                        "95 %")
+                .from("0 %", "100 %");
         static final Column<DayFacts, String> SAFETY_PROFILE = usual(
                 "safety profile",
                 Grammars.TEXT,
@@ -88,7 +89,8 @@ final class DaySheets {
                 "food code 2022");
         static final Column<DayFacts, Double> SET_TEMPERATURE = usual(
                         "set temperature", Grammars.DECIMAL, DayFacts::setCelsius, "22", "air temperature on set", "24")
-                .in(CELSIUS);
+                .in(CELSIUS)
+                .from("-30", "60");
         static final Column<DayFacts, Double> HUMIDITY = usual(
                         "humidity",
                         Grammars.PERCENT,
@@ -96,7 +98,8 @@ final class DaySheets {
                         "50",
                         "relative humidity on set",
                         "45")
-                .in("%");
+                .in("%")
+                .from("0", "100");
         static final Column<DayFacts, Double> LIGHT = usual(
                         "light",
                         Grammars.DECIMAL,
@@ -104,7 +107,8 @@ final class DaySheets {
                         "100",
                         "light that falls on the plate, as heat",
                         "150")
-                .in("W/m2");
+                .in("W/m2")
+                .from("0", "2000");
         static final Column<DayFacts, Silence> SILENCE = usual(
                 "silence",
                 Grammars.oneOf(
@@ -122,9 +126,11 @@ final class DaySheets {
                         "no meal rule",
                         "longest time anybody works without a meal break",
                         "360")
-                .in(MINUTES);
-        static final Column<DayFacts, Integer> MEAL_MINUTES =
-                usual("meal minutes", Grammars.MINUTES, DayFacts::mealMinutes, "30", "length of a meal break", "30");
+                .in(MINUTES)
+                .from("1", "1440");
+        static final Column<DayFacts, Integer> MEAL_MINUTES = usual(
+                        "meal minutes", Grammars.MINUTES, DayFacts::mealMinutes, "30", "length of a meal break", "30")
+                .from("1", "1440");
         static final Column<DayFacts, Integer> LATE_PRICE = usual(
                         "late minute price",
                         Grammars.WHOLE,
@@ -132,7 +138,8 @@ final class DaySheets {
                         String.valueOf(Prices.USUAL.lateMinute()),
                         "how bad a minute is that one copy comes late to camera",
                         "1000")
-                .in("points");
+                .in("points")
+                .from("0", "100000");
         static final Column<DayFacts, Integer> OFF_PEAK_PRICE = usual(
                         "off-peak minute price",
                         Grammars.WHOLE,
@@ -140,7 +147,8 @@ final class DaySheets {
                         String.valueOf(Prices.USUAL.offPeakMinute()),
                         "how bad a minute is that one copy is on camera before or past its peak",
                         "10")
-                .in("points");
+                .in("points")
+                .from("0", "10000");
         static final Column<DayFacts, Integer> KITCHEN_PRICE = usual(
                         "kitchen minute price",
                         Grammars.WHOLE,
@@ -148,7 +156,8 @@ final class DaySheets {
                         String.valueOf(Prices.USUAL.kitchenMinute()),
                         "how bad a minute is that the kitchen starts earlier",
                         "1")
-                .in("points");
+                .in("points")
+                .from("0", "10000");
         static final Column<DayFacts, Integer> HAND_CHANGE_PRICE = usual(
                         "hand change price",
                         Grammars.WHOLE,
@@ -156,7 +165,8 @@ final class DaySheets {
                         String.valueOf(Prices.USUAL.handChange()),
                         "how bad each further pair of hands on one copy is",
                         "1")
-                .in("points");
+                .in("points")
+                .from("0", "10000");
         static final Column<DayFacts, Integer> MOVED_PRICE = usual(
                         "moved minute price",
                         Grammars.WHOLE,
@@ -164,7 +174,8 @@ final class DaySheets {
                         String.valueOf(Prices.USUAL.movedMinute()),
                         "how bad a minute is by which a step moves from a plan already handed out",
                         "1")
-                .in("points");
+                .in("points")
+                .from("0", "10000");
 
         static final Sheet<DayFacts> SHEET = new Sheet<>(
                 "day",
@@ -231,24 +242,28 @@ final class DaySheets {
                 required("call", Clock.MOMENT, Setup::call, "when its first take should roll", "10:30");
         static final Column<Setup, Optional<Moment>> LIGHTING = optional(
                 "lighting", Clock.MOMENT, Setup::lighting, "at the call", "when stand-ins must be on set", "09:50");
-        static final Column<Setup, Integer> TAKES_LIKELY =
-                required("takes likely", Grammars.WHOLE, Setup::takesLikely, "takes that you expect", "4");
+        static final Column<Setup, Integer> TAKES_LIKELY = required(
+                        "takes likely", Grammars.WHOLE, Setup::takesLikely, "takes that you expect", "4")
+                .from("1", "500");
         static final Column<Setup, Integer> TAKES_WORST = required(
-                "takes at worst",
-                Grammars.WHOLE,
-                Setup::takesWorst,
-                "takes in a bad case, exceeded on one day in ten",
-                "7");
+                        "takes at worst",
+                        Grammars.WHOLE,
+                        Setup::takesWorst,
+                        "takes in a bad case, exceeded on one day in ten",
+                        "7")
+                .from("1", "500");
         static final Column<Setup, Integer> CYCLE = required(
                         "take cycle", Grammars.MINUTES, Setup::cycleMinutes, "from one roll to the next", "8")
-                .in(MINUTES);
+                .in(MINUTES)
+                .from("1", "1440");
         static final Column<Setup, Optional<Integer>> ROLLING = optional(
-                "rolling minutes",
-                Grammars.MINUTES,
-                (Setup setup) -> Optional.of(setup.rollingMinutes()),
-                "the whole take cycle",
-                "how long the camera rolls in a take",
-                "2");
+                        "rolling minutes",
+                        Grammars.MINUTES,
+                        (Setup setup) -> Optional.of(setup.rollingMinutes()),
+                        "the whole take cycle",
+                        "how long the camera rolls in a take",
+                        "2")
+                .from("0", "1440");
         static final Column<Setup, Boolean> SILENT = usual(
                 "silent", Grammars.YES_NO, Setup::silent, "no", "whether the set needs silence while it rolls", "yes");
         static final Column<Setup, Release> RELEASE = usual(
@@ -259,7 +274,13 @@ final class DaySheets {
                 "when its food may be struck: at end, a time, or after another setup",
                 "after setup 6");
         static final Column<Setup, Integer> WEIGHT = usual(
-                "weight", Grammars.WHOLE, Setup::weight, "1", "how much a late minute of it counts beside others", "3");
+                        "weight",
+                        Grammars.WHOLE,
+                        Setup::weight,
+                        "1",
+                        "how much a late minute of it counts beside others",
+                        "3")
+                .from("1", "1000");
 
         static final Sheet<Setup> SHEET = new Sheet<>(
                 "setups",
@@ -309,7 +330,13 @@ final class DaySheets {
                 "the step after which it is wanted: raw, half done or finished",
                 "plate");
         static final Column<Need, Integer> PLATES = usual(
-                "plates per take", Grammars.WHOLE, Need::platesPerTake, "1", "plates before the camera at a time", "2");
+                        "plates per take",
+                        Grammars.WHOLE,
+                        Need::platesPerTake,
+                        "1",
+                        "plates before the camera at a time",
+                        "2")
+                .from("1", "100");
         static final Column<Need, Use> USE = usual(
                 "use",
                 Grammars.USE,
@@ -327,26 +354,29 @@ final class DaySheets {
         static final Column<Need, List<String>> EATEN_BY =
                 usual("eaten by", Grammars.NAMES, Need::eatenBy, "", "who of the cast eats of it", "Mina; Theo");
         static final Column<Need, Optional<Integer>> COPIES = optional(
-                "copies",
-                Grammars.WHOLE,
-                Need::copies,
-                "worked out from the takes",
-                "how many to make, if you fix the number",
-                "6");
+                        "copies",
+                        Grammars.WHOLE,
+                        Need::copies,
+                        "worked out from the takes",
+                        "how many to make, if you fix the number",
+                        "6")
+                .from("1", "1000");
         static final Column<Need, Integer> LOOKS_WEIGHT = usual(
-                "looks weight",
-                Grammars.WHOLE,
-                Need::looksWeight,
-                "1",
-                "how much a minute outside its peak counts beside others",
-                "2");
+                        "looks weight",
+                        Grammars.WHOLE,
+                        Need::looksWeight,
+                        "1",
+                        "how much a minute outside its peak counts beside others",
+                        "2")
+                .from("0", "1000");
         static final Column<Need, Integer> EXTRA_LOOKS = usual(
-                "extra looks",
-                Grammars.WHOLE,
-                Need::extraLooks,
-                "0",
-                "copies wanted whole beside those that takes use up: for stills, or held back until release",
-                "1");
+                        "extra looks",
+                        Grammars.WHOLE,
+                        Need::extraLooks,
+                        "0",
+                        "copies wanted whole beside those that takes use up: for stills, or held back until release",
+                        "1")
+                .from("0", "100");
 
         static final Sheet<Need> SHEET = new Sheet<>(
                 "needs",
@@ -392,7 +422,8 @@ final class DaySheets {
                         "0 if look is table",
                         "from plate-up to the beginning of its peak",
                         "0")
-                .in(MINUTES);
+                .in(MINUTES)
+                .from("0", "100000");
         static final Column<Dish, Optional<Integer>> PEAK_TO = optional(
                         "peak to",
                         Grammars.MINUTES,
@@ -400,7 +431,8 @@ final class DaySheets {
                         "worked out; must be given if look is table",
                         "from plate-up to the end of its peak",
                         "6")
-                .in(MINUTES);
+                .in(MINUTES)
+                .from("0", "100000");
         static final Column<Dish, Optional<Integer>> USABLE_TO = optional(
                         "usable to",
                         Grammars.MINUTES,
@@ -408,7 +440,8 @@ final class DaySheets {
                         "worked out; must be given if look is table",
                         "from plate-up to the minute after which it can't be shown",
                         "15")
-                .in(MINUTES);
+                .in(MINUTES)
+                .from("0", "100000");
         static final Column<Dish, Boolean> EDIBLE = usual(
                 "edible", Grammars.YES_NO, Dish::edible, "yes", "no for dressing that nobody may ever eat", "yes");
         static final Column<Dish, Money> COST =
@@ -421,12 +454,13 @@ final class DaySheets {
                 "bought ready and only finished here, or made",
                 "make");
         static final Column<Dish, Integer> STORAGE = usual(
-                "storage",
-                Grammars.WHOLE,
-                Dish::storageUnits,
-                "1",
-                "room one copy takes, in units of the storage",
-                "1");
+                        "storage",
+                        Grammars.WHOLE,
+                        Dish::storageUnits,
+                        "1",
+                        "room one copy takes, in units of the storage",
+                        "1")
+                .from("0", "1000");
         static final Column<Dish, Optional<String>> HELD_IN = optional(
                 "held in",
                 Grammars.STATION_NAME,
@@ -442,16 +476,19 @@ final class DaySheets {
                 "whether it spoils when neither hot nor cold; no for bread, sugar, dressing",
                 "yes");
         static final Column<Dish, Integer> CARRY = usual(
-                "carry minutes",
-                Grammars.MINUTES,
-                Dish::carryMinutes,
-                "0",
-                "to set it down at camera, beside the walk",
-                "1");
-        static final Column<Dish, Double> BREAKAGE =
-                usual("breakage", Grammars.SHARE, Dish::breakage, "0 %", "copies that break before camera", "5 %");
-        static final Column<Dish, Double> SPOILAGE =
-                usual("spoilage", Grammars.SHARE, Dish::spoilage, "0 %", "copies that spoil before camera", "2 %");
+                        "carry minutes",
+                        Grammars.MINUTES,
+                        Dish::carryMinutes,
+                        "0",
+                        "to set it down at camera, beside the walk",
+                        "1")
+                .from("0", "240");
+        static final Column<Dish, Double> BREAKAGE = usual(
+                        "breakage", Grammars.SHARE, Dish::breakage, "0 %", "copies that break before camera", "5 %")
+                .from("0 %", "90 %");
+        static final Column<Dish, Double> SPOILAGE = usual(
+                        "spoilage", Grammars.SHARE, Dish::spoilage, "0 %", "copies that spoil before camera", "2 %")
+                .from("0 %", "90 %");
 
         static final Sheet<Dish> SHEET = new Sheet<>(
                 "dishes",
@@ -541,42 +578,50 @@ final class DaySheets {
                 "chop; sweat");
         static final Column<Step, Integer> LEAST_WAIT = usual(
                         "least wait", Grammars.MINUTES, Step::leastWait, "0", "to wait at least after those", "10")
-                .in(MINUTES);
+                .in(MINUTES)
+                .from("0", "20000");
         static final Column<Step, Optional<Integer>> MOST_WAIT = optional(
                         "most wait", Grammars.MINUTES, Step::mostWait, "no limit", "to wait at most after those", "120")
-                .in(MINUTES);
+                .in(MINUTES)
+                .from("0", "100000");
         static final Column<Step, Optional<Integer>> LOW = optional(
-                "minutes low",
-                Grammars.MINUTES,
-                (Step step) -> Optional.of(step.minutesLow()),
-                "as minutes likely",
-                "how long it takes if all goes well",
-                "8");
+                        "minutes low",
+                        Grammars.MINUTES,
+                        (Step step) -> Optional.of(step.minutesLow()),
+                        "as minutes likely",
+                        "how long it takes if all goes well",
+                        "8")
+                .from("1", "10000");
         static final Column<Step, Integer> LIKELY = required(
-                "minutes likely",
-                Grammars.MINUTES,
-                Step::minutesLikely,
-                "how long it takes; the plan reckons with it",
-                "10");
+                        "minutes likely",
+                        Grammars.MINUTES,
+                        Step::minutesLikely,
+                        "how long it takes; the plan reckons with it",
+                        "10")
+                .from("1", "10000");
         static final Column<Step, Optional<Integer>> HIGH = optional(
-                "minutes high",
-                Grammars.MINUTES,
-                (Step step) -> Optional.of(step.minutesHigh()),
-                "as minutes likely",
-                "how long it takes if it goes badly",
-                "15");
+                        "minutes high",
+                        Grammars.MINUTES,
+                        (Step step) -> Optional.of(step.minutesHigh()),
+                        "as minutes likely",
+                        "how long it takes if it goes badly",
+                        "15")
+                .from("1", "10000");
         static final Column<Step, Integer> PER_COPY = usual(
-                "minutes per copy",
-                Grammars.MINUTES,
-                Step::minutesPerCopy,
-                "0",
-                "further minutes for each copy of a batch",
-                "2");
+                        "minutes per copy",
+                        Grammars.MINUTES,
+                        Step::minutesPerCopy,
+                        "0",
+                        "further minutes for each copy of a batch",
+                        "2")
+                .from("0", "240");
         static final Column<Step, Optional<Integer>> BATCH = optional(
                         "batch", Grammars.WHOLE, Step::batchMost, "copy by copy", "most copies done together", "6")
-                .in("copies");
-        static final Column<Step, Integer> HANDS =
-                usual("hands", Grammars.WHOLE, Step::hands, "0", "pairs of hands it takes", "1");
+                .in("copies")
+                .from("1", "500");
+        static final Column<Step, Integer> HANDS = usual(
+                        "hands", Grammars.WHOLE, Step::hands, "0", "pairs of hands it takes", "1")
+                .from("0", "4");
         static final Column<Step, Optional<String>> SKILL = optional(
                 "skill", Grammars.NAME, Step::skill, "anybody can do it", "skill that those hands must have", "pastry");
         static final Column<Step, Optional<Integer>> HANDS_FIRST = optional(
@@ -586,7 +631,8 @@ final class DaySheets {
                         "hands are on all the time, unless hands last is given",
                         "hands are on only for the first so many",
                         "2")
-                .in(MINUTES);
+                .in(MINUTES)
+                .from("0", "10000");
         static final Column<Step, Optional<Integer>> HANDS_LAST = optional(
                         "hands last",
                         Grammars.MINUTES,
@@ -594,7 +640,8 @@ final class DaySheets {
                         "hands are on all the time, unless hands first is given",
                         "hands are on only for the last so many",
                         "1")
-                .in(MINUTES);
+                .in(MINUTES)
+                .from("0", "10000");
         static final Column<Step, List<StationUse>> STATIONS = usual(
                 "station",
                 Grammars.STATION_USES,
@@ -609,7 +656,8 @@ final class DaySheets {
                         "no oven",
                         "temperature of the oven it uses",
                         "180")
-                .in(CELSIUS);
+                .in(CELSIUS)
+                .from("30", "550");
         static final Column<Step, Boolean> NOISY =
                 usual("noisy", Grammars.YES_NO, Step::noisy, "no", "whether it can be heard", "yes");
         static final Column<Step, Optional<String>> WAITS_IN = optional(
@@ -628,7 +676,8 @@ final class DaySheets {
                         "none to reach",
                         "core temperature to reach, by the thermometer",
                         "74")
-                .in(CELSIUS);
+                .in(CELSIUS)
+                .from("-40", "150");
         static final Column<Step, List<String>> ANY_TIME_AFTER = usual(
                 "any time after",
                 Grammars.NAMES,
@@ -702,8 +751,9 @@ final class DaySheets {
                 "the first steps of the dish",
                 "step that first needs it",
                 "finish");
-        static final Column<Ingredient, Double> QUANTITY =
-                usual("quantity", Grammars.DECIMAL, Ingredient::quantity, "0", "for one copy", "0.2");
+        static final Column<Ingredient, Double> QUANTITY = usual(
+                        "quantity", Grammars.DECIMAL, Ingredient::quantity, "0", "for one copy", "0.2")
+                .from("0", "999999999");
         static final Column<Ingredient, String> UNIT =
                 usual("unit", Grammars.TEXT, Ingredient::unit, "", "unit of the quantity", "l");
         static final Column<Ingredient, Money> COST =
@@ -744,32 +794,32 @@ final class DaySheets {
                 Station::kind,
                 "what it is",
                 "burners");
-        static final Column<Station, Integer> CAPACITY =
-                usual("capacity", Grammars.WHOLE, Station::capacity, "1", "how much of it there is at a time", "4");
+        static final Column<Station, Integer> CAPACITY = usual(
+                        "capacity", Grammars.WHOLE, Station::capacity, "1", "how much of it there is at a time", "4")
+                .from("1", "10000");
         static final Column<Station, String> UNIT =
                 usual("unit", Grammars.TEXT, Station::unit, "", "what is counted", "burners");
         static final Column<Station, List<Span>> HOURS = usual(
-                "hours",
-                Clock.SPANS,
-                Station::hours,
-                "",
-                "when it can be used; blank: storage always, the rest in kitchen hours",
-                "06:00-18:00");
+                        "hours", Clock.SPANS, Station::hours, "", "when it can be used", "06:00-18:00")
+                .blankMeaning("storage always, the rest in kitchen hours");
         static final Column<Station, String> PLACE =
                 required("place", Grammars.STATION_NAME, Station::place, "where it stands (sheet places)", "kitchen");
         static final Column<Station, Double> HEAT_UP = usual(
                         "heat-up", Grammars.DECIMAL, Station::heatPerMinute, "10", "how fast an oven gets hotter", "12")
-                .in("degrees C a minute");
+                .in("degrees C a minute")
+                .above("0", "1000");
         static final Column<Station, Double> COOL_DOWN = usual(
                         "cool-down", Grammars.DECIMAL, Station::coolPerMinute, "5", "how fast an oven gets cooler", "4")
-                .in("degrees C a minute");
+                .in("degrees C a minute")
+                .above("0", "1000");
         static final Column<Station, Double> AMPS = usual(
-                "amps",
-                Grammars.DECIMAL,
-                Station::amps,
-                "0",
-                "current it draws: ovens and storage whenever they are open, the rest for each unit in use",
-                "13");
+                        "amps",
+                        Grammars.DECIMAL,
+                        Station::amps,
+                        "0",
+                        "current it draws: ovens and storage whenever they are open, the rest for each unit in use",
+                        "13")
+                .from("0", "1000");
         static final Column<Station, Optional<String>> CIRCUIT = optional(
                 "circuit",
                 Grammars.NAME,
@@ -802,17 +852,20 @@ final class DaySheets {
     static final class Circuits {
         static final Column<Circuit, String> CIRCUIT =
                 required("circuit", Grammars.NAME, Circuit::id, "its short name, like no other", "wall");
-        static final Column<Circuit, Double> VOLTS =
-                required("volts", Grammars.DECIMAL, Circuit::volts, "its voltage", "230");
-        static final Column<Circuit, Double> AMPS =
-                required("amps", Grammars.DECIMAL, Circuit::amps, "rating of its breaker", "16");
+        static final Column<Circuit, Double> VOLTS = required(
+                        "volts", Grammars.DECIMAL, Circuit::volts, "its voltage", "230")
+                .above("0", "1000");
+        static final Column<Circuit, Double> AMPS = required(
+                        "amps", Grammars.DECIMAL, Circuit::amps, "rating of its breaker", "16")
+                .above("0", "1000");
         static final Column<Circuit, Double> FACTOR = usual(
-                "continuous factor",
-                Grammars.DECIMAL,
-                Circuit::continuousFactor,
-                "1.25",
-                "by how much a lasting load is counted higher; ask the electrician",
-                "1.25");
+                        "continuous factor",
+                        Grammars.DECIMAL,
+                        Circuit::continuousFactor,
+                        "1.25",
+                        "by how much a lasting load is counted higher; ask the electrician",
+                        "1.25")
+                .from("1", "3");
 
         static final Sheet<Circuit> SHEET = new Sheet<>(
                 "circuits",
@@ -836,12 +889,8 @@ final class DaySheets {
                 "what this person can do beyond what anybody can",
                 "pastry; carving");
         static final Column<Person, List<Span>> HOURS = usual(
-                "hours",
-                Clock.SPANS,
-                Person::shifts,
-                "",
-                "when this person works; blank: in kitchen hours",
-                "06:00-16:00");
+                        "hours", Clock.SPANS, Person::shifts, "", "when this person works", "06:00-16:00")
+                .blankMeaning("in kitchen hours");
         static final Column<Person, List<Absence>> AWAY = usual(
                 "away",
                 Grammars.ABSENCES,
@@ -901,7 +950,8 @@ final class DaySheets {
                         "set:4; barn:12")
                 .in(MINUTES);
         static final Column<Place, List<Span>> HOURS = usual(
-                "hours", Clock.SPANS, Place::hours, "", "when work is possible here; blank: always", "06:00-12:30");
+                        "hours", Clock.SPANS, Place::hours, "", "when work is possible here", "06:00-12:30")
+                .blankMeaning("always");
         static final Column<Place, Boolean> HEARD = usual(
                 "heard on set",
                 Grammars.YES_NO,
@@ -935,4 +985,10 @@ final class DaySheets {
             People.SHEET,
             Cast.SHEET,
             Places.SHEET);
+
+    /** Whether {@code name}, however people write it, is that of a sheet. */
+    static boolean isSheet(String name) {
+        String normal = Names.normal(name);
+        return ALL.stream().anyMatch(sheet -> sheet.name().equals(normal));
+    }
 }

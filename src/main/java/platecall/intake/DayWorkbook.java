@@ -16,6 +16,9 @@ import java.util.Collections;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Stream;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipFile;
@@ -27,6 +30,7 @@ import org.dhatim.fastexcel.reader.ReadableWorkbook;
 import org.dhatim.fastexcel.reader.ReadingOptions;
 import org.dhatim.fastexcel.reader.Row;
 import platecall.day.Day;
+import platecall.day.Trouble;
 
 /** A day as one workbook (Office Open XML, {@code .xlsx}) with a worksheet for each sheet. */
 final class DayWorkbook {
@@ -46,13 +50,22 @@ final class DayWorkbook {
                 troubles.aboutFile("unpacks to more than " + MOST_UNPACKED_BYTES / 1_000_000 + " MB", "");
                 return null;
             }
-            RawDay day = new RawDay("row", false);
+            RawDay day = new RawDay("row", "Maybe empty it, or name its column in the first row.", false);
+            Map<String, Set<String>> unreckoned = UnreckonedFormulas.of(file);
             try (ReadableWorkbook workbook =
                     new ReadableWorkbook(new ByteArrayInputStream(bytes), new ReadingOptions(true, false))) {
                 for (org.dhatim.fastexcel.reader.Sheet sheet :
                         workbook.getSheets().toList()) {
-                    if (day.find(sheet.getName(), troubles)) {
-                        read(Names.normal(sheet.getName()), sheet, day, troubles);
+                    if (!DaySheets.isSheet(sheet.getName())) {
+                        stranger(sheet).ifPresent(day::meet);
+                    } else if (day.find(sheet.getName(), troubles)) {
+                        read(
+                                Names.normal(sheet.getName()),
+                                sheet,
+                                workbook.isDate1904(),
+                                unreckoned.getOrDefault(sheet.getName(), Set.of()),
+                                day,
+                                troubles);
                     }
                 }
             }
@@ -83,7 +96,54 @@ final class DayWorkbook {
         return false;
     }
 
-    private static void read(String name, org.dhatim.fastexcel.reader.Sheet sheet, RawDay day, Troubles troubles)
+    /** A worksheet that is no sheet of a day; empty if nothing is in it. */
+    private static Optional<RawDay.Stranger> stranger(org.dhatim.fastexcel.reader.Sheet sheet) throws IOException {
+        try (Stream<Row> stream = sheet.openStream()) {
+            return stream.filter(line -> line.getCellCount() <= MOST_COLUMNS)
+                    .map(line -> texts(line, false, Set.of()))
+                    .filter(cells -> cells.stream().anyMatch(text -> !text.isBlank()))
+                    .findFirst()
+                    .map(first -> new RawDay.Stranger(sheet.getName(), sheet.getName(), first, true));
+        }
+    }
+
+    /** The cells of a row; null for each at one of {@code unreckoned}. */
+    private static List<String> texts(Row line, boolean date1904, Set<String> unreckoned) {
+        List<String> cells = new ArrayList<>();
+        for (Cell cell : line) {
+            boolean told = cell != null && unreckoned.contains(cell.getAddress().toString());
+            cells.add(cell == null ? "" : told ? null : text(cell, date1904));
+        }
+        return cells;
+    }
+
+    /** @return the cells, with nothing in place of those told */
+    private static List<String> tellUnreckoned(
+            String sheet, int row, List<String> header, List<String> cells, Troubles troubles) {
+        boolean isDay = sheet.equals(DaySheets.Facts.SHEET.name());
+        for (int place = 0; place < cells.size(); place++) {
+            if (cells.get(place) == null) {
+                String above = place < header.size() && header.get(place) != null ? header.get(place) : "";
+                String key = cells.get(0) == null ? "" : cells.get(0);
+                troubles.add(new Trouble(
+                        sheet,
+                        isDay ? -1 : row,
+                        Names.withoutUnit(isDay ? key : above),
+                        "",
+                        "holds a formula whose value is not in the file",
+                        "Maybe open it in the spreadsheet program and save it again."));
+            }
+        }
+        return cells.stream().map(text -> text == null ? "" : text).toList();
+    }
+
+    private static void read(
+            String name,
+            org.dhatim.fastexcel.reader.Sheet sheet,
+            boolean date1904,
+            Set<String> unreckoned,
+            RawDay day,
+            Troubles troubles)
             throws IOException {
         List<String> header = List.of();
         List<RawSheet.RawRow> rows = new ArrayList<>();
@@ -94,16 +154,14 @@ final class DayWorkbook {
                     troubles.aboutSheet(name, "has more than " + MOST_COLUMNS + " columns", "");
                     return;
                 }
-                List<String> cells = new ArrayList<>();
-                for (Cell cell : line) {
-                    cells.add(cell == null ? "" : text(cell));
-                }
-                if (cells.stream().allMatch(String::isBlank)) {
+                List<String> cells = texts(line, date1904, unreckoned);
+                if (cells.stream().allMatch(text -> text != null && text.isBlank())) {
                     continue;
                 }
                 if (header.isEmpty()) {
-                    header = cells;
+                    header = tellUnreckoned(name, -1, cells, cells, troubles);
                 } else if (rows.size() < RawDay.MOST_ROWS) {
+                    tellUnreckoned(name, rows.size(), header, cells, troubles);
                     rows.add(new RawSheet.RawRow(line.getRowNum(), cells));
                 } else {
                     troubles.aboutSheet(name, "has more than " + RawDay.MOST_ROWS + " rows", "");
@@ -115,7 +173,7 @@ final class DayWorkbook {
     }
 
     /** A cell as its user sees it, as far as a day's grammar goes: times as clock times, shares in percent. */
-    private static String text(Cell cell) {
+    private static String text(Cell cell, boolean date1904) {
         String raw = cell.getRawValue() == null ? "" : cell.getRawValue();
         if (cell.getType() == CellType.BOOLEAN) {
             return cell.asBoolean() ? "yes" : "no";
@@ -140,7 +198,7 @@ final class DayWorkbook {
             return Grammars.plain(tidy(number.movePointRight(2))) + " %";
         }
         if (format.matches(".*[ymdhs].*")) {
-            return time(number);
+            return time(number, date1904);
         }
         return Grammars.plain(tidy(number));
     }
@@ -160,14 +218,15 @@ final class DayWorkbook {
         return number.precision() > 15 ? number.round(new MathContext(15, RoundingMode.HALF_EVEN)) : number;
     }
 
-    /** Days since the end of 1899, as spreadsheets count them; below one only a time. */
-    private static String time(BigDecimal days) {
+    /** Days since the end of 1899, or since the beginning of 1904, as spreadsheets count them; below one only a time. */
+    private static String time(BigDecimal days, boolean date1904) {
         double value = days.doubleValue();
         if (value < 0 || value > 100_000) {
             return Grammars.plain(days);
         }
         long minutes = Math.round(value * 24 * 60);
-        LocalDateTime time = LocalDateTime.of(1899, 12, 30, 0, 0).plus(minutes, ChronoUnit.MINUTES);
+        LocalDateTime first = date1904 ? LocalDateTime.of(1904, 1, 1, 0, 0) : LocalDateTime.of(1899, 12, 30, 0, 0);
+        LocalDateTime time = first.plus(minutes, ChronoUnit.MINUTES);
         String clock = String.format(Locale.ROOT, "%02d:%02d", time.getHour(), time.getMinute());
         if (minutes < 24 * 60) {
             return clock;

@@ -66,4 +66,11 @@ record Grammar<V>(
                 (text, frame) -> Optional.of(reader.apply(text, frame)),
                 (value, frame) -> value.map(v -> writer.apply(v, frame)).orElse(""));
     }
+
+    /** The unit that its noun has already. */
+    String unit() {
+        return noun.equals(Grammars.MINUTES.noun())
+                ? "minutes"
+                : noun.equals(Grammars.CELSIUS.noun()) ? "degrees C" : "";
+    }
 }

@@ -1,6 +1,7 @@
 package platecall.intake;
 
 import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.time.ZoneId;
@@ -257,7 +258,10 @@ final class Grammars {
     private static Money money(String text, Frame frame) {
         BigDecimal amount = decimal(text, frame, "an amount of money", "12.50");
         if (amount.stripTrailingZeros().scale() > 2) {
-            throw new Unreadable("is not an amount of money: it has more than two decimals", "Maybe 12.50.");
+            throw new Unreadable(
+                    "is not an amount of money: it has more than two decimals",
+                    "Maybe " + amount.setScale(2, RoundingMode.HALF_UP).toPlainString()
+                            + (amount.scale() == 3 ? ", or " + plain(amount.movePointRight(3)) : "") + ".");
         }
         if (amount.signum() < 0 || amount.compareTo(BigDecimal.valueOf(1_000_000_000)) > 0) {
             throw new Unreadable("is not an amount of money from 0 to 1000000000", "Maybe 12.50.");

@@ -4,6 +4,7 @@ import com.fasterxml.jackson.core.JsonFactory;
 import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.core.StreamReadFeature;
+import com.fasterxml.jackson.core.exc.StreamConstraintsException;
 import com.fasterxml.jackson.core.util.DefaultIndenter;
 import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
 import com.fasterxml.jackson.databind.DeserializationFeature;
@@ -19,6 +20,8 @@ import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import platecall.day.Day;
 import platecall.day.Trouble;
 
@@ -29,6 +32,7 @@ final class JsonDay {
     static final String SCHEMA_KEY = "$schema";
 
     private static final int LONGEST_EXPONENT = 400;
+    private static final Pattern TWICE = Pattern.compile("Duplicate field '(.*)'");
 
     private JsonDay() {}
 
@@ -46,19 +50,22 @@ final class JsonDay {
         try {
             root = mapper.readTree(bytes);
         } catch (JsonProcessingException malformed) {
-            troubles.aboutFile(
-                    "is not JSON: " + place(malformed)
-                            + malformed.getOriginalMessage().replaceAll(" \\(start marker at .*", ""),
-                    "");
+            troubles.causedBy(malformed);
+            tell(malformed, troubles);
             return null;
         }
         if (!root.isObject()) {
             troubles.aboutFile("is not a day in JSON", "Maybe begin it with { \"day\": { \"title\": ... } }.");
             return null;
         }
-        RawDay day = new RawDay("item", true);
+        RawDay day = new RawDay("item", "", true);
         root.properties().forEach(member -> {
-            if (!member.getKey().equals(SCHEMA_KEY) && day.find(member.getKey(), troubles)) {
+            if (member.getKey().equals(SCHEMA_KEY)) {
+                return;
+            }
+            if (!DaySheets.isSheet(member.getKey())) {
+                day.meet(new RawDay.Stranger(member.getKey(), member.getKey(), List.of(), true));
+            } else if (day.find(member.getKey(), troubles)) {
                 String sheet = Names.normal(member.getKey());
                 boolean isDay = sheet.equals(DaySheets.Facts.SHEET.name());
                 if (isDay != member.getValue().isObject()
@@ -79,11 +86,32 @@ final class JsonDay {
         return day;
     }
 
-    private static String place(JsonProcessingException malformed) {
-        return malformed.getLocation() == null
+    /** In our own words: the parser's are about its settings. */
+    private static void tell(JsonProcessingException malformed, Troubles troubles) {
+        String words = malformed.getOriginalMessage();
+        String place = malformed.getLocation() == null
                 ? ""
-                : "line " + malformed.getLocation().getLineNr() + ", column "
-                        + malformed.getLocation().getColumnNr() + ": ";
+                : ": line " + malformed.getLocation().getLineNr() + ", column "
+                        + malformed.getLocation().getColumnNr();
+        Matcher twice = TWICE.matcher(words);
+        if (twice.find()) {
+            troubles.aboutFile(
+                    "has [" + twice.group(1) + "] twice in one object" + place, "Maybe remove one of the two.");
+        } else if (malformed instanceof StreamConstraintsException) {
+            troubles.aboutFile(
+                    "is no day in JSON" + place + ": something in it is longer or deeper than in any day",
+                    "Maybe it is another file.");
+        } else if (words.contains("comment")) {
+            troubles.aboutFile("is not JSON" + place + ": a comment stands there", "Maybe remove it: JSON has none.");
+        } else if (words.contains("end-of-input")) {
+            troubles.aboutFile(
+                    "is not JSON: it ends before all brackets and quotation marks are closed" + place.replace(":", ","),
+                    "Maybe its end was cut off.");
+        } else {
+            troubles.aboutFile(
+                    "is not JSON" + place,
+                    "Maybe a comma, a bracket or a quotation mark is missing there, or one too many.");
+        }
     }
 
     private static RawSheet keys(String sheet, JsonNode object, Troubles troubles) {

@@ -13,24 +13,37 @@ final class RawDay {
     /** Most rows that a sheet may have. */
     static final int MOST_ROWS = 20_000;
 
+    /**
+     * Something beside a day's sheets that is none of them.
+     *
+     * @param name as its user knows it
+     * @param title the name without an ending that belongs to its format
+     * @param header its first row, if it is a table
+     * @param table whether it may be a sheet of a day by another name: a table with something in it
+     */
+    record Stranger(String name, String title, List<String> header, boolean table) {}
+
     private final String rowWord;
+    private final String strayCell;
     private final boolean closed;
     private final Map<String, RawSheet> sheets = new LinkedHashMap<>();
     private final Set<String> found = new HashSet<>();
-    private final List<String> strangers = new ArrayList<>();
+    private final List<Stranger> strangers = new ArrayList<>();
 
     /**
      * @param rowWord what a row is called in this format
+     * @param strayCell what may help if a cell stands to the right of the last column
      * @param closed whether a sheet by an unknown name is wrong in any case, not only if it may be a slip
      */
-    RawDay(String rowWord, boolean closed) {
+    RawDay(String rowWord, String strayCell, boolean closed) {
         this.rowWord = rowWord;
+        this.strayCell = strayCell;
         this.closed = closed;
     }
 
     /** The same sheets, to be changed without changing these. */
     RawDay copy() {
-        RawDay copy = new RawDay(rowWord, closed);
+        RawDay copy = new RawDay(rowWord, strayCell, closed);
         copy.sheets.putAll(sheets);
         copy.found.addAll(found);
         copy.strangers.addAll(strangers);
@@ -41,6 +54,10 @@ final class RawDay {
         return rowWord;
     }
 
+    String strayCell() {
+        return strayCell;
+    }
+
     boolean isClosed() {
         return closed;
     }
@@ -48,14 +65,10 @@ final class RawDay {
     /**
      * Notes that there is a sheet of this name, readable or not.
      *
-     * @return whether it is one of a day's sheets, and the first of its name
+     * @return whether it is the first of its name
      */
     boolean find(String name, Troubles troubles) {
         String normal = Names.normal(name);
-        if (DaySheets.ALL.stream().noneMatch(sheet -> sheet.name().equals(normal))) {
-            strangers.add(name);
-            return false;
-        }
         if (!found.add(normal)) {
             troubles.aboutSheet(normal, "is there twice", "Maybe remove one of the two.");
             return false;
@@ -71,13 +84,23 @@ final class RawDay {
         return found.contains(name);
     }
 
+    /** Names of all sheets there are, readable or not. */
+    Set<String> found() {
+        return found;
+    }
+
     /** The sheet, or null if there is none, or none that could be read. */
     RawSheet sheet(String name) {
         return sheets.get(name);
     }
 
-    /** Names that belong to none of a day's sheets. */
-    List<String> strangers() {
+    /** Notes something that is none of a day's sheets. */
+    void meet(Stranger stranger) {
+        strangers.add(stranger);
+    }
+
+    /** What lies there and is none of a day's sheets. */
+    List<Stranger> strangers() {
         return strangers;
     }
 }

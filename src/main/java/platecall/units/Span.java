@@ -14,7 +14,7 @@ public record Span(Moment start, Moment end) implements Comparable<Span> {
     /** @throws IllegalArgumentException if {@code end} is not after {@code start} */
     public Span {
         if (!end.isAfter(start)) {
-            throw new IllegalArgumentException("a span must end after it starts: " + start + " to " + end);
+            throw new IllegalArgumentException("a span must end after it starts");
         }
     }
 

@@ -174,4 +174,13 @@ class CallsTest {
                         + "more than 14 days with the calls and releases. "
                         + "Maybe the year or the month is wrong, or it is more than one day.");
     }
+
+    @Test
+    void kitchenHoursThatBeginAfterEveryCallAreNamedAsTheCause() {
+        assertThat(Sheets.toast().fact("kitchen hours", "18:00-06:00").troubles())
+                .hasSizeGreaterThan(1)
+                .first()
+                .isEqualTo("day -1 kitchen hours: [18:00-2026-03-15 06:00] begin only after the last call, at 10:00. "
+                        + "Maybe 06:00-18:00.");
+    }
 }

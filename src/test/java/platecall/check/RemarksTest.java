@@ -108,4 +108,29 @@ class RemarksTest {
                 .containsExactly("ingredients 2 ingredient: [Hams and sausages] is eaten by Theo, who eats vegetarian. "
                         + "Maybe another dish or eater.");
     }
+
+    @Test
+    void aWalkThatIsNotGivenIsToldOnce() {
+        assertThat(Sheets.toast().change("places", "kitchen", "walk=kitchen:3").remarks())
+                .containsExactlyInAnyOrder(
+                        "places 0 walk: [] no walk is given between kitchen and set, so it counts as 0 minutes. "
+                                + "Maybe set:4.",
+                        "places 0 walk: [kitchen:3] leads to the place itself, so it plays no part. "
+                                + "Maybe another place is meant.");
+    }
+
+    @Test
+    void whatStandsTwiceIsTold() {
+        assertThat(Sheets.toast()
+                        .add("ingredients", "ingredient=bread", "dish=toast", "cost=0.20")
+                        .change("needs", "1", "eaten by=Mina; Mina")
+                        .change("steps", "bake", "after=cut; cut", "station=oven|oven:1")
+                        .remarks())
+                .containsExactly(
+                        "needs 0 eaten by: [Mina] is named twice, which means no more than once. Maybe remove one.",
+                        "steps 1 after: [cut] is named twice, which means no more than once. Maybe remove one.",
+                        "steps 1 station: [oven] is named twice, which means no more than once. Maybe remove one.",
+                        "ingredients 2 ingredient: [bread] is there twice for dish toast, and both count. "
+                                + "Maybe remove one of the two.");
+    }
 }

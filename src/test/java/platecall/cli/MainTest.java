@@ -83,7 +83,7 @@ class MainTest {
                 .isEqualTo(2);
         assertThat(err.toString())
                 .isEqualToIgnoringNewLines(
-                        "mine.json: can't be written: mine.json is there already. Maybe give another name, or --replace if the command has it.");
+                        "mine.json: can't be written: mine.json is there already. Maybe give another name, or --replace.");
         assertThat(run("convert", "--replace", folder.resolve("mine"), folder.resolve("mine.json")))
                 .isZero();
     }

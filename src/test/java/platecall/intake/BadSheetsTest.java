@@ -6,9 +6,12 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
+import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 class BadSheetsTest {
 
@@ -64,7 +67,7 @@ class BadSheetsTest {
                 .containsExactly(
                         "inn, sheet dishes, row 2, column \"peak to\": peak to is missing: if look is table, peak to and usable to must be given.",
                         "inn, sheet steps, row 2, column \"minutes likely\": minutes likely must be at least minutes low, but it is [10].",
-                        "inn, sheet stations, row 2, column \"capacity\": capacity must be from 1 to 10000, but it is [0].");
+                        "inn, sheet stations, row 2, column \"capacity\": [0] must be from 1 to 10000. Maybe 4.");
     }
 
     @Test
@@ -121,12 +124,125 @@ class BadSheetsTest {
     }
 
     @Test
-    void sheetsThatNoDayNeedsMayBeMissingOrEmptyAndOtherFilesMayLieThere() throws IOException {
+    void sheetsThatNoDayNeedsMayBeMissingOrEmptyAndPapersAndPicturesMayLieThere() throws IOException {
         inn.delete("looks").delete("circuits").delete("cast").write("ingredients", "");
-        Files.writeString(inn.path.resolve("shopping.csv"), "what\neggs\n");
         Files.writeString(inn.path.resolve("README.md"), "notes");
+        Files.writeString(inn.path.resolve("guide.html"), "<html>");
+        Files.writeString(inn.path.resolve(".cast.csv.swp"), "who");
+        Files.writeString(inn.path.resolve("sequence.csv"), "time,what");
 
         assertThat(inn.report()).isEmpty();
+        assertThat(DayFiles.read(inn.path).remarks()).isEmpty();
+    }
+
+    @ParameterizedTest
+    @CsvSource(delimiter = '!', textBlock = """
+            ingredients (1).csv ! [ingredients (1)] is not a sheet of a day. Did you mean ingredients?
+            Zutaten.csv         ! [Zutaten] is not a sheet of a day. Did you mean ingredients?
+            my_ingredient.csv   ! [my_ingredient] is not a sheet of a day. Did you mean ingredients?
+            ingredients.txt     ! [ingredients.txt] is not a sheet of a day. Maybe save it as ingredients.csv.
+            ingredients         ! [ingredients] is not a sheet of a day. Maybe save it as ingredients.csv.
+            """)
+    void aSheetByAnotherNameIsTold(String name, String told) throws IOException {
+        Files.move(inn.sheet("ingredients"), inn.path.resolve(name));
+
+        assertThat(inn.report()).containsExactly("inn: " + told);
+    }
+
+    @Test
+    void aTableThatMayBeASheetThatIsMissingIsToldUnlessItsNameSaysWhichOtherOneItIs() throws IOException {
+        Files.writeString(inn.path.resolve("shopping.csv"), "what\neggs\n");
+        Files.writeString(inn.path.resolve("cast (1).csv"), "who\nTheo\n");
+        Files.writeString(inn.path.resolve("notes.txt"), "eggs");
+
+        assertThat(remarks())
+                .containsExactly(
+                        "inn: [cast (1)] is not a sheet of a day, so it is not read; cast is. Maybe put it elsewhere.",
+                        "inn: [notes.txt] is not a sheet of a day, so it is not read. Maybe put it elsewhere.",
+                        "inn: [shopping] is not a sheet of a day, so it is not read. Maybe put it elsewhere.");
+        inn.delete("circuits").delete("looks");
+        assertThat(inn.report())
+                .containsExactly(
+                        "inn: [shopping] is not a sheet of a day. Maybe it is one of those that are missing (looks, circuits) and must have that name; if not, put it elsewhere.");
+    }
+
+    @Test
+    void aSheetWithoutARowDoesNotHideTheOneThatWasMeant() throws IOException {
+        Files.move(inn.sheet("ingredients"), inn.path.resolve("ingredients (1).csv"));
+        inn.write("ingredients", "dish,ingredient\n");
+
+        assertThat(inn.report())
+                .containsExactly("inn: [ingredients (1)] is not a sheet of a day. Did you mean ingredients?");
+    }
+
+    @Test
+    void everyCellOutOfItsRangeIsToldAtOnce() {
+        inn.change("circuits", "wall,230,32,1.25", "wall,-230,0,1.25")
+                .change("setups", "4,7,8,2,yes", "0,501,8,-2,yes");
+
+        assertThat(inn.report())
+                .containsExactly(
+                        "inn, sheet setups, row 2, column \"takes likely\": [0] must be from 1 to 500. Maybe 4.",
+                        "inn, sheet setups, row 2, column \"takes at worst\": [501] must be from 1 to 500. Maybe 7.",
+                        "inn, sheet setups, row 2, column \"rolling minutes\": [-2] must be from 0 to 1440. Maybe 2.",
+                        "inn, sheet circuits, row 2, column \"volts\": [-230] must be above 0, at most 1000. Maybe 230.",
+                        "inn, sheet circuits, row 2, column \"amps\": [0] must be above 0, at most 1000. Maybe 16.");
+    }
+
+    @Test
+    void aUnitInAHeaderThatIsNotTheColumnsIsTold() {
+        inn.change("setups", "take cycle (minutes)", "take cycle (hours)")
+                .change("day", "set temperature (degrees C)", "set temperature (degrees F)");
+
+        assertThat(inn.report())
+                .containsExactly(
+                        "inn, sheet day, row 11, key \"set temperature (degrees F)\": has another unit than degrees C, in which it is read. Maybe set temperature (degrees C), with its numbers in that unit.",
+                        "inn, sheet setups, column \"take cycle (hours)\": has another unit than minutes, in which it is read. Maybe take cycle (minutes), with its numbers in that unit.");
+    }
+
+    @Test
+    void aUnitMayBeWrittenInOtherWays() {
+        inn.change("setups", "take cycle (minutes)", "Take cycle (min.)")
+                .change("setups", "rolling minutes", "rolling minutes (mins)")
+                .change("day", "set temperature (degrees C)", "set temperature (°C)")
+                .change("stations", "heat-up (degrees C a minute)", "heat-up (°C/min)");
+
+        assertThat(inn.report()).isEmpty();
+    }
+
+    @Test
+    void aTitleAboveTheHeaderIsToldInOneLine() {
+        inn.write("circuits", "Our circuits\n" + inn.text("circuits")).write("day", "Inn\n\n" + inn.text("day"));
+
+        assertThat(inn.report())
+                .contains(
+                        "inn, sheet day: has no names of columns in its first row; row 3 looks like them. Maybe delete what stands above.",
+                        "inn, sheet circuits: has no names of columns in its first row; row 2 looks like them. Maybe delete what stands above.");
+    }
+
+    @ParameterizedTest
+    @CsvSource({"11.00, 11:00", "1100, 11:00", "11:00 am, 11:00", "2 pm, 14:00", "12:30 a.m., 00:30", "0.4583, 11:00"})
+    void aTimeWrittenInAnotherWayIsSuggestedAsItMustBe(String written, String time) {
+        inn.change("setups", ",10:30,09:50,", "," + written + ",09:50,");
+
+        assertThat(inn.report())
+                .containsExactly("inn, sheet setups, row 2, column \"call\": [" + written + "] is not a time. Maybe "
+                        + time + ".");
+    }
+
+    @Test
+    void aDateAndMoneyWrittenInAnotherWayAreSuggestedAsTheyMustBe() {
+        inn.change("day", "2026-10-24\n", "24.10.2026\n").change("ingredients", ",0.80,", ",0.799,");
+
+        assertThat(inn.report())
+                .contains(
+                        "inn, sheet day, row 3, key \"date\": [24.10.2026] is not a date. Maybe 2026-10-24.",
+                        "inn, sheet ingredients, row 2, column \"cost\": [0.799] is not an amount of money: it has more than two decimals. Maybe 0.80, or 799.");
+    }
+
+    private List<String> remarks() {
+        DayFile file = DayFiles.read(inn.path);
+        return file.remarks().stream().map(file::tell).toList();
     }
 
     @Test

@@ -110,8 +110,14 @@ class DayFilesTest {
                         BadDay.class,
                         bad -> assertThat(bad.report())
                                 .isEqualTo(
-                                        "a.json: can't be written: a.json is there already. Maybe give another name, or --replace if the command has it."));
+                                        "a.json: can't be written: a.json is there already. Maybe give another name."));
         assertThat(file).hasContent("mine");
+        assertThatThrownBy(() -> DayFiles.write(day, file.resolve("b.json")))
+                .isInstanceOfSatisfying(
+                        BadDay.class,
+                        bad -> assertThat(bad.report())
+                                .isEqualTo("b.json: can't be written: a.json is a file, not a folder. "
+                                        + "Maybe choose another folder."));
         DayFiles.replace(day, file);
         assertThat(DayFiles.read(file).day()).isEqualTo(day);
     }

@@ -99,6 +99,74 @@ class DayWorkbookTest {
     }
 
     @Test
+    void aWorksheetByAnotherNameIsToldAndAnEmptyOneIsNot() throws IOException {
+        Path renamed = innWith((part, text) ->
+                part.equals("xl/workbook.xml") ? text.replace("name=\"cast\"", "name=\"Who is there\"") : text);
+
+        assertThat(SheetFolder.report(renamed))
+                .containsExactly("day.xlsx: [Who is there] is not a sheet of a day. Did you mean cast?");
+        Path two = folder.resolve("two.xlsx");
+        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+        try (Workbook workbook = new Workbook(bytes, "test", null)) {
+            for (Sheet<?> sheet : DaySheets.ALL) {
+                Worksheet worksheet = workbook.newWorksheet(sheet.name());
+                List<List<String>> table = DayEncoder.table(sheet, day);
+                for (int row = 0; row < table.size(); row++) {
+                    for (int column = 0; column < table.get(row).size(); column++) {
+                        worksheet.value(row, column, table.get(row).get(column));
+                    }
+                }
+            }
+            workbook.newWorksheet("Sheet1").value(0, 0, "junk");
+            workbook.newWorksheet("Sheet2");
+        }
+        DayFile file = DayFiles.read(Files.write(two, bytes.toByteArray()));
+        assertThat(file.remarks())
+                .extracting(file::tell)
+                .containsExactly(
+                        "two.xlsx: [Sheet1] is not a sheet of a day, so it is not read. Maybe put it elsewhere.");
+    }
+
+    @Test
+    void aFormulaWithoutAValueIsToldAndOneWhoseValueIsAnEmptyTextIsBlank() throws IOException {
+        String cell = "<c r=\"G2\"[^>]*>.*?</c>";
+        Path file = innWith((part, xml) -> part.endsWith("sheet7.xml")
+                ? xml.replaceFirst(cell, "<c r=\"G2\"><f>\"mi\"&amp;\"lk\"</f><v></v></c>")
+                : xml);
+        assertThat(SheetFolder.report(file))
+                .containsExactly(
+                        "day.xlsx, sheet ingredients, row 2, column \"allergens\": holds a formula whose value is not in the file. Maybe open it in the spreadsheet program and save it again.");
+
+        Path blank = innWith((part, xml) -> part.endsWith("sheet7.xml")
+                ? xml.replaceFirst(cell, "<c r=\"G2\" t=\"str\"><f>\"\"</f><v></v></c>")
+                : xml);
+        assertThat(DayFiles.read(blank).day().ingredients().get(0).allergens()).isEmpty();
+
+        Path error = innWith((part, xml) ->
+                part.endsWith("sheet7.xml") ? xml.replaceFirst(cell, "<c r=\"G2\" t=\"e\"><v>#N/A</v></c>") : xml);
+        assertThat(SheetFolder.report(error))
+                .containsExactly(
+                        "day.xlsx, sheet ingredients, row 2, column \"allergens\": [#N/A] is an error of a spreadsheet's formula. Maybe mend the formula, or type its value.");
+    }
+
+    @Test
+    void daysMayBeCountedFromTheBeginningOf1904() throws IOException {
+        // 2026-10-24 is 46,319 days after 1899-12-30, and 44,857 after 1904-01-01
+        Path file = innWith((part, xml) -> switch (part) {
+            case "xl/workbook.xml" -> xml.replaceFirst("<workbookPr[^>]*/>", "<workbookPr date1904=\"1\"/>");
+            case "xl/worksheets/sheet1.xml" ->
+                xml.replaceFirst("<c r=\"B3\"[^>]*>.*?</c>", "<c r=\"B3\" s=\"2\"><v>44857</v></c>");
+            case "xl/styles.xml" ->
+                xml.replaceFirst(
+                        "<cellXfs[^>]*>(.*?)</cellXfs>",
+                        "<cellXfs count=\"3\"><xf/><xf/><xf numFmtId=\"14\" applyNumberFormat=\"1\"/></cellXfs>");
+            default -> xml;
+        });
+
+        assertThat(DayFiles.read(file).day().facts().date()).isEqualTo(LocalDate.of(2026, 10, 24));
+    }
+
+    @Test
     void whatIsNoWorkbookIsTold() throws IOException {
         String told = "is not a workbook that can be read. Maybe save it anew as .xlsx.";
         Path text = Files.writeString(folder.resolve("text.xlsx"), "soup");

@@ -80,15 +80,20 @@ class JsonDayTest {
     @Test
     void whatIsNoJsonIsToldWithItsPlace() throws IOException {
         assertThat(SheetFolder.report(file("{ \"day\": { \"title\": \"soup\" \"date\" } }")))
-                .hasSize(1)
-                .first()
-                .asString()
-                .startsWith("day.json: is not JSON: line 1, column 28: ");
+                .containsExactly("day.json: is not JSON: line 1, column 28. "
+                        + "Maybe a comma, a bracket or a quotation mark is missing there, or one too many.");
         assertThat(SheetFolder.report(file("[1, 2]")))
                 .containsExactly(
                         "day.json: is not a day in JSON. Maybe begin it with { \"day\": { \"title\": ... } }.");
         assertThat(SheetFolder.report(file("{} {}"))).hasSize(1);
-        assertThat(SheetFolder.report(file("{\"day\":{},\"day\":{}}"))).hasSize(1);
-        assertThat(SheetFolder.report(file("[".repeat(100_000)))).hasSize(1);
+        assertThat(SheetFolder.report(file("{\"day\":{},\"day\":{}}")))
+                .containsExactly(
+                        "day.json: has [day] twice in one object: line 1, column 16. Maybe remove one of the two.");
+        assertThat(SheetFolder.report(file("[".repeat(100_000))))
+                .containsExactly("day.json: is no day in JSON: something in it is longer or deeper than in any day. "
+                        + "Maybe it is another file.");
+        assertThat(SheetFolder.report(file("// mine\n{}")))
+                .containsExactly("day.json: is not JSON: line 1, column 1: a comment stands there. "
+                        + "Maybe remove it: JSON has none.");
     }
 }

@@ -64,7 +64,7 @@ class RandomCellsTest {
     }
 
     private static RawDay inn(int cell, String text) {
-        RawDay raw = new RawDay("row", false);
+        RawDay raw = new RawDay("row", "", false);
         Troubles troubles = new Troubles();
         int count = 0;
         for (Sheet<?> sheet : DaySheets.ALL) {
