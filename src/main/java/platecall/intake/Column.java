@@ -97,7 +97,8 @@ record Column<R, V>(
             double least = number(grammar.reader().apply(range.least(), frame));
             double most = number(grammar.reader().apply(range.most(), frame));
             if (number < least || number > most || range.above() && number == least) {
-                throw new Unreadable("must be " + range.words(), "Maybe " + example + ".");
+                String of = measure().isEmpty() ? "" : " " + measure();
+                throw new Unreadable("must be " + range.words() + of, "Maybe " + example + ".");
             }
         }
         return value;
