@@ -184,7 +184,7 @@ class BadSheetsTest {
                 .containsExactly(
                         "inn, sheet setups, row 2, column \"takes likely\": [0] must be from 1 to 500. Maybe 4.",
                         "inn, sheet setups, row 2, column \"takes at worst\": [501] must be from 1 to 500. Maybe 7.",
-                        "inn, sheet setups, row 2, column \"rolling minutes\": [-2] must be from 0 to 1440. Maybe 2.",
+                        "inn, sheet setups, row 2, column \"rolling minutes\": [-2] must be from 0 to 1440 minutes. Maybe 2.",
                         "inn, sheet circuits, row 2, column \"volts\": [-230] must be above 0, at most 1000. Maybe 230.",
                         "inn, sheet circuits, row 2, column \"amps\": [0] must be above 0, at most 1000. Maybe 16.");
     }
