@@ -56,7 +56,7 @@ public final class BenchTable {
                 rows.stream().filter(row -> row.bestKnown().isPresent()).toList();
         return String.format(
                 Locale.ROOT,
-                "%s: %d files, %s, %.2f %% above critical path, %d proved, " + "%.0f schedules/s, %.1f CPU s",
+                "%s: %d files, %s, %.2f %% above critical path, %d proved, %.0f schedules/s, %.1f CPU s",
                 folder,
                 rows.size(),
                 known.isEmpty() ? "no best known" : aboveBestKnown(known),

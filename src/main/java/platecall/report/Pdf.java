@@ -26,12 +26,7 @@ record Pdf(byte[] bytes, int pages) {
     static Pdf of(String html, Imprint print) {
         try (PDDocument document = new PDDocument();
                 ByteArrayOutputStream bytes = new ByteArrayOutputStream()) {
-            PdfRendererBuilder builder = new PdfRendererBuilder();
-            builder.withHtmlContent(html, null);
-            builder.useFont(() -> Fonts.open(Fonts.REGULAR), Fonts.FAMILY, 400, FontStyle.NORMAL, true);
-            builder.useFont(() -> Fonts.open(Fonts.BOLD), Fonts.FAMILY, 700, FontStyle.NORMAL, true);
-            builder.usePDDocument(document);
-            try (PdfBoxRenderer renderer = builder.buildPdfRenderer()) {
+            try (PdfBoxRenderer renderer = renderer(html, document)) {
                 renderer.createPDFWithoutClosing();
                 document.getDocumentCatalog().setLanguage("en");
                 PDDocumentInformation information = document.getDocumentInformation();
@@ -45,5 +40,25 @@ record Pdf(byte[] bytes, int pages) {
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
+    }
+
+    /** How many sheets a page would fill; nothing is drawn, which takes a part of the time. */
+    static int pagesOf(String html) {
+        try (PDDocument document = new PDDocument();
+                PdfBoxRenderer renderer = renderer(html, document)) {
+            renderer.layout();
+            return renderer.getRootBox().getLayer().getPages().size();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private static PdfBoxRenderer renderer(String html, PDDocument document) {
+        PdfRendererBuilder builder = new PdfRendererBuilder();
+        builder.withHtmlContent(html, null);
+        builder.useFont(() -> Fonts.open(Fonts.REGULAR), Fonts.FAMILY, 400, FontStyle.NORMAL, true);
+        builder.useFont(() -> Fonts.open(Fonts.BOLD), Fonts.FAMILY, 700, FontStyle.NORMAL, true);
+        builder.usePDDocument(document);
+        return builder.buildPdfRenderer();
     }
 }

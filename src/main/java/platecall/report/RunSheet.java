@@ -127,13 +127,12 @@ public record RunSheet(
         List<Section> fitted = people.stream()
                 .flatMap(person -> fitted(List.of(person), one -> with(one, List.of())).stream())
                 .toList();
-        return with(fitted, fitted(stations, all -> with(List.of(), all)))
-                .onPaper()
-                .bytes();
+        RunSheet sheet = with(fitted, fitted(stations, all -> with(List.of(), all)));
+        return Pdf.of(Html.of("runsheet.jte", sheet), print).bytes();
     }
 
-    private Pdf onPaper() {
-        return Pdf.of(Html.of("runsheet.jte", this), print);
+    private int pages() {
+        return Pdf.pagesOf(Html.of("runsheet.jte", this));
     }
 
     private RunSheet with(List<Section> ofPeople, List<Section> ofStations) {
@@ -142,16 +141,16 @@ public record RunSheet(
 
     /** Sections that stand one after the other, moved together as little as saves all the pages that can be saved. */
     private static List<Section> fitted(List<Section> sections, Function<List<Section>, RunSheet> sheet) {
-        int pages = sections.isEmpty() ? 1 : sheet.apply(sections).onPaper().pages();
+        int pages = sections.isEmpty() ? 1 : sheet.apply(sections).pages();
         if (pages == 1) {
             return sections;
         }
-        int least = sheet.apply(tightened(sections, TIGHTEST)).onPaper().pages();
+        int least = sheet.apply(tightened(sections, TIGHTEST)).pages();
         if (least == pages) {
             return sections;
         }
         for (int tight = 1; tight < TIGHTEST; tight++) {
-            if (sheet.apply(tightened(sections, tight)).onPaper().pages() == least) {
+            if (sheet.apply(tightened(sections, tight)).pages() == least) {
                 return tightened(sections, tight);
             }
         }
