@@ -32,7 +32,7 @@ public record Ingredient(
     public Ingredient {
         Demand.text(dish, "dish");
         Demand.text(name, "ingredient");
-        Demand.that(quantity >= 0 && quantity < 1e9, "quantity must be 0 or more", quantity);
+        Demand.that(quantity >= 0 && quantity <= 999_999_999, "quantity must be from 0 to 999999999", quantity);
         Demand.that(cost.cents() >= 0, "cost must be 0 or more", cost);
         allergens = List.copyOf(allergens);
     }

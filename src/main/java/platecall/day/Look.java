@@ -8,7 +8,7 @@ import java.util.Optional;
  * kinds are computed from the day's look properties.
  *
  * @param kind which reckoning
- * @param peakFrom minute at which the peak begins, 0 or more
+ * @param peakFrom minute at which the peak begins, 0 to 100000 as all three
  * @param peakTo minute at which the peak ends, at least {@code peakFrom}
  * @param usableTo minute after which it can't be shown, at least {@code peakTo}
  */
@@ -46,14 +46,19 @@ public record Look(Kind kind, Optional<Integer> peakFrom, Optional<Integer> peak
     }
 
     public Look {
-        peakFrom.ifPresent(from -> Demand.that(from >= 0, "peak from must be 0 minutes or more", from));
-        usableTo.ifPresent(to -> Demand.that(to <= 100_000, "usable to must be at most 100000 minutes", to));
+        demandMinutes("peak from", peakFrom);
+        demandMinutes("peak to", peakTo);
+        demandMinutes("usable to", usableTo);
         if (peakFrom.isPresent() && peakTo.isPresent()) {
             Demand.that(peakTo.get() >= peakFrom.get(), "peak to must not come before peak from", peakTo.get());
         }
         if (peakTo.isPresent() && usableTo.isPresent()) {
             Demand.that(usableTo.get() >= peakTo.get(), "usable to must not come before peak to", usableTo.get());
         }
+    }
+
+    private static void demandMinutes(String name, Optional<Integer> minutes) {
+        minutes.ifPresent(m -> Demand.that(m >= 0 && m <= 100_000, name + " must be from 0 to 100000 minutes", m));
     }
 
     public static Look table(int peakFrom, int peakTo, int usableTo) {
