@@ -3,12 +3,10 @@ package platecall.audit;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
-import java.util.stream.Collectors;
 import platecall.day.Allergens;
 import platecall.day.Diner;
 import platecall.day.Ingredient;
 import platecall.day.Need;
-import platecall.day.Step;
 import platecall.plan.Rule;
 
 /** Nobody eats what would harm: no allergen of his or hers, nothing that is only for looks. */
@@ -41,16 +39,11 @@ final class EaterRules {
 
     private static Set<String> harmful(Ledger ledger, Need need, String eater) {
         List<String> allergies = ledger.day().diner(eater).map(Diner::allergies).orElse(List.of());
-        Set<String> steps = ledger.recipe(need).stream().map(Step::id).collect(Collectors.toSet());
         Set<String> harmful = new TreeSet<>();
-        for (Ingredient ingredient : ledger.day().ingredients()) {
-            boolean inIt = ingredient.dish().equals(need.dish())
-                    && ingredient.step().map(steps::contains).orElse(true);
-            if (inIt) {
-                ingredient.allergens().stream()
-                        .filter(allergen -> allergies.stream().anyMatch(allergy -> Allergens.meet(allergy, allergen)))
-                        .forEach(harmful::add);
-            }
+        for (Ingredient ingredient : ledger.day().ingredientsIn(need.dish(), ledger.recipe(need))) {
+            ingredient.allergens().stream()
+                    .filter(allergen -> allergies.stream().anyMatch(allergy -> Allergens.meet(allergy, allergen)))
+                    .forEach(harmful::add);
         }
         return harmful;
     }

@@ -111,7 +111,7 @@ final class TimeRules {
         int missing = 0;
         Ingredient last = null;
         for (Ingredient ingredient : ledger.day().ingredients()) {
-            if (goesInto(ingredient, step.get()) && ingredient.arrives().isPresent()) {
+            if (ingredient.goesInto(step.get()) && ingredient.arrives().isPresent()) {
                 int early = start.minutesUntil(ingredient.arrives().get());
                 if (early > missing) {
                     missing = early;
@@ -125,14 +125,6 @@ final class TimeRules {
                 missing,
                 () -> ledger.name(work) + " starts at " + ledger.words().clock(start) + ", but " + late.name()
                         + " arrives at " + ledger.words().clock(late.arrives().orElseThrow()));
-    }
-
-    private static boolean goesInto(Ingredient ingredient, Step step) {
-        return ingredient.dish().equals(step.dish())
-                && ingredient
-                        .step()
-                        .map(step.id()::equals)
-                        .orElse(step.predecessors().isEmpty());
     }
 
     private void silence(Work work, List<Span> quiet) {

@@ -30,10 +30,8 @@ final class Words {
      */
     String clock(Moment moment) {
         ZonedDateTime time = moment.in(zone);
-        boolean shownTwice =
-                zone.getRules().getValidOffsets(time.toLocalDateTime()).size() > 1;
         return time.format(CLOCK)
-                + (shownTwice ? " (" + time.getOffset().getId() + ")" : "")
+                + (moment.comesTwice(zone) ? " (" + time.getOffset().getId() + ")" : "")
                 + (time.toLocalDate().equals(date) ? "" : " on " + time.toLocalDate());
     }
 

@@ -136,11 +136,11 @@ final class Eaters {
     /** What is in the plate at its stage; all ingredients of the dish if the steps don't tell. */
     private List<Ingredient> eaten(Need need) {
         List<Step> steps = recipes.sound(need.dish()) ? day.stepsTo(need.dish(), need.stage()) : List.of();
-        return day.ingredients().stream()
-                .filter(ingredient -> ingredient.dish().equals(need.dish()))
-                .filter(ingredient ->
-                        steps.isEmpty() || steps.stream().anyMatch(step -> Readiness.takes(step, ingredient)))
-                .toList();
+        return steps.isEmpty()
+                ? day.ingredients().stream()
+                        .filter(ingredient -> ingredient.dish().equals(need.dish()))
+                        .toList()
+                : day.ingredientsIn(need.dish(), steps);
     }
 
     /** What may go wrong although no rule is broken as far as the sheets tell. */

@@ -97,7 +97,7 @@ final class Readiness {
                 continue;
             }
             int arrival = kitchen.minuteOf(ingredient.arrives().get());
-            int with = earliest(need, steps, step -> takes(step, ingredient) ? arrival : 0);
+            int with = earliest(need, steps, step -> ingredient.goesInto(step) ? arrival : 0);
             if (with > Math.max(wanted, ready)) {
                 late = true;
                 if (lateIngredients.add(row)) {
@@ -123,14 +123,6 @@ final class Readiness {
         return minute == EmptyKitchen.NEVER
                 ? "can't be ready within the hours of the kitchen"
                 : "can be ready at " + Wording.clock(day, kitchen.momentOf(minute)) + " at the earliest";
-    }
-
-    static boolean takes(Step step, Ingredient ingredient) {
-        return ingredient.dish().equals(step.dish())
-                && ingredient
-                        .step()
-                        .map(step.id()::equals)
-                        .orElse(step.predecessors().isEmpty());
     }
 
     /** For each setup its latest dish only: a call that suits this suits all. */
@@ -232,7 +224,7 @@ final class Readiness {
     /** First minute at which the ingredients of a step are all there. */
     private int arrival(Step step) {
         return day.ingredients().stream()
-                .filter(ingredient -> takes(step, ingredient))
+                .filter(ingredient -> ingredient.goesInto(step))
                 .flatMap(ingredient -> ingredient.arrives().stream())
                 .mapToInt(kitchen::minuteOf)
                 .max()

@@ -26,14 +26,8 @@ final class Wording {
     static String clock(Day day, Moment moment) {
         ZonedDateTime local = moment.in(day.facts().zone());
         boolean today = local.toLocalDate().equals(day.facts().date());
-        boolean twice = day.facts()
-                        .zone()
-                        .getRules()
-                        .getValidOffsets(local.toLocalDateTime())
-                        .size()
-                > 1;
         return local.format(today ? CLOCK : DATE_AND_CLOCK)
-                + (twice ? local.getOffset().getId() : "");
+                + (moment.comesTwice(day.facts().zone()) ? local.getOffset().getId() : "");
     }
 
     static String clock(Day day, Span span) {

@@ -2,7 +2,6 @@ package platecall.cli;
 
 import java.io.PrintWriter;
 import java.time.ZoneId;
-import java.time.ZonedDateTime;
 import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Locale;
@@ -78,10 +77,8 @@ final class ReadyTable {
 
     /** {@code 02:30}, or {@code 02:30 +01} in the hour that is there twice when clocks are put back. */
     static String clock(Moment moment, ZoneId zone) {
-        ZonedDateTime at = moment.in(zone);
-        boolean twice = zone.getRules().getValidOffsets(at.toLocalDateTime()).size() > 1;
-        return DateTimeFormatter.ofPattern(twice ? "HH:mm x" : "HH:mm", Locale.ROOT)
-                .format(at);
+        return DateTimeFormatter.ofPattern(moment.comesTwice(zone) ? "HH:mm x" : "HH:mm", Locale.ROOT)
+                .format(moment.in(zone));
     }
 
     private static String dated(Moment moment, Day day) {

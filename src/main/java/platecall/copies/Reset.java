@@ -7,7 +7,6 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import platecall.day.CameraTime;
 import platecall.day.Day;
-import platecall.day.Ingredient;
 import platecall.day.Need;
 import platecall.day.Person;
 import platecall.day.Setup;
@@ -151,17 +150,9 @@ record Reset(int minutes, boolean sameDay, long foodCents, double handCents) {
 
     private static long foodCents(Day day, Need need, List<Step> steps) {
         return day.dish(need.dish()).orElseThrow().cost().cents()
-                + day.ingredients().stream()
-                        .filter(ingredient -> ingredient.dish().equals(need.dish()))
-                        .filter(ingredient -> isUsed(ingredient, steps))
+                + day.ingredientsIn(need.dish(), steps).stream()
                         .mapToLong(ingredient -> ingredient.cost().cents())
                         .sum();
-    }
-
-    private static boolean isUsed(Ingredient ingredient, List<Step> steps) {
-        return ingredient.step().isEmpty()
-                || steps.stream()
-                        .anyMatch(step -> step.id().equals(ingredient.step().get()));
     }
 
     private static double handCents(Day day, Step step) {

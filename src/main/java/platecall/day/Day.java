@@ -1,6 +1,7 @@
 package platecall.day;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
@@ -230,6 +231,17 @@ public record Day(
         List<Step> ordered = new ArrayList<>();
         collect(dish, stage, ordered, new HashSet<>());
         return ordered;
+    }
+
+    /** The ingredients of a dish that go in at one of these steps of it, or that name no step. */
+    public List<Ingredient> ingredientsIn(String dish, Collection<Step> steps) {
+        return ingredients.stream()
+                .filter(ingredient -> ingredient.dish().equals(dish))
+                .filter(ingredient -> ingredient
+                        .step()
+                        .map(id -> steps.stream().anyMatch(step -> step.id().equals(id)))
+                        .orElse(true))
+                .toList();
     }
 
     private void collect(String dish, String id, List<Step> ordered, Set<String> seen) {

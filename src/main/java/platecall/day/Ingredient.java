@@ -36,4 +36,10 @@ public record Ingredient(
         Demand.that(cost.cents() >= 0, "cost must be 0 or more", cost);
         allergens = List.copyOf(allergens);
     }
+
+    /** Whether it goes in at a step; without a step of its own it goes in at the first ones of its dish. */
+    public boolean goesInto(Step into) {
+        return dish.equals(into.dish())
+                && step.map(into.id()::equals).orElse(into.predecessors().isEmpty());
+    }
 }

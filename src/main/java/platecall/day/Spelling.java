@@ -32,6 +32,13 @@ public final class Spelling {
         return Optional.ofNullable(best);
     }
 
+    /** "Did you mean x?" if a known name is close; else all there are. */
+    public static String suggest(String word, Collection<String> known) {
+        return nearest(word, known)
+                .map(near -> "Did you mean " + near + "?")
+                .orElse(known.isEmpty() ? "Maybe leave it out." : "Maybe one of: " + String.join(", ", known) + ".");
+    }
+
     /** Damerau's distance in its restricted form: no letter takes part in two slips. */
     static int slips(String a, String b) {
         int[] beforeLast = new int[b.length() + 1];

@@ -9,6 +9,7 @@ import platecall.day.Day;
 import platecall.day.Dish;
 import platecall.day.Look;
 import platecall.day.LookProperty;
+import platecall.day.Spelling;
 import platecall.day.Trouble;
 import platecall.looks.Reckoning.Conflict;
 

@@ -2,6 +2,7 @@ package platecall.looks;
 
 import java.util.List;
 import java.util.Optional;
+import platecall.day.Spelling;
 
 /** Something a kind of look-life is worked out from; a row of sheet {@code looks} gives its value. */
 public sealed interface Property {

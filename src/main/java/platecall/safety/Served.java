@@ -96,13 +96,8 @@ record Served(PlannedCopy copy, Need need, Dish dish, Setup setup, StepOrder ord
 
     /** What kind of food a dish is, by the words of its name and of the ingredients that go in by these steps. */
     static FoodKind kind(Day day, Dish dish, List<Step> steps) {
-        Stream<String> ingredients = day.ingredients().stream()
-                .filter(ingredient -> ingredient.dish().equals(dish.id()))
-                .filter(ingredient -> ingredient
-                        .step()
-                        .map(id -> steps.stream().anyMatch(step -> step.id().equals(id)))
-                        .orElse(true))
-                .map(Ingredient::name);
+        Stream<String> ingredients =
+                day.ingredientsIn(dish.id(), steps).stream().map(Ingredient::name);
         return FoodKind.of(Stream.concat(Stream.of(dish.name()), ingredients).toList());
     }
 }

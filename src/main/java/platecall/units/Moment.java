@@ -32,6 +32,11 @@ public record Moment(long epochMinute) implements Comparable<Moment> {
         return Instant.ofEpochSecond(epochMinute * 60L).atZone(zone);
     }
 
+    /** Whether clocks in {@code zone} show its time twice, because they are put back. */
+    public boolean comesTwice(ZoneId zone) {
+        return zone.getRules().getValidOffsets(in(zone).toLocalDateTime()).size() > 1;
+    }
+
     public boolean isBefore(Moment other) {
         return epochMinute < other.epochMinute;
     }

@@ -74,7 +74,7 @@ class LooksCommandTest {
                         "supper, sheet looks, row 2, column \"value\": [180] start must be from 0 to 100 °C."
                                 + " Maybe it is in another unit; here it is read in °C.",
                         "supper, sheet looks, row 3, column \"property\": [mas] look cooling of dish [soup] knows no"
-                                + " such property. Maybe you mean [mass]?");
+                                + " such property. Did you mean mass?");
         assertThat(folder.resolve("paper")).doesNotExist();
     }
 
