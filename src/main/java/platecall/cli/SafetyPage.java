@@ -14,18 +14,23 @@ import platecall.day.Diner;
 import platecall.day.Dish;
 import platecall.day.Ingredient;
 import platecall.day.Need;
-import platecall.day.Step;
 import platecall.plan.Breach;
 import platecall.plan.Plan;
 import platecall.plan.Plan.PlannedCopy;
 import platecall.safety.CircuitLoad;
 import platecall.safety.ClockReading;
 import platecall.safety.Container;
+import platecall.safety.Cooking;
+import platecall.safety.Cooling;
 import platecall.safety.DeclaredAllergens;
+import platecall.safety.FoodKind;
 import platecall.safety.HandContact;
+import platecall.safety.Limit;
 import platecall.safety.Profile;
+import platecall.safety.Roast;
 import platecall.safety.SafetyClock;
 import platecall.safety.Stay;
+import platecall.safety.Undercooked;
 import platecall.units.Moment;
 import platecall.units.Span;
 
@@ -34,6 +39,25 @@ final class SafetyPage {
 
     private static final int LINE_WIDTH = 98;
     private static final DateTimeFormatter DATE = DateTimeFormatter.ofPattern("MM-dd ", Locale.ROOT);
+
+    /** What the limits of a profile bound, by their names in limits.csv. */
+    private static final Map<String, String> LIMITS = Map.ofEntries(
+            Map.entry("hot", "core of food held hot"),
+            Map.entry("roast hot", "core of a whole roast held hot"),
+            Map.entry("cold", "food held cold"),
+            Map.entry("shell egg air", "air around raw shell eggs"),
+            Map.entry("out hot", "time between the hot and the cold limit, after hot"),
+            Map.entry("out cold", "time between the hot and the cold limit, after cold"),
+            Map.entry("occasions", "how often it may stand out"),
+            Map.entry("six hours", "the same after cold, if it stays cool enough for six hours"),
+            Map.entry("six hours warmest", "cool enough for six hours"),
+            Map.entry("cut start", "cut produce or a pack just opened, when its time begins"),
+            Map.entry("reheat", "core of what is heated up again to be held hot"),
+            Map.entry("reheat seconds", "that core held"),
+            Map.entry("reheat minutes", "time to heat it up again"),
+            Map.entry("reheat ready", "core of ready-to-eat food from a sealed pack, heated up"),
+            Map.entry("thaw water", "running water to thaw in"),
+            Map.entry("thaw raw", "raw food above the cold limit while it thaws under water"));
 
     private final Day day;
     private final Plan plan;
@@ -69,6 +93,7 @@ final class SafetyPage {
         eaters();
         contacts();
         circuits();
+        limits();
         title("Cautions");
         line(
                 "Reckoned from the plan, not measured: local code, a thermometer and licensed practice decide. A core that the"
@@ -88,6 +113,21 @@ final class SafetyPage {
                 breach.rule().sentence(),
                 breach.rule().size(breach.amount()),
                 breach.what())));
+        if (profile.limits().containsKey("roast hot")) {
+            Undercooked.of(day).stream()
+                    .filter(food -> food.kind() == FoodKind.INTACT)
+                    .flatMap(food ->
+                            Roast.holdSeconds(food.coreCelsius()).stream().mapToObj(seconds -> roast(food, seconds)))
+                    .distinct()
+                    .forEach(this::line);
+        }
+    }
+
+    /** The table of whole roasts, which the rule leaves out because no sheet tells a roast from a cut. */
+    private String roast(Undercooked food, int seconds) {
+        return dishName(food.need().dish()) + ": a whole roast of beef, pork, lamb or ham is done at "
+                + number(food.coreCelsius()) + " °C" + held(seconds) + " (" + Roast.source()
+                + "). Whether it is one, nobody can tell from the sheets.";
     }
 
     private void clocks() {
@@ -173,13 +213,7 @@ final class SafetyPage {
     }
 
     private List<String> allergens(Need need) {
-        List<Step> steps = day.stepsTo(need.dish(), need.stage());
-        return day.ingredients().stream()
-                .filter(ingredient -> ingredient.dish().equals(need.dish()))
-                .filter(ingredient -> ingredient
-                        .step()
-                        .map(id -> steps.stream().anyMatch(step -> step.id().equals(id)))
-                        .orElse(true))
+        return day.ingredientsIn(need.dish(), day.stepsTo(need.dish(), need.stage())).stream()
                 .map(Ingredient::allergens)
                 .flatMap(List::stream)
                 .distinct()
@@ -207,15 +241,62 @@ final class SafetyPage {
         for (CircuitLoad load : CircuitLoad.of(day, plan)) {
             line(String.format(
                     Locale.ROOT,
-                    "%s: %s A at most, from %s; carries %s A for hours (%s A breaker over %s)%s",
+                    "%s: %s A at most, from %s; carries %s A, %d W, for hours (%s A breaker over %s)%s",
                     load.circuit().id(),
                     number(load.mostAmps()),
                     clock(load.from()),
                     number(load.circuit().usableAmps()),
+                    (int) (load.circuit().usableAmps() * load.circuit().volts() + 1e-6),
                     number(load.circuit().amps()),
                     number(load.circuit().continuousFactor()),
                     load.carried() ? "" : " TOO MUCH"));
         }
+        if (!day.circuits().isEmpty()) {
+            line(
+                    "A load of three hours or more counts 1.25 times (NEC 210.19(A)(1), 210.20(A)); an electrician decides.");
+        }
+    }
+
+    private void limits() {
+        title("Limits of this profile, each with its source");
+        profile.limits()
+                .forEach((name, limit) -> line(LIMITS.getOrDefault(name, name) + ": " + amount(limit) + " ("
+                        + source(limit.source(), limit.edition()) + ")"));
+        for (Cooking core : profile.cooking()) {
+            String kinds = core.kinds().stream()
+                    .sorted()
+                    .map(kind -> switch (kind) {
+                        case INTACT -> "whole cuts and fish";
+                        case GROUND -> "ground meat";
+                        case POULTRY -> "poultry and what is stuffed";
+                    })
+                    .collect(Collectors.joining(", "));
+            line("core of raw food that is cooked, " + kinds + ": at least " + number(core.celsius()) + " °C"
+                    + held(core.seconds()) + " (" + source(core.source(), core.edition()) + ")");
+        }
+        for (Cooling.Stage stage : profile.cooling()) {
+            line("cooled from " + number(stage.fromCelsius()) + " to " + number(stage.toCelsius()) + " °C: "
+                    + amount(stage.minutes()) + " ("
+                    + source(stage.minutes().source(), stage.minutes().edition())
+                    + ")");
+        }
+    }
+
+    private static String amount(Limit limit) {
+        String bound = switch (limit.bound()) {
+            case LEAST -> "at least ";
+            case MOST -> "at most ";
+            case UNDER -> "less than ";
+        };
+        return bound + number(limit.value()) + " " + limit.unit().replace("celsius", "°C");
+    }
+
+    private static String held(int seconds) {
+        return seconds == 0 ? "" : ", held for " + (seconds % 60 == 0 ? seconds / 60 + " min" : seconds + " s");
+    }
+
+    private static String source(String source, String edition) {
+        return source.contains(edition) ? source : source + ", " + edition;
     }
 
     private void title(String title) {

@@ -1,6 +1,7 @@
 package platecall.safety;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -78,6 +79,16 @@ public final class Profile {
     /** A limit by its name in limits.csv; empty if this profile has none. */
     public Optional<Limit> limit(String limit) {
         return Optional.ofNullable(limits.get(limit));
+    }
+
+    /** Each limit by its name in limits.csv, in that order. */
+    public Map<String, Limit> limits() {
+        return Collections.unmodifiableMap(limits);
+    }
+
+    /** Core temperatures and times for every kind of food; one of those of its kind is enough. */
+    public List<Cooking> cooking() {
+        return cooking;
     }
 
     private Limit demanded(String limit) {

@@ -38,6 +38,12 @@ public final class Roast {
 
     private record Row(double fahrenheit, double celsius, int seconds) {}
 
+    /** Where the table stands, with its edition. */
+    public static String source() {
+        CSVRecord first = SourcedCsv.rows("roast.csv").get(0);
+        return first.get("source") + ", " + first.get("edition");
+    }
+
     /**
      * Seconds that a core of {@code celsius} is held: those of the highest row not above it, never a value in between; empty
      * below the first row, 54.4.

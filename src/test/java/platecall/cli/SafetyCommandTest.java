@@ -63,6 +63,11 @@ class SafetyCommandTest {
                         "declared in the US (list of nine): eggs, milk, wheat; in the EU and UK (list of fourteen): eggs, gluten, milk")
                 .contains("Bitter leaf salad: wash, dress")
                 .contains("None: no clock runs over")
+                .contains("core of food held hot: at least 57 °C (FDA Food Code 3-501.16(A)(1), 2013 and 2022)")
+                .contains("running water to thaw in: at most 21 °C (FDA Food Code 3-501.13(B), 2013 and 2022)")
+                .contains("poultry and what is stuffed: at least 74 °C (FDA Food Code 3-401.11(A)(3), 2017 and later)")
+                .contains("ground meat: at least 63 °C, held for 3 min (FDA Food Code 3-401.11(A)(2), 2013 and 2022)")
+                .contains("cooled from 57 to 21 °C: at most 120 minutes (FDA Food Code 3-501.14(A)(1), 2013 and 2022)")
                 .contains("local code, a thermometer and licensed practice decide")
                 .doesNotContain("MUST NOT", "BROKEN", "OVER BY", "TOO MUCH");
     }
@@ -158,6 +163,7 @@ class SafetyCommandTest {
         assertThat(safety(day, papers.resolve("plan.json"))).as(out.toString()).isZero();
         assertThat(out.toString())
                 .contains("UK temperature rules (2013): cold at most 8 °C, hot at least 63 °C;")
+                .contains("how often it may stand out: at most 1 times (SI 2013/2996 Sch. 4")
                 .contains("at most 119 after hot")
                 .contains("at most 239 after cold")
                 .doesNotContain("at most 240");

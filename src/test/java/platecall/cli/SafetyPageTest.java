@@ -36,6 +36,34 @@ class SafetyPageTest {
                         "  BROKEN  what was raw and is eaten cooked gets hot enough inside: 2 copies. Egg is raw");
     }
 
+    /** FDA Food Code 3-401.11(B)(2): 60.0 °C held for 12 minutes. */
+    @Test
+    void aCoreThatIsTooLowMayBeThatOfARoast() {
+        assertThat(SafetyPageTest.page("beef", 60))
+                .contains("Joint: a whole roast of beef, pork, lamb or ham is done at 60 °C, held for 12 min"
+                        + " (FDA Food Code 3-401.11(B)(2), 2013 and 2022).");
+        assertThat(SafetyPageTest.page("beef", 54)).doesNotContain("whole roast of beef");
+        assertThat(SafetyPageTest.page("chicken", 60)).doesNotContain("whole roast of beef");
+    }
+
+    private static String page(String ingredient, double core) {
+        Day day = new TestDays()
+                .place("kitchen", place -> {})
+                .setup("S1", "10:00", setup -> {})
+                .dish("joint", dish -> {})
+                .ingredient("joint", ingredient, part -> {})
+                .diner("Mina")
+                .need("S1", "joint", "roast", need -> need.eatenBy = List.of("Mina"))
+                .step("joint", "trim", 5, step -> step.raw = true)
+                .step("joint", "roast", 60, step -> {
+                    step.after = List.of("trim");
+                    step.core = Optional.of(core);
+                })
+                .build();
+        return String.join(" ", new SafetyPage(day, TestPlans.of(day).build(), List.of()).lines())
+                .replaceAll("\\s+", " ");
+    }
+
     /** Europe/Vienna, 25 October 2026: 03:00 CEST is 02:00 CET (IANA time zone database). */
     @ParameterizedTest
     @CsvSource({"90, 01:30", "150, 02:30 +02", "210, 02:30 +01", "270, 03:30", "-60, 10-24 23:00"})
@@ -67,6 +95,7 @@ class SafetyPageTest {
                 .build();
 
         assertThat(new SafetyPage(day, plan, List.of()).lines())
-                .contains("  wall: 10 A at most, from " + clock + "; carries 16 A for hours (16 A breaker over 1)");
+                .contains("  wall: 10 A at most, from " + clock
+                        + "; carries 16 A, 3680 W, for hours (16 A breaker over 1)");
     }
 }

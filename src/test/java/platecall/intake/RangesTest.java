@@ -79,7 +79,11 @@ class RangesTest {
             Map<Column<?, ?>, Object> values = new IdentityHashMap<>();
             for (Column<R, ?> each : sheet.columns()) {
                 boolean changed = each == column || along && hasRange(each) && columnTakes(each, text);
-                values.put(each, changed ? each.grammar().reader().apply(text, FRAME) : each.get().apply(row));
+                values.put(
+                        each,
+                        changed
+                                ? each.grammar().reader().apply(text, FRAME)
+                                : each.get().apply(row));
             }
             try {
                 sheet.build().apply(new Row(values));
