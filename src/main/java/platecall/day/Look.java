@@ -49,12 +49,10 @@ public record Look(Kind kind, Optional<Integer> peakFrom, Optional<Integer> peak
         demandMinutes("peak from", peakFrom);
         demandMinutes("peak to", peakTo);
         demandMinutes("usable to", usableTo);
-        if (peakFrom.isPresent() && peakTo.isPresent()) {
-            Demand.that(peakTo.get() >= peakFrom.get(), "peak to must not come before peak from", peakTo.get());
-        }
-        if (peakTo.isPresent() && usableTo.isPresent()) {
-            Demand.that(usableTo.get() >= peakTo.get(), "usable to must not come before peak to", usableTo.get());
-        }
+        int from = peakFrom.orElse(0);
+        int end = peakTo.orElse(from);
+        Demand.that(end >= from, "peak to must not come before peak from", end);
+        usableTo.ifPresent(to -> Demand.that(to >= end, "usable to must not come before the peak is over", to));
     }
 
     private static void demandMinutes(String name, Optional<Integer> minutes) {

@@ -277,6 +277,7 @@ final class DayDecoder {
                     read(sheet.name(), index, column, place == null ? "" : row.cell(place), here, values);
                 }
             }
+            lookAtOrder(sheet, index, values);
             if (complete
                     && before == troubles.count()
                     && values.size() == sheet.columns().size()) {
@@ -365,6 +366,29 @@ final class DayDecoder {
                         "stands to the right of the last column",
                         raw.strayCell()));
                 return;
+            }
+        }
+    }
+
+    /** Tells each number of a row that is below one that it must not be below, whatever else is wrong with the row. */
+    private <R> void lookAtOrder(Sheet<R> sheet, int index, Map<Column<?, ?>, Object> values) {
+        for (List<Column<R, ?>> ascending : sheet.ascending()) {
+            Column<R, ?> highest = null;
+            int most = 0;
+            for (Column<R, ?> column : ascending) {
+                Object value = values.get(column) instanceof Optional<?> some ? some.orElse(null) : values.get(column);
+                if (value instanceof Integer number && highest != null && number < most) {
+                    troubles.add(new Trouble(
+                            sheet.name(),
+                            index,
+                            column.name(),
+                            number.toString(),
+                            "must not be below " + highest.name() + ", which is " + most,
+                            "Maybe " + most + "."));
+                } else if (value instanceof Integer number) {
+                    highest = column;
+                    most = number;
+                }
             }
         }
     }

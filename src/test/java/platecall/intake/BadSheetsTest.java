@@ -66,8 +66,26 @@ class BadSheetsTest {
         assertThat(inn.report())
                 .containsExactly(
                         "inn, sheet dishes, row 2, column \"peak to\": peak to is missing: if look is table, peak to and usable to must be given.",
-                        "inn, sheet steps, row 2, column \"minutes likely\": minutes likely must be at least minutes low, but it is [10].",
+                        "inn, sheet steps, row 2, column \"minutes likely\": [10] must not be below minutes low, which is 12. Maybe 12.",
                         "inn, sheet stations, row 2, column \"capacity\": [0] must be from 1 to 10000. Maybe 4.");
+    }
+
+    /** Each number is held against the highest before it, also where another cell of the row can't be read. */
+    @Test
+    void allNumbersOfARowThatMustNotFallAreToldAtOnce() {
+        inn.change("steps", "8,10,15", "20,10,15")
+                .change("setups", ",2,3,6,1,no", ",4,3,6,7,perhaps")
+                .change("dishes", "table,0,6,15", "table,9,6,5");
+
+        assertThat(inn.report())
+                .containsExactly(
+                        "inn, sheet setups, row 3, column \"silent\": [perhaps] is neither yes nor no. Maybe yes.",
+                        "inn, sheet setups, row 3, column \"takes at worst\": [3] must not be below takes likely, which is 4. Maybe 4.",
+                        "inn, sheet setups, row 3, column \"take cycle\": [6] must not be below rolling minutes, which is 7. Maybe 7.",
+                        "inn, sheet dishes, row 2, column \"peak to\": [6] must not be below peak from, which is 9. Maybe 9.",
+                        "inn, sheet dishes, row 2, column \"usable to\": [5] must not be below peak from, which is 9. Maybe 9.",
+                        "inn, sheet steps, row 2, column \"minutes likely\": [10] must not be below minutes low, which is 20. Maybe 20.",
+                        "inn, sheet steps, row 2, column \"minutes high\": [15] must not be below minutes low, which is 20. Maybe 20.");
     }
 
     @Test

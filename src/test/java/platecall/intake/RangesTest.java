@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import platecall.day.Day;
 
@@ -56,6 +57,28 @@ class RangesTest {
         }
     }
 
+    @Test
+    void whatMustNotFallIsRefusedByTheRecordToo() {
+        DaySheets.ALL.forEach(RangesTest::fall);
+        assertThat(DaySheets.ALL.stream()
+                        .mapToInt(sheet -> sheet.ascending().size())
+                        .sum())
+                .isEqualTo(5);
+    }
+
+    private static <R> void fall(Sheet<R> sheet) {
+        for (List<Column<R, ?>> ascending : sheet.ascending()) {
+            for (int i = 1; i < ascending.size(); i++) {
+                Map<Column<R, ?>, String> level = Map.of(ascending.get(i - 1), "4", ascending.get(i), "4");
+                Map<Column<R, ?>, String> falling = Map.of(ascending.get(i - 1), "5", ascending.get(i), "4");
+                assertThat(recordTakes(sheet, falling)).as("%s", falling).isFalse();
+                assertThat(ascending.size() > 2 || recordTakes(sheet, level))
+                        .as("%s", level)
+                        .isTrue();
+            }
+        }
+    }
+
     private static boolean hasRange(Column<?, ?> column) {
         return !column.range().least().isEmpty();
     }
@@ -75,15 +98,24 @@ class RangesTest {
      * @param along whether all its other numbers that may be as large become so too, for those that must not fall
      */
     private static <R> boolean recordTakes(Sheet<R> sheet, Column<R, ?> column, String text, boolean along) {
+        return recordTakes(
+                sheet,
+                sheet.columns().stream()
+                        .filter(each -> each == column || along && hasRange(each) && columnTakes(each, text))
+                        .collect(Collectors.toMap(each -> each, each -> text)));
+    }
+
+    /** Whether some record of the inn can have these cells instead of its own. */
+    private static <R> boolean recordTakes(Sheet<R> sheet, Map<Column<R, ?>, String> cells) {
         return sheet.rows().apply(INN).stream().anyMatch(row -> {
             Map<Column<?, ?>, Object> values = new IdentityHashMap<>();
             for (Column<R, ?> each : sheet.columns()) {
-                boolean changed = each == column || along && hasRange(each) && columnTakes(each, text);
+                String text = cells.get(each);
                 values.put(
                         each,
-                        changed
-                                ? each.grammar().reader().apply(text, FRAME)
-                                : each.get().apply(row));
+                        text == null
+                                ? each.get().apply(row)
+                                : each.grammar().reader().apply(text, FRAME));
             }
             try {
                 sheet.build().apply(new Row(values));
