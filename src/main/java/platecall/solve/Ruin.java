@@ -2,6 +2,7 @@ package platecall.solve;
 
 import java.util.Arrays;
 import platecall.tasks.TaskNet;
+import platecall.tasks.TaskNet.BreakTask;
 import platecall.tasks.TaskNet.Window;
 
 /**
@@ -12,6 +13,8 @@ final class Ruin {
 
     /** Most copies that a move takes out, in whole or by their heads. */
     static final int MOST = 80;
+    /** Share of moved breaks that may go anywhere in their person's day; the others stay between the breaks around them. */
+    private static final double FAR_BREAKS = 0.6;
 
     private final Kitchen kitchen;
     private final Dice dice;
@@ -36,6 +39,11 @@ final class Ruin {
     final int[] heads;
 
     int headCount;
+    /** Breaks that a move gives other times, these times, and how many. */
+    final int[] breaks;
+
+    final int[] breakTimes;
+    int breakCount;
 
     /**
      * @param cost points of each copy, kept up to date by the search
@@ -52,6 +60,8 @@ final class Ruin {
         lateOnes = new int[copies];
         full = new int[copies];
         heads = new int[copies];
+        breaks = new int[kitchen.breaks.length];
+        breakTimes = new int[kitchen.breaks.length];
         role = new byte[copies];
         tailLanes = new long[copies];
         for (int g = 0; g < kitchen.tasks; g++) {
@@ -338,27 +348,89 @@ final class Ruin {
 
     /**
      * Takes out whatever keeps a person from having a break at another time, and some of what the old time was in the way
-     * of.
+     * of. That time may be out of reach of the person's breaks before and after: then these move too.
      *
-     * @return that other time
+     * @return whether there are such times; they stand in {@link #breaks} and {@link #breakTimes}
      */
-    int chooseForBreak(int index) {
+    boolean chooseForBreak(int index) {
         most = MOST;
-        Window window = kitchen.breakWindow(index);
-        int old = kitchen.breakStart[index];
-        int minutes = kitchen.breaks[index].minutes();
+        breakCount = 0;
+        BreakTask task = kitchen.breaks[index];
+        boolean far = dice.chance(FAR_BREAKS);
+        Window window = far ? new Window(task.earliest(), task.latest()) : kitchen.breakWindow(index);
         int lo = window.start();
         int hi = window.end();
-        if (dice.chance(0.5)) {
-            lo = Math.max(lo, old - 30);
-            hi = Math.min(hi, old + 30);
+        if (!far && dice.chance(0.5)) {
+            lo = Math.max(lo, kitchen.breakStart[index] - 30);
+            hi = Math.min(hi, kitchen.breakStart[index] + 30);
         }
-        int wanted = lo + dice.below(Math.max(1, hi - lo + 1));
+        addBreak(index, between(lo, Math.max(lo, hi)));
+        boolean found = moveLaterBreaks() && moveEarlierBreaks();
+        int any = dice.below(breakCount);
+        addCostlyNear(dice.chance(0.5) ? kitchen.breakStart[breaks[any]] : breakTimes[any]);
+        return found;
+    }
+
+    private int between(int lo, int hi) {
+        return lo + dice.below(hi - lo + 1);
+    }
+
+    private boolean moveLaterBreaks() {
+        int i = breaks[0];
+        int at = breakTimes[0];
+        while (i + 1 < kitchen.breaks.length && kitchen.breaks[i + 1].after() == i) {
+            BreakTask next = kitchen.breaks[++i];
+            int free = at + next.minutes();
+            int was = kitchen.breakStart[i];
+            if (was == Kitchen.NONE || was >= free && was <= free + next.mostApart()) {
+                return true;
+            }
+            at = addBreakWithin(i, Math.max(next.earliest(), free), Math.min(next.latest(), free + next.mostApart()));
+            if (at == Kitchen.NONE) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    private boolean moveEarlierBreaks() {
+        int i = breaks[0];
+        int at = breakTimes[0];
+        while (kitchen.breaks[i].after() >= 0) {
+            int latest = at - kitchen.breaks[i].minutes();
+            int earliest = latest - kitchen.breaks[i].mostApart();
+            BreakTask before = kitchen.breaks[--i];
+            int was = kitchen.breakStart[i];
+            if (was == Kitchen.NONE || was >= earliest && was <= latest) {
+                return true;
+            }
+            at = addBreakWithin(i, Math.max(before.earliest(), earliest), Math.min(before.latest(), latest));
+            if (at == Kitchen.NONE) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    /** Moves a break by as little as need be, or anywhere between two minutes; returns where to, if there is any. */
+    private int addBreakWithin(int i, int lo, int hi) {
+        if (lo > hi) {
+            return Kitchen.NONE;
+        }
+        int at = dice.chance(0.5) ? Math.max(lo, Math.min(hi, kitchen.breakStart[i])) : between(lo, hi);
+        addBreak(i, at);
+        return at;
+    }
+
+    private void addBreak(int index, int at) {
+        breaks[breakCount] = index;
+        breakTimes[breakCount++] = at;
+        int end = at + kitchen.breaks[index].minutes();
         long person = kitchen.bits(1L << kitchen.breaks[index].person());
         for (int g = 0; g < kitchen.tasks; g++) {
             if (kitchen.start[g] != Kitchen.NONE
-                    && kitchen.start[g] < wanted + minutes
-                    && kitchen.end(g) > wanted
+                    && kitchen.start[g] < end
+                    && kitchen.end(g) > at
                     && ((kitchen.handsA[g] | kitchen.handsB[g]) & person) != 0) {
                 if (kitchen.inTail[g]) {
                     addFull(kitchen.copyOf[g]);
@@ -367,7 +439,10 @@ final class Ruin {
                 }
             }
         }
-        int at = dice.chance(0.5) ? old : wanted;
+    }
+
+    /** Takes out up to four rather costly copies with calls soon after a minute. */
+    private void addCostlyNear(int at) {
         for (int n = dice.below(5); n > 0; n--) {
             int worst = -1;
             for (int i = 0; i < 4; i++) {
@@ -381,6 +456,5 @@ final class Ruin {
                 addFull(worst);
             }
         }
-        return wanted;
     }
 }

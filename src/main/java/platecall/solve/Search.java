@@ -54,6 +54,11 @@ final class Search {
     private static final double LATE_SHARE = 0.85;
     /** Share of copies aside, once the rest has settled around what shares ovens, above which the day is too full for all. */
     private static final double TOO_FULL = 1 / 15.0;
+    /** Share of moves that move a meal break: of few copies other moves come by it, and many need the moves themselves. */
+    private static final double BREAK_MOVES = 0.2;
+
+    private static final double FEW_FOR_BREAKS = 40;
+    private static final double MANY_FOR_BREAKS = 80;
     /** Share of moves that push tasks instead of placing copies anew. */
     private static final double NUDGES = 0.2;
     /** Moves a copy before which it means nothing that chains agree. */
@@ -64,10 +69,10 @@ final class Search {
     private static final int MOST_ROUNDS = 4;
     /** Share of the effort that may go into settling what is late before starts are compared. */
     private static final double BEGINNINGS_SHARE = 0.4;
-    /** Share of the effort for what shares ovens alone, and the chains that it is split into. */
+    /** Share of the effort for what shares ovens alone where there is time for one start; twice that for several. */
     private static final double OVENS_SHARE = 0.06;
-
-    private static final int OVENS_CHAINS = 4;
+    /** Chains that it is split into. */
+    private static final int OVENS_CHAINS = 2;
     /** Share of a chain's effort for the rest around what shares ovens. */
     private static final double FROZEN_SHARE = 0.4;
     /** Copies of a day below which a chain finds its way in ovens without a phase of its own. */
@@ -86,7 +91,7 @@ final class Search {
 
     private final int[] bakes;
     private final boolean[] frozen;
-    /** Share of moves that move a meal break; the fewer copies, the more often other moves come by it. */
+    /** Share of moves that move a meal break. */
     private final double breakShare;
 
     /** Copies that the search works on, by call. */
@@ -175,7 +180,7 @@ final class Search {
         bakes = Arrays.stream(all).filter(this::bakes).toArray();
         frozen = new boolean[copies];
         nudge = new Nudge(kitchen, dice, frozen);
-        breakShare = Math.min(0.05, copies / 1_000.0);
+        breakShare = BREAK_MOVES * Math.min(1, Math.min(copies / FEW_FOR_BREAKS, MANY_FOR_BREAKS / copies));
         cost = new long[copies];
         ruin = new Ruin(kitchen, dice, cost, frozen);
         activate(all);
@@ -465,8 +470,7 @@ final class Search {
         Arrangement origin = best;
         Arrangement leader = best;
         long leaderCost = Long.MAX_VALUE;
-        double frozenShare = FROZEN_SHARE * RACE_SHARE / rounds;
-        double at = lateChain(ovensFirst(0, frozenShare), LATE_SHARE, LATE_SHARE);
+        double at = lateChain(ovensFirst(0, rounds), LATE_SHARE, LATE_SHARE);
         double beginning = at;
         int starts = (int) Math.max(1, Math.min(rounds * (1 - at), BEGINNINGS_SHARE / Math.max(1e-9, at)));
         if (starts == 1) {
@@ -481,7 +485,7 @@ final class Search {
             if (i > 0) {
                 restore(origin);
                 double giveUp = at + 2 * beginning;
-                at = lateChain(i % 2 == 0 ? ovensFirst(at, frozenShare) : at, LATE_SHARE, giveUp);
+                at = lateChain(i % 2 == 0 ? ovensFirst(at, rounds) : at, LATE_SHARE, giveUp);
                 if (trouble()) {
                     break;
                 }
@@ -515,15 +519,15 @@ final class Search {
      * Arranges what must share ovens of a temperature by itself, then the rest around it while the tails of the first stay:
      * what shares an oven can hardly change places any more once everything else has settled around it.
      *
-     * @param frozenShare share of the effort by which what shares an oven is free again, at the latest
+     * @param rounds starts, if there is time for as many
      * @return the share of the effort used
      */
-    private double ovensFirst(double from, double frozenShare) {
+    private double ovensFirst(double from, int rounds) {
         if (published != null || bakes.length == 0 || bakes.length == all.length) {
             return from;
         }
         if (ovens == null) {
-            ovens = ovensAlone(from);
+            ovens = ovensAlone(from, OVENS_SHARE * Math.min(2, rounds));
         }
         restore(ovens);
         setAside(true);
@@ -533,7 +537,8 @@ final class Search {
         }
         beginChain();
         double settling = used();
-        coolWhileLate(settling, settling + frozenShare, settling + frozenShare, HOT, 0);
+        double free = settling + FROZEN_SHARE * RACE_SHARE / rounds;
+        coolWhileLate(settling, free, free, HOT, 0);
         restore(chainBest);
         double at = used();
         Arrays.fill(frozen, false);
@@ -545,7 +550,7 @@ final class Search {
     }
 
     /** The best plan of some chains for what shares ovens, without all else. */
-    private Arrangement ovensAlone(double from) {
+    private Arrangement ovensAlone(double from, double share) {
         whole = best;
         long wholeCost = bestCost;
         activate(bakes);
@@ -554,7 +559,7 @@ final class Search {
         for (int i = 1; i <= OVENS_CHAINS; i++) {
             build(byDue);
             keepBest();
-            double until = from + OVENS_SHARE * i / OVENS_CHAINS;
+            double until = from + share * i / OVENS_CHAINS;
             chain(lateChain(used(), until, until), until, HOT, 0.5);
         }
         Arrangement alone = best;
@@ -759,7 +764,10 @@ final class Search {
         if (handsOnly) {
             ruin.chooseForHands(seed);
         } else if (moved != Kitchen.NONE) {
-            breakWanted = ruin.chooseForBreak(moved);
+            if (!ruin.chooseForBreak(moved)) {
+                ruin.clear();
+                return;
+            }
         } else {
             boolean small = dice.chance(temperature > HOT ? SMALL_SHARE_HOT : SMALL_SHARE);
             ruin.choose(seed, small ? 1 + dice.below(FEW_RUINED) : Ruin.MOST);
@@ -781,7 +789,7 @@ final class Search {
             done = handOver();
         } else if (moved != Kitchen.NONE) {
             interleaved = false;
-            done = moveBreak(moved) && recreate(threshold);
+            done = moveBreaks() && recreate(threshold);
         } else {
             chooseBreaks(seed);
             interleaved = whole && dice.chance(0.1);
@@ -892,22 +900,25 @@ final class Search {
         return settle();
     }
 
-    private int breakWanted;
-
-    /** Has a break at the wanted time, if the person is free then. */
-    private boolean moveBreak(int index) {
+    /** Has breaks at the times that the ruin chose, if their person is free then. */
+    private boolean moveBreaks() {
         settledCount = 0;
-        int old = kitchen.breakStart[index];
-        kitchen.removeBreak(index);
-        movedBreaks[0] = index;
-        oldBreakStart[0] = old;
-        movedBreakCount = 1;
         breaksOut = 0;
-        if (kitchen.findBreak(index, breakWanted, breakWanted, breakWanted) == Kitchen.NONE) {
+        for (int i = 0; i < ruin.breakCount; i++) {
+            int index = ruin.breaks[i];
+            movedBreaks[movedBreakCount] = index;
+            oldBreakStart[movedBreakCount++] = kitchen.breakStart[index];
+            kitchen.removeBreak(index);
             missingBreaks++;
-            return failed();
         }
-        kitchen.placeBreak(index, breakWanted);
+        for (int i = 0; i < ruin.breakCount; i++) {
+            int at = ruin.breakTimes[i];
+            if (kitchen.findBreak(ruin.breaks[i], at, at, at) == Kitchen.NONE) {
+                return failed();
+            }
+            kitchen.placeBreak(ruin.breaks[i], at);
+            missingBreaks--;
+        }
         return true;
     }
 
