@@ -34,6 +34,11 @@ final class Fonts {
         return BOLD_FACE.deriveFont(Font.BOLD, pixels);
     }
 
+    /** Whether a character can be written, be it bold or not. */
+    static boolean has(int codePoint) {
+        return REGULAR_FACE.canDisplay(codePoint) && BOLD_FACE.canDisplay(codePoint);
+    }
+
     private static Font load(String file) {
         try (InputStream stream = open(file)) {
             return Font.createFont(Font.TRUETYPE_FONT, stream);

@@ -26,7 +26,7 @@ record Pdf(byte[] bytes, int pages) {
     static Pdf of(String html, Imprint print) {
         try (PDDocument document = new PDDocument();
                 ByteArrayOutputStream bytes = new ByteArrayOutputStream()) {
-            try (PdfBoxRenderer renderer = renderer(html, document)) {
+            try (PdfBoxRenderer renderer = renderer(Glyphs.explained(html), document)) {
                 renderer.createPDFWithoutClosing();
                 document.getDocumentCatalog().setLanguage("en");
                 PDDocumentInformation information = document.getDocumentInformation();
@@ -45,7 +45,7 @@ record Pdf(byte[] bytes, int pages) {
     /** How many sheets a page would fill; nothing is drawn, which takes a part of the time. */
     static int pagesOf(String html) {
         try (PDDocument document = new PDDocument();
-                PdfBoxRenderer renderer = renderer(html, document)) {
+                PdfBoxRenderer renderer = renderer(Glyphs.printable(html), document)) {
             renderer.layout();
             return renderer.getRootBox().getLayer().getPages().size();
         } catch (IOException e) {

@@ -77,6 +77,7 @@ public record ReadinessPage(
      *
      * @param date the date if it begins here and is not the page's, else empty
      * @param laterShort whether plates after the first take are late, past use or missing
+     * @param pastPeak whether the first take rolls at its call, but with its hero past peak
      */
     public record Row(
             String date,
@@ -90,7 +91,8 @@ public record ReadinessPage(
             String peakUntil,
             String resets,
             String words,
-            boolean laterShort) {}
+            boolean laterShort,
+            boolean pastPeak) {}
 
     static ReadinessPage of(Day day, Plan plan, Imprint print) {
         Clock clock = Clock.of(day, plan);
@@ -151,7 +153,7 @@ public record ReadinessPage(
         int minutes = setup.marginMinutes();
         Optional<Moment> peak = peakUntil(day, setup);
         boolean untilRelease = peak.isPresent() && !peak.equals(setup.heroPeakTo());
-        boolean faded = state != State.FADED && faded(setup);
+        boolean faded = faded(setup);
         return new Row(
                 date,
                 Wording.plain(setup.setup()),
@@ -174,8 +176,10 @@ public record ReadinessPage(
                                 + setup.nextResetAt()
                                         .map(at -> ", next one there " + cell(clock, at, setup))
                                         .orElse(""),
-                Wording.plain(setup.words()) + (faded ? "; hero past peak when its take rolls" : ""),
-                copies.stream().anyMatch(copy -> !isFirst(day, copy) && isShort(copy)));
+                Wording.plain(setup.words())
+                        + (faded && state != State.FADED ? "; hero past peak when its take rolls" : ""),
+                copies.stream().anyMatch(copy -> !isFirst(day, copy) && isShort(copy)),
+                faded && (state == State.FADED || state == State.SHORT));
     }
 
     /** A time in the row of a setup, with its date if that is another than the call's. */
@@ -261,7 +265,7 @@ public record ReadinessPage(
         List<String> stale = setups(fed, row -> row.state() == State.STALE);
         List<String> tooShort =
                 setups(fed, row -> row.state() == State.SHORT || row.state() == State.STALE && row.laterShort());
-        List<String> faded = setups(fed, row -> row.state() == State.FADED);
+        List<String> faded = setups(fed, Row::pastPeak);
         List<String> parts = new ArrayList<>();
         if (!late.isEmpty()) {
             parts.add(late.size() + " of " + count(fed.size(), "setup", "setups") + " late: " + first(late));

@@ -367,6 +367,39 @@ class PapersTest {
     }
 
     @Test
+    void whatTheTypefaceLacksIsPlainerOrBoxedAndToldOnce() throws IOException {
+        EggDay eggs = new EggDay();
+        eggs.dishName = "Souffle\u0301 \uFF34\uFF41\uFF52\uFF54 \uFF1Cb\uFF1E \u5BFF\uD83C\uDF73\uFE0F";
+        for (byte[] pdf : List.of(
+                sheet(eggs.day(), eggs.plan(), "A4").pdf(),
+                Pdf.of(
+                                "<html><body style=\"font-family: '" + Fonts.FAMILY + "'\">" + eggs.dishName
+                                        + "</body></html>",
+                                imprint(eggs.day(), eggs.plan()))
+                        .bytes())) {
+            String all = String.join("\n", pages(pdf));
+            assertThat(all).contains("Souffl\u00e9 Tart <b> \u25A1\u25A1").doesNotContain("#");
+            assertThat(all.split("\u25A1 stands for what this typeface has no character for: U\\+5BFF, U\\+1F373", -1))
+                    .hasSize(2);
+        }
+        assertThat(Glyphs.explained("<body>Crème brûlée \u2011 ½ Żurek</body>"))
+                .isEqualTo("<body>Crème brûlée \u2011 ½ Żurek</body>");
+        assertThat(Glyphs.explained("<b>\u0338x</b>")).isEqualTo("<b>x</b>");
+    }
+
+    @Test
+    void onAPhoneWhereAndSetupStandUnderTheDeed() throws IOException {
+        EggDay eggs = new EggDay();
+        String html = new String(sheet(eggs.day(), eggs.plan(), "A4").html(), StandardCharsets.UTF_8);
+        String phone = html.substring(html.indexOf("@media screen and (max-width: 40em)"), html.indexOf("</style>"));
+        assertThat(phone).contains("tr.task, .lines tr.pause { display: grid;", ".lines td.where { grid-column: 3; }");
+        // nothing of it reaches the paper
+        assertThat(pages(Pdf.of(html, imprint(eggs.day(), eggs.plan())).bytes()))
+                .isEqualTo(pages(Pdf.of(html.replace(phone, ""), imprint(eggs.day(), eggs.plan()))
+                        .bytes()));
+    }
+
+    @Test
     void samePlanAndMinuteGiveTheSameBytes() {
         EggDay eggs = new EggDay();
         assertThat(Reports.of(eggs.day(), eggs.plan(), eggs.at(0, 30)))
@@ -460,6 +493,12 @@ class PapersTest {
         assertThat(page.rows().get(0).resets()).isEqualTo("18, next one there 03:49");
         assertThat(page.answer()).isEqualTo("The setup is ready at its call; past peak at call: S1.");
         assertThat(page.good()).isTrue();
+        // one that is ready and later short is past peak at its call as well
+        page = readiness(
+                eggs.day(), eggs.plan(List.of(), 3).withVerdict(new Plan.Verdict(List.of(), 3, 3, List.of(faded))));
+        assertThat(page.rows().get(0).stateWords()).isEqualTo("READY, THEN SHORT");
+        assertThat(page.answer())
+                .isEqualTo("The setup is ready at its call, but later plates run short: S1; past peak at call: S1.");
     }
 
     @Test
