@@ -317,14 +317,14 @@ public record ReadinessPage(
 
     /** In the biggest type in which it is one page. */
     byte[] pdf() {
-        Pdf pdf = null;
+        String page = "";
         for (double points : TYPE_POINTS) {
-            pdf = Pdf.of(Html.of("readiness.jte", inType(points)), print);
-            if (pdf.pages() == 1) {
+            page = Glyphs.explained(Html.of("readiness.jte", inType(points)));
+            if (Pdf.pagesOf(page).equals(List.of(1))) {
                 break;
             }
         }
-        return pdf.bytes();
+        return Pdf.of(page, print).bytes();
     }
 
     private ReadinessPage inType(double points) {

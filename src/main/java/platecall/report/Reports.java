@@ -33,8 +33,7 @@ public final class Reports {
         files.put("readiness.csv", ReadinessCsv.of(day, plan));
         RunSheet sheet = RunSheet.of(day, plan, print, "A4");
         files.put("run-sheet.pdf", sheet.pdf());
-        files.put(
-                "run-sheet-letter.pdf", RunSheet.of(day, plan, print, "letter").pdf());
+        files.put("run-sheet-letter.pdf", sheet.on("letter").pdf());
         files.put("run-sheet.html", sheet.html());
         files.put("sequence.csv", SequenceCsv.of(day, plan));
         picture(files, day, GanttCamera.of(day, plan), GanttCamera.TITLE);

@@ -8,7 +8,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeSet;
-import java.util.function.Function;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import platecall.day.Absence;
 import platecall.day.Day;
 import platecall.day.Person;
@@ -115,6 +117,11 @@ public record RunSheet(
                 paper);
     }
 
+    /** The same sheets on other paper. */
+    RunSheet on(String other) {
+        return new RunSheet(title, people, stations, caution, print, other);
+    }
+
     /** Rows stand no closer than this; each step has its style on the page. */
     private static final int TIGHTEST = 3;
 
@@ -124,41 +131,61 @@ public record RunSheet(
 
     /** With the rows of a person, or of the stations, a little closer where that saves a page. */
     byte[] pdf() {
-        List<Section> fitted = people.stream()
-                .flatMap(person -> fitted(List.of(person), one -> with(one, List.of())).stream())
-                .toList();
-        RunSheet sheet = with(fitted, fitted(stations, all -> with(List.of(), all)));
-        return Pdf.of(Html.of("runsheet.jte", sheet), print).bytes();
+        List<RunSheet> parts = fitted(parts());
+        return Pdf.of(Html.of("runsheet.jte", joined(parts)), print).bytes();
     }
 
-    private int pages() {
-        return Pdf.pagesOf(Html.of("runsheet.jte", this));
+    /** What begins on a page of its own: each person, then the stations. */
+    private List<RunSheet> parts() {
+        Stream<RunSheet> ofPeople = people.stream().map(person -> with(List.of(person), List.of()));
+        Stream<RunSheet> ofStations = Stream.of(with(List.of(), stations)).filter(sheet -> !stations.isEmpty());
+        return Stream.concat(ofPeople, ofStations).toList();
+    }
+
+    private RunSheet joined(List<RunSheet> parts) {
+        return with(
+                parts.stream().flatMap(part -> part.people.stream()).toList(),
+                parts.stream().flatMap(part -> part.stations.stream()).toList());
     }
 
     private RunSheet with(List<Section> ofPeople, List<Section> ofStations) {
         return new RunSheet(title, ofPeople, ofStations, caution, print, paper);
     }
 
-    /** Sections that stand one after the other, moved together as little as saves all the pages that can be saved. */
-    private static List<Section> fitted(List<Section> sections, Function<List<Section>, RunSheet> sheet) {
-        int pages = sections.isEmpty() ? 1 : sheet.apply(sections).pages();
-        if (pages == 1) {
-            return sections;
-        }
-        int least = sheet.apply(tightened(sections, TIGHTEST)).pages();
-        if (least == pages) {
-            return sections;
-        }
+    /** Parts with their rows moved together as little as saves all the pages that can be saved. */
+    private List<RunSheet> fitted(List<RunSheet> parts) {
+        List<RunSheet> fitted = new ArrayList<>(parts);
+        List<Integer> open =
+                new ArrayList<>(IntStream.range(0, parts.size()).boxed().toList());
+        Map<Integer, Integer> usual = pages(parts, open, 0);
+        open.removeIf(part -> usual.get(part) == 1);
+        Map<Integer, Integer> least = pages(parts, open, TIGHTEST);
+        open.removeIf(part -> least.get(part).equals(usual.get(part)));
         for (int tight = 1; tight < TIGHTEST; tight++) {
-            if (sheet.apply(tightened(sections, tight)).pages() == least) {
-                return tightened(sections, tight);
+            Map<Integer, Integer> pages = pages(parts, open, tight);
+            for (int part : List.copyOf(open)) {
+                if (pages.get(part).equals(least.get(part))) {
+                    fitted.set(part, parts.get(part).tightened(tight));
+                    open.remove((Integer) part);
+                }
             }
         }
-        return tightened(sections, TIGHTEST);
+        open.forEach(part -> fitted.set(part, parts.get(part).tightened(TIGHTEST)));
+        return fitted;
     }
 
-    private static List<Section> tightened(List<Section> sections, int to) {
-        return sections.stream().map(section -> section.tightened(to)).toList();
+    /** How many pages these of the parts fill, all set in one go. */
+    private Map<Integer, Integer> pages(List<RunSheet> parts, List<Integer> which, int tight) {
+        RunSheet sheet = joined(
+                which.stream().map(part -> parts.get(part).tightened(tight)).toList());
+        List<Integer> pages = which.isEmpty() ? List.of() : Pdf.pagesOf(Html.of("runsheet.jte", sheet));
+        return IntStream.range(0, which.size()).boxed().collect(Collectors.toMap(which::get, pages::get));
+    }
+
+    private RunSheet tightened(int to) {
+        return with(
+                people.stream().map(section -> section.tightened(to)).toList(),
+                stations.stream().map(section -> section.tightened(to)).toList());
     }
 
     private static Optional<Section> person(Wording wording, Duty duty, Plan plan, Person person) {

@@ -388,6 +388,15 @@ class PapersTest {
     }
 
     @Test
+    void pagesAreCountedForEachPartThatBeginsOnOne() {
+        String next = "<div style=\"page-break-before: always\">on</div>";
+        String part = next.replace("<div", "<div class=\"a new-page\"");
+        assertThat(Pdf.pagesOf("<html><body>one</body></html>")).containsExactly(1);
+        assertThat(Pdf.pagesOf("<html><body>one" + next + part + part + next + next + "</body></html>"))
+                .containsExactly(2, 1, 3);
+    }
+
+    @Test
     void onAPhoneWhereAndSetupStandUnderTheDeed() throws IOException {
         EggDay eggs = new EggDay();
         String html = new String(sheet(eggs.day(), eggs.plan(), "A4").html(), StandardCharsets.UTF_8);
