@@ -144,11 +144,14 @@ final class GanttCamera {
         Moment ready = copy.ready().orElseThrow();
         Moment peakTo = copy.peakTo().orElseThrow();
         Moment end = end(copy);
+        int behind = Math.max(0, copy.due().minutesUntil(ready));
+        int pastUse = copy.lateMinutes() - behind;
         return "there " + clock.time(ready)
-                + (copy.lateMinutes() > 0 ? ", late " + copy.lateMinutes() + " min" : "")
+                + (behind > 0 ? ", late " + behind + " min" : "")
                 + (peakTo.isAfter(ready)
                         ? ", peak to " + (peakTo.isAfter(end) ? "release" : clock.time(peakTo))
-                        : ", past its peak");
+                        : ", past its peak")
+                + (pastUse > 0 ? ", past use on camera by " + pastUse + " min" : "");
     }
 
     private static void span(

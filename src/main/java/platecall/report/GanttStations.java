@@ -20,7 +20,8 @@ final class GanttStations {
 
     static final String TITLE = "stations";
 
-    private static final Ink STORED = Ink.plain(Palette.SKY_BLUE);
+    /** No colour of a setup, since food of several stands there together. */
+    static final Ink STORED = Ink.plain(Palette.GREY);
 
     private record Held(Span span, int units) {}
 

@@ -100,6 +100,10 @@ final class TimeChart {
     private static final double NAME_PIXELS = 210;
     private static final double AXIS_PIXELS = 46;
     private static final double EDGE = 14;
+
+    /** Pixels between two times on the axis, at least. */
+    private static final double TIME_GAP = 4;
+
     private static final double TITLE_PIXELS = 40;
     private static final double CALL_LANE = 18;
     private static final double LEGEND_LINE = 26;
@@ -289,13 +293,19 @@ final class TimeChart {
                 @Override
                 public List<?> refreshTicks(Graphics2D g, AxisState state, Rectangle2D area, RectangleEdge edge) {
                     List<NumberTick> ticks = new ArrayList<>();
+                    // into the gap on the left at most; on the right all ends with the panel
+                    double free = TIME_GAP - PANEL_GAP;
                     for (Moment at = panel.start(); !at.isAfter(panel.end()); at = at.plus(1)) {
                         var time = at.in(clock.zone());
                         if ((time.getHour() * 60 + time.getMinute()) % step == 0) {
+                            double x = panel.start().minutesUntil(at) * scale;
+                            double half = Labels.width(clock.time(at)) / 2;
+                            boolean fits = x - half >= free && x + half <= panel.minutes() * scale;
+                            free = fits ? x + half + TIME_GAP : free;
                             ticks.add(new NumberTick(
                                     TickType.MAJOR,
                                     at.epochMinute(),
-                                    clock.time(at),
+                                    fits ? clock.time(at) : "",
                                     edge == RectangleEdge.TOP ? TextAnchor.BOTTOM_CENTER : TextAnchor.TOP_CENTER,
                                     TextAnchor.CENTER,
                                     0));

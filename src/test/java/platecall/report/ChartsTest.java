@@ -170,6 +170,47 @@ class ChartsTest {
     }
 
     @Test
+    void timesOnTheAxisNeitherTouchNorLeaveThePicture() throws Exception {
+        // as above: times of the hour that comes twice are wider; and the axis ends a minute after a quarter
+        EggDay eggs = new EggDay(ZoneId.of("Europe/Berlin"), LocalDate.of(2026, 10, 25));
+        TimeChart chart = new TimeChart("twice", Clock.of(eggs.day(), eggs.plan()), 4.4);
+        chart.row("one", 1, 20);
+        chart.show(new Span(eggs.at(1, 0), eggs.at(4, 46)));
+        NodeList texts = svg(chart).getElementsByTagName("text");
+        List<Element> times = Stream.iterate(0, i -> i < texts.getLength(), i -> i + 1)
+                .map(i -> (Element) texts.item(i))
+                .filter(text -> text.getTextContent().strip().matches("\\d\\d:\\d\\d( \\+\\d\\d)?"))
+                .toList();
+        assertThat(times).extracting(Element::getTextContent).contains("01:45", "02:00 +02", "02:30 +01", "03:45");
+        for (int i = 0; i < times.size(); i++) {
+            double end = number(times.get(i), "x") + number(times.get(i), "textLength");
+            boolean last = i + 1 == times.size()
+                    || !times.get(i).getAttribute("y").equals(times.get(i + 1).getAttribute("y"));
+            assertThat(end).isLessThan(last ? chart.picture().width - 14 : number(times.get(i + 1), "x"));
+        }
+    }
+
+    private static double number(Element element, String attribute) {
+        return Double.parseDouble(element.getAttribute(attribute));
+    }
+
+    @Test
+    void aCopyPastUseOnCameraIsNotCalledLate() throws Exception {
+        EggDay eggs = new EggDay();
+        eggs.usableMinutes = 12;
+        eggs.laterUsableMinutes = 7;
+        assertThat(texts(svg(GanttCamera.of(eggs.day(), eggs.plan(List.of(), 4)))))
+                .contains(
+                        "there 04:04, late 4 min, past its peak, past use on camera by 1 min",
+                        "there 04:10, peak to 04:14, past use on camera by 2 min");
+    }
+
+    @Test
+    void whatIsStoredHasNoColourOfASetup() {
+        assertThat(Palette.FILLS).doesNotContain(GanttStations.STORED.fill());
+    }
+
+    @Test
     void axisRunsOnPastMidnight() throws Exception {
         EggDay eggs = new EggDay(ZoneId.of("Etc/GMT-3"), LocalDate.of(2026, 3, 14));
         Clock clock = Clock.of(eggs.day(), eggs.plan());
