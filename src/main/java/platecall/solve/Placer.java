@@ -459,8 +459,8 @@ final class Placer {
                 return false;
             }
         }
-        int b = k.batchMost > 0 ? joinable(k, start + d, start + d, true, start + 1) : -1;
-        if (b >= 0 && kitchen.batchMinutes[b] == d) {
+        int b = k.batchMost > 0 ? publishedBatch(c, task, k, published) : -1;
+        if (b >= 0) {
             join(g, b);
             return true;
         }
@@ -474,6 +474,20 @@ final class Placer {
         }
         putFound(c, g, start, d, room);
         return true;
+    }
+
+    /** The batch that a copy made in the same go is in already, if it has room; -1 if none: another of that minute won't do. */
+    private int publishedBatch(int c, int task, Kind k, Published published) {
+        for (int member : kitchen.groupMembers[k.group]) {
+            int other = kitchen.copyOf[member];
+            int b = kitchen.batch[member];
+            if (kitchen.start[member] == published.starts(c)[task]
+                    && kitchen.batchCount[b] < kitchen.batchRoom[b]
+                    && published.together(c, task, other, member - kitchen.base[other])) {
+                return b;
+            }
+        }
+        return -1;
     }
 
     /** Places {@code tasks[index..count)}, each as late as those after it allow. */

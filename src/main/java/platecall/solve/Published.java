@@ -78,6 +78,11 @@ final class Published {
         return work[copy][task].span().minutes();
     }
 
+    /** Whether two copies had a step done in one go. */
+    boolean together(int copy, int task, int otherCopy, int otherTask) {
+        return work[otherCopy] != null && work[copy][task] == work[otherCopy][otherTask];
+    }
+
     /** The way that uses the same stations, or -1. */
     int way(int copy, int task) {
         List<TaskNet.Mode> modes =
