@@ -262,24 +262,32 @@ final class SafetyPage {
         profile.limits()
                 .forEach((name, limit) -> line(LIMITS.getOrDefault(name, name) + ": " + amount(limit) + " ("
                         + source(limit.source(), limit.edition()) + ")"));
-        for (Cooking core : profile.cooking()) {
-            String kinds = core.kinds().stream()
-                    .sorted()
-                    .map(kind -> switch (kind) {
-                        case INTACT -> "whole cuts and fish";
-                        case GROUND -> "ground meat";
-                        case POULTRY -> "poultry and what is stuffed";
-                    })
-                    .collect(Collectors.joining(", "));
-            line("core of raw food that is cooked, " + kinds + ": at least " + number(core.celsius()) + " °C"
-                    + held(core.seconds()) + " (" + source(core.source(), core.edition()) + ")");
-        }
+        Map<String, List<Cooking>> cores = profile.cooking().stream()
+                .collect(Collectors.groupingBy(SafetyPage::kinds, LinkedHashMap::new, Collectors.toList()));
+        cores.forEach((kinds, either) -> line("core of raw food that is cooked, " + kinds + ": "
+                + either.stream().map(SafetyPage::core).collect(Collectors.joining(", or "))));
         for (Cooling.Stage stage : profile.cooling()) {
             line("cooled from " + number(stage.fromCelsius()) + " to " + number(stage.toCelsius()) + " °C: "
                     + amount(stage.minutes()) + " ("
                     + source(stage.minutes().source(), stage.minutes().edition())
                     + ")");
         }
+    }
+
+    private static String kinds(Cooking core) {
+        return core.kinds().stream()
+                .sorted()
+                .map(kind -> switch (kind) {
+                    case INTACT -> "whole cuts and fish";
+                    case GROUND -> "ground meat";
+                    case POULTRY -> "poultry and what is stuffed";
+                })
+                .collect(Collectors.joining(", "));
+    }
+
+    private static String core(Cooking core) {
+        return "at least " + number(core.celsius()) + " °C" + held(core.seconds()) + " ("
+                + source(core.source(), core.edition()) + ")";
     }
 
     private static String amount(Limit limit) {

@@ -66,7 +66,9 @@ class SafetyCommandTest {
                 .contains("core of food held hot: at least 57 °C (FDA Food Code 3-501.16(A)(1), 2013 and 2022)")
                 .contains("running water to thaw in: at most 21 °C (FDA Food Code 3-501.13(B), 2013 and 2022)")
                 .contains("poultry and what is stuffed: at least 74 °C (FDA Food Code 3-401.11(A)(3), 2017 and later)")
-                .contains("ground meat: at least 63 °C, held for 3 min (FDA Food Code 3-401.11(A)(2), 2013 and 2022)")
+                .contains(
+                        "ground meat: at least 68 °C, held for 17 s (FDA Food Code 3-401.11(A)(2), 2017 and later), or"
+                                + " at least 63 °C, held for 3 min (FDA Food Code 3-401.11(A)(2), 2013 and 2022), or")
                 .contains("cooled from 57 to 21 °C: at most 120 minutes (FDA Food Code 3-501.14(A)(1), 2013 and 2022)")
                 .contains("local code, a thermometer and licensed practice decide")
                 .doesNotContain("MUST NOT", "BROKEN", "OVER BY", "TOO MUCH");
