@@ -38,6 +38,9 @@ import platecall.units.Span;
 final class SafetyPage {
 
     private static final int LINE_WIDTH = 98;
+    /** What a continuous load counts by the US National Electrical Code. */
+    private static final double NEC_FACTOR = 1.25;
+
     private static final DateTimeFormatter DATE = DateTimeFormatter.ofPattern("MM-dd ", Locale.ROOT);
 
     /** What the limits of a profile bound, by their names in limits.csv. */
@@ -251,9 +254,10 @@ final class SafetyPage {
                     number(load.circuit().continuousFactor()),
                     load.carried() ? "" : " TOO MUCH"));
         }
-        if (!day.circuits().isEmpty()) {
-            line(
-                    "A load of three hours or more counts 1.25 times (NEC 210.19(A)(1), 210.20(A)); an electrician decides.");
+        if (day.circuits().stream().anyMatch(circuit -> circuit.continuousFactor() == NEC_FACTOR)) {
+            line("The factor " + number(NEC_FACTOR)
+                    + " is that of loads of three hours or more (NEC 210.19(A)(1), 210.20(A));"
+                    + " an electrician decides.");
         }
     }
 
@@ -296,7 +300,8 @@ final class SafetyPage {
             case MOST -> "at most ";
             case UNDER -> "less than ";
         };
-        return bound + number(limit.value()) + " " + limit.unit().replace("celsius", "°C");
+        String unit = limit.unit().replace("celsius", "°C");
+        return bound + number(limit.value()) + " " + (limit.value() == 1 ? unit.replaceAll("s$", "") : unit);
     }
 
     private static String held(int seconds) {

@@ -70,6 +70,7 @@ class SafetyCommandTest {
                         "ground meat: at least 68 °C, held for 17 s (FDA Food Code 3-401.11(A)(2), 2017 and later), or"
                                 + " at least 63 °C, held for 3 min (FDA Food Code 3-401.11(A)(2), 2013 and 2022), or")
                 .contains("cooled from 57 to 21 °C: at most 120 minutes (FDA Food Code 3-501.14(A)(1), 2013 and 2022)")
+                .contains("The factor 1.25 is that of loads of three hours or more (NEC 210.19(A)(1), 210.20(A))")
                 .contains("local code, a thermometer and licensed practice decide")
                 .doesNotContain("MUST NOT", "BROKEN", "OVER BY", "TOO MUCH");
     }
@@ -165,7 +166,7 @@ class SafetyCommandTest {
         assertThat(safety(day, papers.resolve("plan.json"))).as(out.toString()).isZero();
         assertThat(out.toString())
                 .contains("UK temperature rules (2013): cold at most 8 °C, hot at least 63 °C;")
-                .contains("how often it may stand out: at most 1 times (SI 2013/2996 Sch. 4")
+                .contains("how often it may stand out: at most 1 time (SI 2013/2996 Sch. 4")
                 .contains("at most 119 after hot")
                 .contains("at most 239 after cold")
                 .doesNotContain("at most 240");
