@@ -38,6 +38,10 @@ final class Kitchen {
     final Arc[][] into;
     final Arc[][] outOf;
     final boolean[] inTail;
+    /** The tasks of each copy's tail and of its head, last first. */
+    final int[][] tail;
+
+    final int[][] head;
     final int[][] groupMembers;
     final BreakTask[] breaks;
 
@@ -62,6 +66,9 @@ final class Kitchen {
     private final int padded;
     private final long[][] free;
     private final long[] hands;
+    /** For each person a bit for each minute at which he or she is free: what {@link #hands} says, the other way round. */
+    private final long[][] freeMinutes;
+
     private final boolean[] noise;
     private final short[][] ovenCelsius;
     private final short[][] ovenUses;
@@ -143,6 +150,16 @@ final class Kitchen {
                 inTail[g] = r.tail()[i];
             }
         }
+        tail = new int[copies][];
+        head = new int[copies][];
+        for (int c = 0; c < copies; c++) {
+            int last = base[c + 1] - 1;
+            int[] lastFirst = IntStream.rangeClosed(base[c], last)
+                    .map(g -> base[copyOf[g]] + last - g)
+                    .toArray();
+            tail[c] = Arrays.stream(lastFirst).filter(g -> inTail[g]).toArray();
+            head[c] = Arrays.stream(lastFirst).filter(g -> !inTail[g]).toArray();
+        }
         groupMembers = new int[net.batchGroups()][];
         for (int group = 0; group < groupMembers.length; group++) {
             int wanted = group;
@@ -197,6 +214,12 @@ final class Kitchen {
         for (int t = 0; t < horizon; t++) {
             hands[t] = Kind.reordered(net.handsFree()[t], personBit);
             noise[t] = net.noiseAllowed()[t];
+        }
+        freeMinutes = new long[net.people().size()][padded / 64 + 2];
+        for (int t = 0; t < horizon; t++) {
+            for (int p = 0; p < freeMinutes.length; p++) {
+                freeMinutes[p][t >> 6] |= (hands[t] >>> p & 1) << t;
+            }
         }
         ovenCelsius = new short[net.ovens().size()][padded];
         ovenUses = new short[net.ovens().size()][padded];
@@ -292,7 +315,7 @@ final class Kitchen {
 
     /** Whether a task fits at {@code t} in that way; if so, leaves it and the people that are free in the found fields. */
     boolean fits(Kind k, int way, int d, int t) {
-        if (way == NONE || t < 0 || t > horizon - d || firstConflict(k, k.ways[way], d, t) != NO_CONFLICT) {
+        if (way == NONE || t < 0 || t > horizon - d || firstConflict(k, k.ways[way], d, t, t) != NO_CONFLICT) {
             return false;
         }
         foundWay = way;
@@ -323,7 +346,7 @@ final class Kitchen {
     private int latest(Kind k, Kind.Way w, int d, int lo, int hi) {
         int t = hi;
         while (t >= lo) {
-            int conflict = firstConflict(k, w, d, t);
+            int conflict = firstConflict(k, w, d, t, lo);
             if (conflict == NO_CONFLICT) {
                 return t;
             }
@@ -335,14 +358,14 @@ final class Kitchen {
     private static final int NO_CONFLICT = Integer.MAX_VALUE;
 
     /** {@link #NO_CONFLICT} if the task fits at {@code t}; else the next lower start that can fit at all. */
-    private int firstConflict(Kind k, Kind.Way w, int d, int t) {
+    private int firstConflict(Kind k, Kind.Way w, int d, int t, int lo) {
         if (k.partA != null) {
-            int down = handsDown(k, k.partA, d, t);
+            int down = handsDown(k, k.partA, d, t, lo);
             if (down != NO_CONFLICT) {
                 return down;
             }
             if (k.partB != null) {
-                down = handsDown(k, k.partB, d, t);
+                down = handsDown(k, k.partB, d, t, lo);
                 if (down != NO_CONFLICT) {
                     return down;
                 }
@@ -376,13 +399,16 @@ final class Kitchen {
         return w.oven < 0 ? NO_CONFLICT : ovenDown(k, w.oven, d, t);
     }
 
-    private int handsDown(Kind k, HandPart part, int d, int t) {
+    private int handsDown(Kind k, HandPart part, int d, int t, int lo) {
         int offset = part.offset(d);
         int length = part.lengthIn(d);
         long mask = k.handMask & asked;
         for (int u = t + offset; u < t + offset + length; u++) {
             mask &= hands[u];
             if (lacksHands(mask, k.handsNeeded)) {
+                if (k.handsNeeded == 1 && length <= Long.SIZE) {
+                    return lastFree(k.handMask & asked, length, u - length, lo + offset) - offset;
+                }
                 while (u > 0 && lacksHands(hands[u - 1] & k.handMask & asked, k.handsNeeded)) {
                     u--;
                 }
@@ -390,6 +416,35 @@ final class Kitchen {
             }
         }
         return NO_CONFLICT;
+    }
+
+    /**
+     * The latest minute up to {@code hi} from which one of these people is free for up to 64 minutes, 64 minutes at a time;
+     * below {@code lo} if there is none from there on.
+     */
+    private int lastFree(long people, int length, int hi, int lo) {
+        for (int w = hi >> 6; w >= lo >> 6 && w >= 0; w--) {
+            long starts = 0;
+            for (long rest = people; rest != 0; rest &= rest - 1) {
+                long[] bits = freeMinutes[Long.numberOfTrailingZeros(rest)];
+                long runs = bits[w];
+                long after = bits[w + 1];
+                for (int n = 1; n < length && runs != 0; ) {
+                    int more = Math.min(n, length - n);
+                    runs &= runs >>> more | after << Long.SIZE - more;
+                    after &= after >>> more;
+                    n += more;
+                }
+                starts |= runs;
+            }
+            if (w == hi >> 6) {
+                starts &= -1L >>> 63 - (hi & 63);
+            }
+            if (starts != 0) {
+                return (w << 6) + 63 - Long.numberOfLeadingZeros(starts);
+            }
+        }
+        return lo - 1;
     }
 
     private static boolean lacksHands(long mask, int needed) {
@@ -462,7 +517,7 @@ final class Kitchen {
                 }
             }
         }
-        return firstConflict(k, w, d, t) == NO_CONFLICT ? t : t + 1;
+        return firstConflict(k, w, d, t, t) == NO_CONFLICT ? t : t + 1;
     }
 
     private int handsUp(Kind k, HandPart part, int d, int t) {
@@ -714,6 +769,14 @@ final class Kitchen {
     private void flip(int from, int length, long people) {
         for (int u = from; u < from + length; u++) {
             hands[u] ^= people;
+        }
+        int to = from + length;
+        for (long rest = people; rest != 0; rest &= rest - 1) {
+            long[] bits = freeMinutes[Long.numberOfTrailingZeros(rest)];
+            for (int u = from; u < to; u = (u | 63) + 1) {
+                int end = Math.min(to, (u | 63) + 1);
+                bits[u >> 6] ^= -1L >>> 64 - (end - u) << u;
+            }
         }
     }
 

@@ -1,5 +1,6 @@
 package platecall.solve;
 
+import java.util.Arrays;
 import platecall.tasks.TaskNet.Arc;
 import platecall.tasks.TaskNet.Recipe;
 
@@ -15,10 +16,15 @@ final class Placer {
     private static final int FIRST_UP = 120;
     private static final long ENDLESS = Long.MAX_VALUE / 4;
     private static final int OWN_BATCH = -2;
+    private static final int[] NO_TASKS = {};
 
     private final Kitchen kitchen;
     private final Dice dice;
-    private final int[][] order;
+    private final int longest;
+    private final Memory kept;
+    private final Memory keptLate;
+    private int[] tail;
+    private int[] head;
     private final boolean[] branching;
     private final int[] tailSlack;
     private final long[] able;
@@ -28,11 +34,9 @@ final class Placer {
     Placer(Kitchen kitchen, Dice dice) {
         this.kitchen = kitchen;
         this.dice = dice;
-        int longest = 1;
-        for (Recipe recipe : kitchen.recipe) {
-            longest = Math.max(longest, recipe.size());
-        }
-        order = new int[2][longest];
+        longest = Arrays.stream(kitchen.recipe).mapToInt(Recipe::size).max().orElse(1);
+        kept = new Memory();
+        keptLate = new Memory();
         branching = new boolean[kitchen.copies];
         tailSlack = new int[kitchen.copies];
         able = new long[kitchen.copies];
@@ -60,41 +64,43 @@ final class Placer {
         chooseHands();
         Recipe recipe = kitchen.recipe[c];
         int last = kitchen.base[c + 1] - 1;
-        int tailCount = sortTail(c);
-        int headCount = whole ? sortHead(c) : 0;
+        tail = sort(c, kitchen.tail[c], true);
+        head = whole ? sort(c, kitchen.head[c], false) : NO_TASKS;
         int early = free ? aim(recipe, budget) : 0;
         if (recipe.plated() == recipe.last()) {
             early += recipe.peakFrom();
         }
         ripe = true;
         int mark = kitchen.mark();
-        if (free && dice.chance(0.08) && up(c, last, tailCount, headCount, dice.below(20), budget)) {
+        if (free && dice.chance(0.08) && up(c, last, dice.below(20), budget)) {
             return true;
         }
-        boolean found = down(c, last, tailCount, headCount, early, budget);
+        boolean found = down(c, last, early, budget);
         long cost = found ? kitchen.lookCost(c) : ENDLESS;
         boolean poor = cost > recipe.lateWeight() || cost > 0 && early > 0;
         if (!found || poor) {
-            int[] kept = found ? remember(c) : null;
-            long[] keptHands = found ? rememberHands(c) : null;
+            if (found) {
+                kept.remember(c);
+            }
             kitchen.rollback(mark);
-            boolean other = up(c, last, tailCount, headCount, 0, Math.min(budget, cost - 1));
+            boolean other = up(c, last, 0, Math.min(budget, cost - 1));
             long otherCost = other ? kitchen.lookCost(c) : ENDLESS;
             if (recipe.peakFrom() > 0 && Math.min(cost, otherCost) > 0) {
-                int[] late = other ? remember(c) : null;
-                long[] lateHands = other ? rememberHands(c) : null;
+                if (other) {
+                    keptLate.remember(c);
+                }
                 kitchen.rollback(mark);
                 ripe = false;
                 long limit = Math.min(budget, Math.min(cost, otherCost) - 1);
-                if (down(c, last, tailCount, headCount, 0, limit)) {
+                if (down(c, last, 0, limit)) {
                     return true;
                 }
                 if (other) {
-                    recall(c, late, lateHands);
+                    keptLate.recall(c);
                 }
             }
             if (!other && found) {
-                recall(c, kept, keptHands);
+                kept.recall(c);
             }
             return other || found;
         }
@@ -116,92 +122,75 @@ final class Placer {
 
     /** Places the head of a copy whose tail is placed. */
     boolean placeHead(int c) {
-        int count = sortHead(c);
-        if (count == 0) {
+        if (kitchen.head[c].length == 0) {
             return true;
         }
+        int[] tasks = sort(c, kitchen.head[c], false);
         chooseHands();
         tries = 0;
         resume = ANYWHERE;
-        return placeFrom(c, order[1], 0, count, true);
+        return placeFrom(c, tasks, 0, true);
     }
 
-    private int[] remember(int c) {
-        int from = kitchen.base[c];
-        int size = kitchen.base[c + 1] - from;
-        int[] kept = new int[size * 5];
-        for (int i = 0; i < size; i++) {
-            int g = from + i;
-            kept[i * 5] = kitchen.start[g];
-            kept[i * 5 + 1] = kitchen.duration[g];
-            kept[i * 5 + 2] = kitchen.way[g];
-            int b = kitchen.batch[g];
-            kept[i * 5 + 3] = b >= 0 && kitchen.batchCount[b] == 1 ? OWN_BATCH : b;
-            kept[i * 5 + 4] = b < 0 ? 0 : kitchen.batchRoom[b];
-        }
-        return kept;
-    }
+    /** Where the tasks of a copy were. */
+    private final class Memory {
+        private final int[] start = new int[longest];
+        private final int[] duration = new int[longest];
+        private final int[] way = new int[longest];
+        private final int[] batch = new int[longest];
+        private final int[] room = new int[longest];
+        private final long[] handsA = new long[longest];
+        private final long[] handsB = new long[longest];
 
-    private long[] rememberHands(int c) {
-        int from = kitchen.base[c];
-        int size = kitchen.base[c + 1] - from;
-        long[] kept = new long[size * 2];
-        for (int i = 0; i < size; i++) {
-            kept[i * 2] = kitchen.handsA[from + i];
-            kept[i * 2 + 1] = kitchen.handsB[from + i];
-        }
-        return kept;
-    }
-
-    /**
-     * Places a copy as remembered, into the state in which it was remembered; a batch of its own gets a new number, since
-     * another of its batches may have taken the old one by now.
-     */
-    private void recall(int c, int[] kept, long[] hands) {
-        int from = kitchen.base[c];
-        for (int i = kept.length / 5 - 1; i >= 0; i--) {
-            int b = kept[i * 5 + 3];
-            if (kept[i * 5] != Kitchen.NONE && kitchen.start[from + i] == Kitchen.NONE) {
-                if (b == OWN_BATCH) {
-                    b = kitchen.newBatch(kept[i * 5 + 4]);
-                }
-                kitchen.place(
-                        from + i, kept[i * 5], kept[i * 5 + 1], kept[i * 5 + 2], hands[i * 2], hands[i * 2 + 1], b);
+        void remember(int c) {
+            int from = kitchen.base[c];
+            for (int g = from; g < kitchen.base[c + 1]; g++) {
+                int i = g - from;
+                int b = kitchen.batch[g];
+                start[i] = kitchen.start[g];
+                duration[i] = kitchen.duration[g];
+                way[i] = kitchen.way[g];
+                batch[i] = b >= 0 && kitchen.batchCount[b] == 1 ? OWN_BATCH : b;
+                room[i] = b < 0 ? 0 : kitchen.batchRoom[b];
+                handsA[i] = kitchen.handsA[g];
+                handsB[i] = kitchen.handsB[g];
             }
         }
-    }
 
-    private int sortTail(int c) {
-        return sort(c, true, order[0]);
-    }
-
-    private int sortHead(int c) {
-        return sort(c, false, order[1]);
-    }
-
-    /** Tasks of one part, each before those it comes after; ties now and then at random. */
-    private int sort(int c, boolean tail, int[] into) {
-        int from = kitchen.base[c];
-        int to = kitchen.base[c + 1];
-        int count = 0;
-        for (int g = to - 1; g >= from; g--) {
-            if (kitchen.inTail[g] == tail) {
-                into[count++] = g;
-            }
-        }
-        if (branching[c] && count > 1 && dice.chance(0.5)) {
-            int first = tail ? 1 : 0;
-            for (int pass = dice.below(count); pass >= 0; pass--) {
-                for (int i = first; i + 1 < count; i++) {
-                    if (dice.chance(0.5) && !follows(c, into[i], into[i + 1])) {
-                        int swap = into[i];
-                        into[i] = into[i + 1];
-                        into[i + 1] = swap;
-                    }
+        /**
+         * Places a copy as remembered, into the state in which it was remembered; a batch of its own gets a new number,
+         * since another of its batches may have taken the old one by now.
+         */
+        void recall(int c) {
+            int from = kitchen.base[c];
+            for (int g = kitchen.base[c + 1] - 1; g >= from; g--) {
+                int i = g - from;
+                if (start[i] != Kitchen.NONE && kitchen.start[g] == Kitchen.NONE) {
+                    int b = batch[i] == OWN_BATCH ? kitchen.newBatch(room[i]) : batch[i];
+                    kitchen.place(g, start[i], duration[i], way[i], handsA[i], handsB[i], b);
                 }
             }
         }
-        return count;
+    }
+
+    /** Tasks of one part of a copy, each before those it comes after; ties now and then at random. */
+    private int[] sort(int c, int[] lastFirst, boolean tail) {
+        int count = lastFirst.length;
+        if (!branching[c] || count < 2 || !dice.chance(0.5)) {
+            return lastFirst;
+        }
+        int[] sorted = lastFirst.clone();
+        int first = tail ? 1 : 0;
+        for (int pass = dice.below(count); pass >= 0; pass--) {
+            for (int i = first; i + 1 < count; i++) {
+                if (dice.chance(0.5) && !follows(c, sorted[i], sorted[i + 1])) {
+                    int swap = sorted[i];
+                    sorted[i] = sorted[i + 1];
+                    sorted[i + 1] = swap;
+                }
+            }
+        }
+        return sorted;
     }
 
     private boolean follows(int c, int after, int before) {
@@ -220,7 +209,7 @@ final class Placer {
         return k.minutesPerCopy == 0 || dice.chance(0.4) ? most : 1 + dice.below(most);
     }
 
-    private boolean down(int c, int last, int tailCount, int headCount, int early, long budget) {
+    private boolean down(int c, int last, int early, long budget) {
         Recipe recipe = kitchen.recipe[c];
         Kind k = kitchen.kind[last];
         int target = kitchen.due[c] - early;
@@ -235,7 +224,7 @@ final class Placer {
             int b = joinable(k, low, target, false, NO_LIMIT);
             while (b >= 0) {
                 int start = kitchen.batchStart[b];
-                if (finish(c, last, tailCount, headCount, b)) {
+                if (finish(c, last, b)) {
                     return true;
                 }
                 b = joinable(k, low, target, false, start);
@@ -247,7 +236,7 @@ final class Placer {
         ask(c, k);
         int t = kitchen.findLatest(k, d, low, target - d);
         while (t != Kitchen.NONE) {
-            if (begin(c, last, t, d, room, tailCount, headCount)) {
+            if (begin(c, last, t, d, room)) {
                 return true;
             }
             int step = 1 + (++count > FIRST_DOWN ? count / 4 : 0);
@@ -257,7 +246,7 @@ final class Placer {
         return false;
     }
 
-    private boolean up(int c, int last, int tailCount, int headCount, int later, long budget) {
+    private boolean up(int c, int last, int later, long budget) {
         Recipe recipe = kitchen.recipe[c];
         Kind k = kitchen.kind[last];
         int room = k.batchMost > 0 ? roomFor(k) : 0;
@@ -270,7 +259,7 @@ final class Placer {
                     k, kitchen.due[c] - k.minutesFor(k.batchMost), kitchen.due[c] + (int) lateMost, false, NO_LIMIT);
             while (b >= 0) {
                 int start = kitchen.batchStart[b];
-                if (finish(c, last, tailCount, headCount, b)) {
+                if (finish(c, last, b)) {
                     return true;
                 }
                 b = joinable(
@@ -281,7 +270,7 @@ final class Placer {
         ask(c, k);
         int t = kitchen.findEarliest(k, d, Math.max(k.earliest, kitchen.due[c] - d + 1 + later), high);
         while (t != Kitchen.NONE) {
-            if (begin(c, last, t, d, room, tailCount, headCount)) {
+            if (begin(c, last, t, d, room)) {
                 return true;
             }
             int step = 1 + (++count > FIRST_UP ? count / 4 : 0);
@@ -291,27 +280,27 @@ final class Placer {
         return false;
     }
 
-    private boolean begin(int c, int g, int t, int d, int room, int tailCount, int headCount) {
+    private boolean begin(int c, int g, int t, int d, int room) {
         int mark = kitchen.mark();
         putFound(c, g, t, d, room);
-        return rest(c, tailCount, headCount, mark);
+        return rest(c, mark);
     }
 
-    private boolean finish(int c, int g, int tailCount, int headCount, int batch) {
+    private boolean finish(int c, int g, int batch) {
         int mark = kitchen.mark();
         join(g, batch);
-        return rest(c, tailCount, headCount, mark);
+        return rest(c, mark);
     }
 
-    private boolean rest(int c, int tailCount, int headCount, int mark) {
+    private boolean rest(int c, int mark) {
         tries = 0;
         resume = ANYWHERE;
-        if (placeFrom(c, order[0], 1, tailCount, false)) {
+        if (placeFrom(c, tail, 1, false)) {
             tries = 0;
-            if (headCount == 0 || placeFrom(c, order[1], 0, headCount, true)) {
+            if (head.length == 0 || placeFrom(c, head, 0, true)) {
                 return true;
             }
-            resume = resumeOfLast(c, order[1][0]);
+            resume = resumeOfLast(c, head[0]);
         }
         kitchen.rollback(mark);
         return false;
@@ -490,9 +479,9 @@ final class Placer {
         return -1;
     }
 
-    /** Places {@code tasks[index..count)}, each as late as those after it allow. */
-    private boolean placeFrom(int c, int[] tasks, int index, int count, boolean head) {
-        if (index == count) {
+    /** Places {@code tasks} from {@code index} on, each as late as those after it allow. */
+    private boolean placeFrom(int c, int[] tasks, int index, boolean ofHead) {
+        if (index == tasks.length) {
             return true;
         }
         int g = tasks[index];
@@ -508,7 +497,7 @@ final class Placer {
             return false;
         }
         boolean joinFirst = k.batchMost > 0 && dice.chance(0.8);
-        if (joinFirst && placeByJoining(c, tasks, index, count, head, earliestEnd, latestEnd, waitsUntil)) {
+        if (joinFirst && placeByJoining(c, tasks, index, ofHead, earliestEnd, latestEnd, waitsUntil)) {
             return true;
         }
         int lo = Math.max(k.earliest, earliestEnd - d);
@@ -516,10 +505,10 @@ final class Placer {
         int s = Kitchen.NONE;
         boolean skipped = false;
         if (hi >= lo) {
-            boolean slack = head ? dice.chance(index == 0 ? 0.3 : 0.1) : dice.chance(TAIL_SLACK);
+            boolean slack = ofHead ? dice.chance(index == 0 ? 0.3 : 0.1) : dice.chance(TAIL_SLACK);
             if (slack) {
                 int width = Math.min(hi - lo, 30);
-                if (head && dice.chance(0.33)) {
+                if (ofHead && dice.chance(0.33)) {
                     int from = waitsUntil == NO_WAIT ? lo : kitchen.storedFrom(k, waitsUntil, lo + d) - d;
                     width = Math.max(0, hi - from);
                 }
@@ -535,7 +524,7 @@ final class Placer {
             int mark = kitchen.mark();
             putFound(c, g, s, d, room);
             resume = ANYWHERE;
-            if (placeFrom(c, tasks, index + 1, count, head)) {
+            if (placeFrom(c, tasks, index + 1, ofHead)) {
                 return true;
             }
             kitchen.rollback(mark);
@@ -552,7 +541,7 @@ final class Placer {
         }
         if (k.batchMost > 0) {
             resume = ANYWHERE;
-            return !joinFirst && placeByJoining(c, tasks, index, count, head, earliestEnd, latestEnd, waitsUntil);
+            return !joinFirst && placeByJoining(c, tasks, index, ofHead, earliestEnd, latestEnd, waitsUntil);
         }
         resume = skipped
                 ? ANYWHERE
@@ -601,7 +590,7 @@ final class Placer {
     }
 
     private boolean placeByJoining(
-            int c, int[] tasks, int index, int count, boolean head, int earliestEnd, int latestEnd, int waitsUntil) {
+            int c, int[] tasks, int index, boolean ofHead, int earliestEnd, int latestEnd, int waitsUntil) {
         int g = tasks[index];
         Kind k = kitchen.kind[g];
         int b = joinable(k, earliestEnd, latestEnd, true, NO_LIMIT);
@@ -610,7 +599,7 @@ final class Placer {
             if (canWait(k, at + kitchen.batchMinutes[b], waitsUntil)) {
                 int mark = kitchen.mark();
                 join(g, b);
-                if (placeFrom(c, tasks, index + 1, count, head)) {
+                if (placeFrom(c, tasks, index + 1, ofHead)) {
                     return true;
                 }
                 kitchen.rollback(mark);

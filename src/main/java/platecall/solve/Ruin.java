@@ -64,11 +64,11 @@ final class Ruin {
         breakTimes = new int[kitchen.breaks.length];
         role = new byte[copies];
         tailLanes = new long[copies];
-        for (int g = 0; g < kitchen.tasks; g++) {
-            if (kitchen.inTail[g]) {
+        for (int c = 0; c < copies; c++) {
+            for (int g : kitchen.tail[c]) {
                 for (TaskNet.Mode mode : kitchen.kind[g].task.modes()) {
                     for (int lane : mode.lanes()) {
-                        tailLanes[kitchen.copyOf[g]] |= 1L << lane;
+                        tailLanes[c] |= 1L << lane;
                     }
                 }
             }
@@ -101,12 +101,7 @@ final class Ruin {
     }
 
     boolean hasHead(int c) {
-        for (int g = kitchen.base[c]; g < kitchen.base[c + 1]; g++) {
-            if (!kitchen.inTail[g]) {
-                return true;
-            }
-        }
-        return false;
+        return kitchen.head[c].length > 0;
     }
 
     /** Whether a copy comes late, or not at all. */
@@ -266,11 +261,8 @@ final class Ruin {
         if ((tailLanes[c] >>> lane & 1) == 0) {
             return false;
         }
-        for (int g = kitchen.base[c]; g < kitchen.base[c + 1]; g++) {
-            if (kitchen.inTail[g]
-                    && kitchen.start[g] < to
-                    && kitchen.start[g] != Kitchen.NONE
-                    && kitchen.end(g) > from) {
+        for (int g : kitchen.tail[c]) {
+            if (kitchen.start[g] < to && kitchen.start[g] != Kitchen.NONE && kitchen.end(g) > from) {
                 for (int used : lanes(g)) {
                     if (used == lane) {
                         return true;
@@ -335,12 +327,10 @@ final class Ruin {
     }
 
     private boolean headOverlaps(int c, int from, int to, boolean withHold) {
-        for (int g = kitchen.base[c]; g < kitchen.base[c + 1]; g++) {
-            if (!kitchen.inTail[g]) {
-                int end = withHold && kitchen.heldTo[g] > 0 ? kitchen.heldTo[g] : kitchen.end(g);
-                if (kitchen.start[g] < to && end > from) {
-                    return true;
-                }
+        for (int g : kitchen.head[c]) {
+            int end = withHold && kitchen.heldTo[g] > 0 ? kitchen.heldTo[g] : kitchen.end(g);
+            if (kitchen.start[g] < to && end > from) {
+                return true;
             }
         }
         return false;

@@ -402,8 +402,9 @@ final class Search {
     }
 
     private void removeHead(int c) {
-        for (int g = kitchen.base[c]; g < kitchen.base[c + 1]; g++) {
-            if (!kitchen.inTail[g] && kitchen.start[g] != Kitchen.NONE) {
+        for (int i = kitchen.head[c].length - 1; i >= 0; i--) {
+            int g = kitchen.head[c][i];
+            if (kitchen.start[g] != Kitchen.NONE) {
                 oldEnd[g] = kitchen.end(g);
                 kitchen.remove(g);
             }
@@ -412,10 +413,8 @@ final class Search {
 
     private int tailStart(int c) {
         int first = Integer.MAX_VALUE;
-        for (int g = kitchen.base[c]; g < kitchen.base[c + 1]; g++) {
-            if (kitchen.inTail[g]) {
-                first = Math.min(first, kitchen.start[g]);
-            }
+        for (int g : kitchen.tail[c]) {
+            first = Math.min(first, kitchen.start[g]);
         }
         return first;
     }
