@@ -685,6 +685,12 @@ final class Placer {
     }
 
     private Choice choice = Choice.LEAST_ABLE;
+    private long only;
+
+    /** From now on one person is to do all that he or she can and that takes one; 0: anybody. */
+    void insistOn(long person) {
+        only = person;
+    }
 
     /** Draws how hands are chosen from now on. */
     void chooseHands() {
@@ -697,7 +703,9 @@ final class Placer {
     /** Asks the kitchen for certain hands only, if the choice says so. */
     private void ask(int c, Kind k) {
         kitchen.asked = -1L;
-        if (choice == Choice.SAME_ONLY && k.partA != null) {
+        if (only != 0 && k.partA != null && k.handsNeeded == 1 && (k.handMask & only) != 0) {
+            kitchen.asked = only;
+        } else if (choice == Choice.SAME_ONLY && k.partA != null) {
             long used = inHand(c);
             long same = k.handMask & (used != 0 ? used : able[c]);
             if (Long.bitCount(same) >= k.handsNeeded) {

@@ -15,6 +15,8 @@ final class Ruin {
     static final int MOST = 80;
     /** Share of moved breaks that may go anywhere in their person's day; the others stay between the breaks around them. */
     private static final double FAR_BREAKS = 0.6;
+    /** Minutes, less than so many, before and after each task that a person gets free for it. */
+    private static final int MOST_ROOM_FOR_ONE = 11;
 
     private final Kitchen kitchen;
     private final Dice dice;
@@ -35,6 +37,8 @@ final class Ruin {
     final int[] full;
 
     int fullCount;
+    /** How many of them, the first, are to be done by one person. */
+    int forOne;
     /** Copies that lose their heads, and how many. */
     final int[] heads;
 
@@ -97,6 +101,7 @@ final class Ruin {
             role[heads[i]] = 0;
         }
         fullCount = 0;
+        forOne = 0;
         headCount = 0;
     }
 
@@ -273,6 +278,73 @@ final class Ruin {
         return false;
     }
 
+    /**
+     * Takes out a copy on which several work, with what else one of them does at that time: he or she is to do it alone. What
+     * rides with it in others' batches is taken out, to be done by the same person.
+     *
+     * @return that person, or 0 if nobody can do all of it; the copies that he or she is to do come first
+     */
+    long chooseForOne(int seed) {
+        most = MOST;
+        long able = -1L;
+        long inHand = 0;
+        for (int g = kitchen.base[seed]; g < kitchen.base[seed + 1]; g++) {
+            if (kitchen.kind[g].partA != null) {
+                able &= kitchen.kind[g].handMask;
+                inHand |= kitchen.handsA[g] | kitchen.handsB[g];
+            }
+        }
+        long from = (inHand & able) != 0 ? inHand & able : able;
+        for (int skip = dice.below(Math.max(1, Long.bitCount(from))); skip > 0; skip--) {
+            from &= from - 1;
+        }
+        long person = Long.lowestOneBit(from);
+        if (person == 0) {
+            return 0;
+        }
+        addWhole(seed);
+        for (int g = kitchen.base[seed]; g < kitchen.base[seed + 1]; g++) {
+            if (kitchen.batch[g] >= 0 && !isBy(person, g)) {
+                addRiders(g);
+            }
+        }
+        forOne = fullCount;
+        int slack = dice.below(MOST_ROOM_FOR_ONE);
+        for (int i = 0; i < forOne; i++) {
+            for (int g : kitchen.tail[full[i]]) {
+                if (kitchen.start[g] != Kitchen.NONE && kitchen.kind[g].partA != null && !isBy(person, g)) {
+                    addWorkOf(person, kitchen.start[g] - slack, kitchen.end(g) + slack);
+                }
+            }
+        }
+        return person;
+    }
+
+    private boolean isBy(long person, int g) {
+        return ((kitchen.handsA[g] | kitchen.handsB[g]) & person) != 0;
+    }
+
+    private void addRiders(int g) {
+        for (int member : kitchen.groupMembers[kitchen.kind[g].group]) {
+            if (kitchen.batch[member] == kitchen.batch[g]) {
+                addFull(kitchen.copyOf[member]);
+            }
+        }
+    }
+
+    /** Takes out what a person does between two minutes: of preparation only heads. */
+    private void addWorkOf(long person, int from, int to) {
+        for (int g = 0; g < kitchen.tasks; g++) {
+            if (kitchen.start[g] != Kitchen.NONE && kitchen.start[g] < to && kitchen.end(g) > from && isBy(person, g)) {
+                if (kitchen.inTail[g]) {
+                    addFull(kitchen.copyOf[g]);
+                } else {
+                    addHead(kitchen.copyOf[g]);
+                }
+            }
+        }
+    }
+
     /** Takes out a few whole copies near the seed, for others' hands to do them. */
     void chooseForHands(int seed) {
         most = MOST;
@@ -415,20 +487,7 @@ final class Ruin {
     private void addBreak(int index, int at) {
         breaks[breakCount] = index;
         breakTimes[breakCount++] = at;
-        int end = at + kitchen.breaks[index].minutes();
-        long person = kitchen.bits(1L << kitchen.breaks[index].person());
-        for (int g = 0; g < kitchen.tasks; g++) {
-            if (kitchen.start[g] != Kitchen.NONE
-                    && kitchen.start[g] < end
-                    && kitchen.end(g) > at
-                    && ((kitchen.handsA[g] | kitchen.handsB[g]) & person) != 0) {
-                if (kitchen.inTail[g]) {
-                    addFull(kitchen.copyOf[g]);
-                } else {
-                    addHead(kitchen.copyOf[g]);
-                }
-            }
-        }
+        addWorkOf(kitchen.bits(1L << kitchen.breaks[index].person()), at, at + kitchen.breaks[index].minutes());
     }
 
     /** Takes out up to four rather costly copies with calls soon after a minute. */

@@ -64,6 +64,11 @@ final class Search {
     /** Moves a copy before which it means nothing that chains agree. */
     private static final long LEAST_MOVES = 200_000;
 
+    /** Points below which hands count: then of moves whose copy is in several hands this share gives it to one. */
+    private static final double FINE = 20;
+
+    private static final double ONE_HAND = 0.5;
+
     private static final int CLOCK_EVERY = 64;
     private static final double RACE_SHARE = 0.8;
     private static final int MOST_ROUNDS = 4;
@@ -760,8 +765,22 @@ final class Search {
         }
         boolean handsOnly =
                 moved == Kitchen.NONE && net.prices().handChange() > 0 && cost[seed] != MISSING && dice.chance(0.1);
+        boolean oneHand = moved == Kitchen.NONE
+                && !handsOnly
+                && temperature < FINE
+                && cost[seed] != MISSING
+                && !frozen[seed]
+                && net.prices().handChange() > 0
+                && kitchen.handChanges(seed) > 0
+                && dice.chance(ONE_HAND);
+        long person = 0;
         if (handsOnly) {
             ruin.chooseForHands(seed);
+        } else if (oneHand) {
+            person = ruin.chooseForOne(seed);
+            if (person == 0) {
+                return;
+            }
         } else if (moved != Kitchen.NONE) {
             if (!ruin.chooseForBreak(moved)) {
                 ruin.clear();
@@ -788,11 +807,11 @@ final class Search {
             done = handOver();
         } else if (moved != Kitchen.NONE) {
             interleaved = false;
-            done = moveBreaks() && recreate(threshold);
+            done = moveBreaks() && recreate(threshold, 0);
         } else {
             chooseBreaks(seed);
-            interleaved = whole && dice.chance(0.1);
-            done = recreate(threshold);
+            interleaved = whole && !oneHand && dice.chance(0.1);
+            done = recreate(threshold, person);
         }
         ruin.clear();
         if (done) {
@@ -959,7 +978,8 @@ final class Search {
         return all;
     }
 
-    private boolean recreate(long threshold) {
+    /** @param person who is to do the first copies of the ruin, those {@link Ruin#forOne}, or 0 */
+    private boolean recreate(long threshold, long person) {
         settledCount = 0;
         boolean breaksFirst = breaksOut == 0 || dice.chance(0.5);
         if (breaksFirst && breaksOut > 0 && !placeBreaks()) {
@@ -968,8 +988,10 @@ final class Search {
         if (interleaved) {
             return interleave(threshold) && (breaksFirst || placeBreaks()) && settle();
         }
-        sortFull();
-        boolean joint = dice.chance(0.4);
+        boolean joint = person != 0 || dice.chance(0.4);
+        if (person == 0) {
+            sortFull();
+        }
         long spent = looks + missingCost + MISSING * missingBreaks;
         for (int i = 0; i < touchedCount; i++) {
             spent += least[touched[i]];
@@ -978,6 +1000,7 @@ final class Search {
         for (int i = 0; i < ruin.fullCount; i++) {
             int c = ruin.full[i];
             long budget = Math.min(mostOf(c), threshold - spent + least[c]);
+            placer.insistOn(i < ruin.forOne ? person : 0);
             if (!placer.placeCopy(c, joint, budget, true)) {
                 spent += missingCost(c) - least[c];
             } else if (joint || !ruin.hasHead(c)) {
@@ -987,9 +1010,11 @@ final class Search {
                 items[count++] = c;
             }
             if (spent > threshold) {
+                placer.insistOn(0);
                 return failed();
             }
         }
+        placer.insistOn(0);
         for (int i = 0; i < ruin.headCount; i++) {
             spent += Math.max(0, kitchen.lookCost(ruin.heads[i]) - least[ruin.heads[i]]);
             items[count++] = ruin.heads[i];
