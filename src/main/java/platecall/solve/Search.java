@@ -52,6 +52,10 @@ final class Search {
     private static final double LATE_COOL = 0.02;
     /** Share of the effort that such a chain may use: while anything is late, one long chain is worth more than several short ones. */
     private static final double LATE_SHARE = 0.85;
+    /** Share after which it begins anew if there is time for so many rounds: on small days a late minute can stick to one arrangement. */
+    private static final double FIRST_LATE_SHARE = 0.4;
+
+    private static final int MANY_ROUNDS = 3;
     /** Share of copies aside, once the rest has settled around what shares ovens, above which the day is too full for all. */
     private static final double TOO_FULL = 1 / 15.0;
     /** Share of moves that move a meal break: of few copies other moves come by it, and many need the moves themselves. */
@@ -76,8 +80,11 @@ final class Search {
     private static final double BEGINNINGS_SHARE = 0.4;
     /** Share of the effort for what shares ovens alone where there is time for one start; twice that for several. */
     private static final double OVENS_SHARE = 0.06;
-    /** Chains that it is split into. */
-    private static final int OVENS_CHAINS = 2;
+    /** Starts among which the one that leads while it is still warm goes on, what they share of it, and how warm, in points. */
+    private static final int OVENS_STARTS = 6;
+
+    private static final double OVENS_BEGINNINGS = 0.7;
+    private static final double OVENS_WARM = 120;
     /** Share of a chain's effort for the rest around what shares ovens. */
     private static final double FROZEN_SHARE = 0.4;
     /** Copies of a day below which a chain finds its way in ovens without a phase of its own. */
@@ -474,7 +481,12 @@ final class Search {
         Arrangement origin = best;
         Arrangement leader = best;
         long leaderCost = Long.MAX_VALUE;
-        double at = lateChain(ovensFirst(0, rounds), LATE_SHARE, LATE_SHARE);
+        double patience = rounds < MANY_ROUNDS ? LATE_SHARE : FIRST_LATE_SHARE;
+        double at = lateChain(ovensFirst(0, rounds), patience, patience);
+        if (trouble() && at < LATE_SHARE) {
+            restore(origin);
+            at = lateChain(ovensFirst(at, rounds), LATE_SHARE, LATE_SHARE);
+        }
         double beginning = at;
         int starts = (int) Math.max(1, Math.min(rounds * (1 - at), BEGINNINGS_SHARE / Math.max(1e-9, at)));
         if (starts == 1) {
@@ -560,12 +572,20 @@ final class Search {
         activate(bakes);
         target = Long.MIN_VALUE;
         best = null;
-        for (int i = 1; i <= OVENS_CHAINS; i++) {
+        Arrangement leader = null;
+        long leaderCost = Long.MAX_VALUE;
+        for (int i = 1; i <= OVENS_STARTS; i++) {
             build(byDue);
             keepBest();
-            double until = from + share * i / OVENS_CHAINS;
-            chain(lateChain(used(), until, until), until, HOT, 0.5);
+            double until = from + OVENS_BEGINNINGS * share * i / OVENS_STARTS;
+            chain(lateChain(used(), until, until), until, HOT, OVENS_WARM);
+            if (chainBestCost < leaderCost) {
+                leaderCost = chainBestCost;
+                leader = chainBest;
+            }
         }
+        restore(leader);
+        chain(used(), from + share, OVENS_WARM, 0.5);
         Arrangement alone = best;
         activate(all);
         target = bound;
