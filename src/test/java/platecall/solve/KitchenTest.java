@@ -1,0 +1,65 @@
+package platecall.solve;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.stream.IntStream;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.constraints.DoubleRange;
+import net.jqwik.api.constraints.IntRange;
+import net.jqwik.api.constraints.LongRange;
+
+class KitchenTest {
+
+    /** The search leaps over minutes; trying each minute by itself is what it is compared with. */
+    @Property(tries = 40)
+    void leapsOverNoMinuteAtWhichATaskFits(
+            @ForAll @LongRange(min = 1, max = 1_000_000) long seed,
+            @ForAll @IntRange(min = 10, max = 80) int size,
+            @ForAll @DoubleRange(min = 0.5, max = 1.2) double load) {
+        Kitchen kitchen = new Kitchen(DayGenerator.netOf(DayGenerator.day(size, load, seed, true)));
+        Dice dice = new Dice(seed);
+        crowd(kitchen, dice);
+        for (int tries = 0; tries < 60; tries++) {
+            Kind k = kitchen.kind[dice.below(kitchen.tasks)];
+            int d = k.minutesFor(dice.below(k.batchMost + 1));
+            int lo = dice.below(kitchen.horizon);
+            int hi = lo + dice.below(kitchen.horizon - lo);
+            kitchen.asked = dice.chance(0.5)
+                    ? -1L
+                    : 1L << dice.below(kitchen.net.people().size());
+            int[] fitting = IntStream.rangeClosed(lo, hi)
+                    .filter(t -> fits(kitchen, k, d, t))
+                    .toArray();
+
+            assertThat(kitchen.findLatest(k, d, lo, hi))
+                    .isEqualTo(fitting.length == 0 ? Kitchen.NONE : fitting[fitting.length - 1]);
+            assertThat(kitchen.findEarliest(k, d, lo, hi)).isEqualTo(fitting.length == 0 ? Kitchen.NONE : fitting[0]);
+        }
+    }
+
+    private static boolean fits(Kitchen kitchen, Kind k, int d, int t) {
+        return IntStream.range(0, k.ways.length).anyMatch(way -> kitchen.fits(k, way, d, t));
+    }
+
+    /** Breaks and copies wherever they fit, some of them taken out again. */
+    private static void crowd(Kitchen kitchen, Dice dice) {
+        for (int i = 0; i < kitchen.breaks.length; i++) {
+            int lo = kitchen.breakWindow(i).start();
+            int hi = kitchen.breakWindow(i).end();
+            int at = kitchen.findBreak(i, lo, hi, lo + dice.below(hi - lo + 1));
+            if (at != Kitchen.NONE) {
+                kitchen.placeBreak(i, at);
+            }
+        }
+        Placer placer = new Placer(kitchen, dice);
+        for (int c = 0; c < kitchen.copies; c++) {
+            placer.placeCopy(c, true, Long.MAX_VALUE / 4, true);
+            if (dice.chance(0.2)) {
+                kitchen.rollback(0);
+            } else {
+                kitchen.commit();
+            }
+        }
+    }
+}
