@@ -15,6 +15,8 @@ final class Ruin {
     static final int MOST = 80;
     /** Share of moved breaks that may go anywhere in their person's day; the others stay between the breaks around them. */
     private static final double FAR_BREAKS = 0.6;
+    /** As many copies are too much to take out for the sake of one pair of hands. */
+    private static final int MOST_FOR_ONE = 6;
     /** Minutes, less than so many, before and after each task that a person gets free for it. */
     private static final int MOST_ROOM_FOR_ONE = 11;
 
@@ -282,10 +284,10 @@ final class Ruin {
      * Takes out a copy on which several work, with what else one of them does at that time: he or she is to do it alone. What
      * rides with it in others' batches is taken out, to be done by the same person.
      *
-     * @return that person, or 0 if nobody can do all of it; the copies that he or she is to do come first
+     * @return that person, or 0 if nobody can do all of it or too much is in the way; the copies that he or she is to do
+     *     come first
      */
     long chooseForOne(int seed) {
-        most = MOST;
         long able = -1L;
         long inHand = 0;
         for (int g = kitchen.base[seed]; g < kitchen.base[seed + 1]; g++) {
@@ -302,6 +304,7 @@ final class Ruin {
         if (person == 0) {
             return 0;
         }
+        most = MOST_FOR_ONE;
         addWhole(seed);
         for (int g = kitchen.base[seed]; g < kitchen.base[seed + 1]; g++) {
             if (kitchen.batch[g] >= 0 && !isBy(person, g)) {
@@ -316,6 +319,10 @@ final class Ruin {
                     addWorkOf(person, kitchen.start[g] - slack, kitchen.end(g) + slack);
                 }
             }
+        }
+        if (fullCount + headCount == most) {
+            clear();
+            return 0;
         }
         return person;
     }

@@ -71,7 +71,7 @@ final class Search {
     /** Points below which hands count: then of moves whose copy is in several hands this share gives it to one. */
     private static final double FINE = 20;
 
-    private static final double ONE_HAND = 0.5;
+    private static final double ONE_HAND = 0.2;
 
     private static final int CLOCK_EVERY = 64;
     private static final double RACE_SHARE = 0.8;
