@@ -215,6 +215,15 @@ final class Ruin {
         }
     }
 
+    /** Takes out what a task belongs to: the head of its copy, or all of it. */
+    private void addTask(int g) {
+        if (kitchen.inTail[g]) {
+            addFull(kitchen.copyOf[g]);
+        } else {
+            addHead(kitchen.copyOf[g]);
+        }
+    }
+
     private void addFull(int c) {
         if (frozen[c] && cost[c] != Search.MISSING) {
             addHead(c);
@@ -343,11 +352,7 @@ final class Ruin {
     private void addWorkOf(long person, int from, int to) {
         for (int g = 0; g < kitchen.tasks; g++) {
             if (kitchen.start[g] != Kitchen.NONE && kitchen.start[g] < to && kitchen.end(g) > from && isBy(person, g)) {
-                if (kitchen.inTail[g]) {
-                    addFull(kitchen.copyOf[g]);
-                } else {
-                    addHead(kitchen.copyOf[g]);
-                }
+                addTask(g);
             }
         }
     }
@@ -375,11 +380,7 @@ final class Ruin {
         }
         for (int member : kitchen.groupMembers[kitchen.kind[g].group]) {
             if (kitchen.batch[member] == b) {
-                if (kitchen.inTail[member]) {
-                    addFull(kitchen.copyOf[member]);
-                } else {
-                    addHead(kitchen.copyOf[member]);
-                }
+                addTask(member);
             }
         }
     }
