@@ -17,6 +17,12 @@ final class Ruin {
     private static final double FAR_BREAKS = 0.6;
     /** As many copies are too much to take out for the sake of one pair of hands. */
     private static final int MOST_FOR_ONE = 6;
+    /** Minutes before the first and after the last call of a window in which breaks move with it. */
+    private static final int BREAK_BEFORE = 60;
+
+    private static final int BREAK_AFTER = 30;
+    /** Share of moves of late copies on too full days that take out what is called while the copy is late. */
+    private static final double WHILE_LATE = 0.9;
     /** Minutes, less than so many, before and after each task that a person gets free for it. */
     private static final int MOST_ROOM_FOR_ONE = 11;
 
@@ -30,6 +36,10 @@ final class Ruin {
     /** Copies that the search works on, by call. */
     private int[] byDue;
 
+    /** Ranks by call of copies that may be seeds. */
+    private int seedsFrom;
+
+    private int seedsTo;
     private final int[] rank;
     private final int[][] ofSetup;
     private final byte[] role;
@@ -84,6 +94,7 @@ final class Ruin {
     /** From now on only these copies are searched, in the order of their calls. */
     void activate(int[] copies) {
         byDue = copies;
+        focus(0, copies.length);
         for (int r = 0; r < byDue.length; r++) {
             rank[byDue[r]] = r;
         }
@@ -92,6 +103,24 @@ final class Ruin {
             ofSetup[s] =
                     Arrays.stream(byDue).filter(c -> kitchen.setup[c] == wanted).toArray();
         }
+    }
+
+    /** From now on moves begin with copies of these ranks by call. */
+    void focus(int from, int to) {
+        seedsFrom = from;
+        seedsTo = to;
+    }
+
+    private boolean anywhere() {
+        return seedsTo - seedsFrom == byDue.length;
+    }
+
+    /** Whether a break lies near the calls of copies with which moves begin. */
+    boolean inFocus(int breakIndex) {
+        int at = kitchen.breakStart[breakIndex];
+        return anywhere()
+                || at > kitchen.due[byDue[seedsFrom]] - BREAK_BEFORE
+                        && at < kitchen.due[byDue[seedsTo - 1]] + BREAK_AFTER;
     }
 
     /** Forgets what the last move took out. */
@@ -116,9 +145,9 @@ final class Ruin {
         return kitchen.recipe[c].lateWeight() > 0 && cost[c] >= kitchen.recipe[c].lateWeight();
     }
 
-    /** Any copy. */
+    /** Any copy that a move may begin with. */
     private int any() {
-        return byDue[dice.below(byDue.length)];
+        return byDue[seedsFrom + dice.below(seedsTo - seedsFrom)];
     }
 
     /** A copy at most so many calls before or after. */
@@ -138,10 +167,17 @@ final class Ruin {
         }
     }
 
+    /** From now on moves begin with so many copies called around one that is late. */
+    void focusOnLate(int size) {
+        int centre = rank[lateCount > 0 ? lateOnes[dice.below(lateCount)] : any()];
+        int from = Math.max(0, Math.min(byDue.length - size, centre - dice.below(size)));
+        focus(from, from + size);
+    }
+
     /** The copy that a move begins with. */
     int seed() {
         // Where much is late, it gets its share of moves anyway.
-        if (lateCount > 0 && 10 * lateCount <= byDue.length && dice.chance(0.1)) {
+        if (lateCount > 0 && anywhere() && 10 * lateCount <= byDue.length && dice.chance(0.1)) {
             return lateOnes[dice.below(lateCount)];
         }
         if (dice.chance(0.5)) {
@@ -154,7 +190,7 @@ final class Ruin {
             }
             return worst;
         }
-        if (dice.chance(0.125)) {
+        if (anywhere() && dice.chance(0.125)) {
             return opener();
         }
         return any();
@@ -176,18 +212,20 @@ final class Ruin {
      * Takes out the seed with copies near it in calls, stations, setup or batch, and heads that may be in their way.
      *
      * @param atMost copies that may be taken out
+     * @param tooFull whether what is late stays late for long, so that it competes with what is called by then
      */
-    void choose(int seed, int atMost) {
+    void choose(int seed, int atMost, boolean tooFull) {
         most = atMost;
         int copies = kitchen.copies;
         addFull(seed);
+        int centre = tooFull && isLate(seed) && dice.chance(WHILE_LATE) ? calledWhileLate(seed) : seed;
         int k = 1 + dice.below(dice.chance(0.1) ? 12 : 5);
         if (tailLanes[seed] != 0 && dice.chance(0.1)) {
             addUsersOf(seed);
         } else if (tailLanes[seed] != 0 && dice.chance(0.25)) {
             int wanted = Math.min(k + 1 + dice.below(3), copies);
             for (int tries = 0; tries < 4 * wanted && fullCount < wanted; tries++) {
-                int c = near(seed, 16, 16);
+                int c = near(centre, 16, 16);
                 if ((tailLanes[c] & tailLanes[seed]) != 0) {
                     addFull(c);
                 }
@@ -195,7 +233,7 @@ final class Ruin {
         } else {
             int w = k + dice.below(8);
             for (int tries = 0; tries < 3 * k && fullCount < k; tries++) {
-                addFull(near(seed, w, w));
+                addFull(near(centre, w, w));
             }
         }
         if (dice.chance(0.25)) {
@@ -207,12 +245,29 @@ final class Ruin {
             addBatchOf(seed);
         }
         if (dice.chance(0.5)) {
-            addHeadsInWindow(seed);
+            addHeadsInWindow(centre);
         } else {
             for (int n = dice.below(9); n > 0; n--) {
-                addHead(near(seed, 8, 21));
+                addHead(near(centre, 8, 21));
             }
         }
+    }
+
+    /** The copy called last before some minute between a late copy's call and when it is ready. */
+    private int calledWhileLate(int c) {
+        int ready = cost[c] == Search.MISSING ? kitchen.due[c] : kitchen.end(kitchen.base[c + 1] - 1);
+        int minute = between(kitchen.due[c], Math.max(kitchen.due[c], ready));
+        int low = rank[c];
+        int high = byDue.length - 1;
+        while (low < high) {
+            int middle = (low + high + 1) >>> 1;
+            if (kitchen.due[byDue[middle]] <= minute) {
+                low = middle;
+            } else {
+                high = middle - 1;
+            }
+        }
+        return byDue[low];
     }
 
     /** Takes out what a task belongs to: the head of its copy, or all of it. */

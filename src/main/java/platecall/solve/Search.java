@@ -56,8 +56,23 @@ final class Search {
     private static final double FIRST_LATE_SHARE = 0.4;
 
     private static final int MANY_ROUNDS = 3;
+    /** The same on days too large for more than one start: then windows around late copies find a way sooner. */
+    private static final double SHORT_LATE_SHARE = 0.5;
+    /** Share of the effort at which these windows end, unless the day is too full for anything else. */
+    private static final double WINDOWS_UNTIL = 0.8;
+
+    private static final double FULL_WINDOWS_UNTIL = 0.97;
+    /** Copies in a window, less than so many more, and moves for each of them. */
+    private static final int WINDOW_LEAST = 12;
+
+    private static final int WINDOW_MORE = 24;
+    private static final long WINDOW_MOVES = 300;
     /** Share of copies aside, once the rest has settled around what shares ovens, above which the day is too full for all. */
     private static final double TOO_FULL = 1 / 15.0;
+    /** Share of copies still aside above which that is plain early, and share of that phase after which it is asked. */
+    private static final double FAR_TOO_FULL = 0.1;
+
+    private static final double ASKED_EARLY = 0.25;
     /** Share of moves that move a meal break: of few copies other moves come by it, and many need the moves themselves. */
     private static final double BREAK_MOVES = 0.2;
 
@@ -87,6 +102,8 @@ final class Search {
     private static final double OVENS_WARM = 120;
     /** Share of a chain's effort for the rest around what shares ovens. */
     private static final double FROZEN_SHARE = 0.4;
+    /** The same on days too large for more than one start. */
+    private static final double SHORT_FROZEN_SHARE = 0.3;
     /** Copies of a day below which a chain finds its way in ovens without a phase of its own. */
     private static final int LEAST_FOR_OVENS = 30;
 
@@ -481,9 +498,14 @@ final class Search {
         Arrangement origin = best;
         Arrangement leader = best;
         long leaderCost = Long.MAX_VALUE;
-        double patience = rounds < MANY_ROUNDS ? LATE_SHARE : FIRST_LATE_SHARE;
-        double at = lateChain(ovensFirst(0, rounds), patience, patience);
-        if (trouble() && at < LATE_SHARE) {
+        double patience = rounds == 1 ? SHORT_LATE_SHARE : rounds < MANY_ROUNDS ? LATE_SHARE : FIRST_LATE_SHARE;
+        double at = ovensFirst(0, rounds);
+        if (rounds > 1 || !tooFull) {
+            at = lateChain(at, patience, patience);
+        }
+        if (rounds == 1) {
+            at = windows(tooFull ? FULL_WINDOWS_UNTIL : WINDOWS_UNTIL);
+        } else if (trouble() && at < LATE_SHARE) {
             restore(origin);
             at = lateChain(ovensFirst(at, rounds), LATE_SHARE, LATE_SHARE);
         }
@@ -522,6 +544,34 @@ final class Search {
         return at;
     }
 
+    /**
+     * Cools what is called near a late copy by itself, again and again, while all else stays as it is: on a large day there
+     * is no time to have all of it hot for as long as its few crowded hours need.
+     *
+     * @return the share of the effort used
+     */
+    private double windows(double to) {
+        setAside(false);
+        if (trouble()) {
+            restore(best);
+        }
+        int copies = byDue.length;
+        while (!finished() && trouble() && used() < to) {
+            ruin.findLate();
+            int size = Math.min(copies, WINDOW_LEAST + dice.below(WINDOW_MORE));
+            ruin.focusOnLate(size);
+            beginChain();
+            long last = moves + WINDOW_MOVES * size;
+            while (!finished() && moves < last && used() < to) {
+                double done = 1 - (last - moves) / (double) (WINDOW_MOVES * size);
+                cool(between(lateTemperature(), COOL, done), 4 * CLOCK_EVERY);
+            }
+            ruin.focus(0, copies);
+            restore(best);
+        }
+        return used();
+    }
+
     /** A chain from the best plan, not so warm that all of its order is lost. */
     private double again(double from, double to, double cold) {
         if (!finished()) {
@@ -553,15 +603,18 @@ final class Search {
         }
         beginChain();
         double settling = used();
-        double free = settling + FROZEN_SHARE * RACE_SHARE / rounds;
-        coolWhileLate(settling, free, free, HOT, 0);
+        double free = settling + (rounds == 1 ? SHORT_FROZEN_SHARE : FROZEN_SHARE) * RACE_SHARE / rounds;
+        double first = settling + ASKED_EARLY * (free - settling);
+        coolWhileLate(settling, free, first, HOT, 0);
+        tooFull |= missing > FAR_TOO_FULL * byDue.length;
+        if (!tooFull && used() >= first) {
+            coolWhileLate(settling, free, free, HOT, 0);
+        }
         restore(chainBest);
         double at = used();
         Arrays.fill(frozen, false);
-        if (missing > TOO_FULL * byDue.length) {
-            tooFull = true;
-            gentle = false;
-        }
+        tooFull |= missing > TOO_FULL * byDue.length;
+        gentle &= !tooFull;
         return at;
     }
 
@@ -780,7 +833,7 @@ final class Search {
         }
         int moved =
                 kitchen.breaks.length > 0 && dice.chance(breakShare) ? dice.below(kitchen.breaks.length) : Kitchen.NONE;
-        if (moved != Kitchen.NONE && kitchen.breakStart[moved] == Kitchen.NONE) {
+        if (moved != Kitchen.NONE && (kitchen.breakStart[moved] == Kitchen.NONE || !ruin.inFocus(moved))) {
             moved = Kitchen.NONE;
         }
         boolean handsOnly =
@@ -808,7 +861,7 @@ final class Search {
             }
         } else {
             boolean small = dice.chance(temperature > HOT ? SMALL_SHARE_HOT : SMALL_SHARE);
-            ruin.choose(seed, small ? 1 + dice.below(FEW_RUINED) : Ruin.MOST);
+            ruin.choose(seed, small ? 1 + dice.below(FEW_RUINED) : Ruin.MOST, tooFull);
         }
 
         boolean whole = true;
