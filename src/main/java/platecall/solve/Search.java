@@ -58,21 +58,24 @@ final class Search {
     private static final int MANY_ROUNDS = 3;
     /** The same on days too large for more than one start: then windows around late copies find a way sooner. */
     private static final double SHORT_LATE_SHARE = 0.5;
-    /** Share of the effort at which these windows end, unless the day is too full for anything else. */
+    /** Share of the effort at which these windows end, and at which if looks cost more than so many late minutes. */
     private static final double WINDOWS_UNTIL = 0.8;
 
-    private static final double FULL_WINDOWS_UNTIL = 0.97;
+    private static final double LATE_WINDOWS_UNTIL = 0.97;
+    private static final int MUCH_LATE = 40;
     /** Copies in a window, less than so many more, and moves for each of them. */
     private static final int WINDOW_LEAST = 12;
 
     private static final int WINDOW_MORE = 24;
-    private static final long WINDOW_MOVES = 300;
+    private static final double WINDOW_MOVES = 300;
+    /** Share of the effort that a window may use at most: where much is late some moves take very long. */
+    private static final double WINDOW_SHARE = 0.02;
     /** Share of copies aside, once the rest has settled around what shares ovens, above which the day is too full for all. */
     private static final double TOO_FULL = 1 / 15.0;
     /** Share of copies still aside above which that is plain early, and share of that phase after which it is asked. */
     private static final double FAR_TOO_FULL = 0.1;
 
-    private static final double ASKED_EARLY = 0.25;
+    private static final double ASKED_EARLY = 0.5;
     /** Share of moves that move a meal break: of few copies other moves come by it, and many need the moves themselves. */
     private static final double BREAK_MOVES = 0.2;
 
@@ -504,7 +507,7 @@ final class Search {
             at = lateChain(at, patience, patience);
         }
         if (rounds == 1) {
-            at = windows(tooFull ? FULL_WINDOWS_UNTIL : WINDOWS_UNTIL);
+            at = windows();
         } else if (trouble() && at < LATE_SHARE) {
             restore(origin);
             at = lateChain(ovensFirst(at, rounds), LATE_SHARE, LATE_SHARE);
@@ -550,26 +553,32 @@ final class Search {
      *
      * @return the share of the effort used
      */
-    private double windows(double to) {
+    private double windows() {
         setAside(false);
         if (trouble()) {
             restore(best);
         }
         int copies = byDue.length;
-        while (!finished() && trouble() && used() < to) {
+        while (!finished() && trouble() && used() < windowsUntil()) {
             ruin.findLate();
             int size = Math.min(copies, WINDOW_LEAST + dice.below(WINDOW_MORE));
             ruin.focusOnLate(size);
             beginChain();
-            long last = moves + WINDOW_MOVES * size;
-            while (!finished() && moves < last && used() < to) {
-                double done = 1 - (last - moves) / (double) (WINDOW_MOVES * size);
+            long first = moves;
+            double from = used();
+            double done = 0;
+            while (!finished() && done < 1 && used() < LATE_WINDOWS_UNTIL) {
                 cool(between(lateTemperature(), COOL, done), 4 * CLOCK_EVERY);
+                done = Math.max((moves - first) / (WINDOW_MOVES * size), (used() - from) / WINDOW_SHARE);
             }
             ruin.focus(0, copies);
             restore(best);
         }
         return used();
+    }
+
+    private double windowsUntil() {
+        return looks > MUCH_LATE * net.prices().lateMinute() ? LATE_WINDOWS_UNTIL : WINDOWS_UNTIL;
     }
 
     /** A chain from the best plan, not so warm that all of its order is lost. */
