@@ -17,10 +17,6 @@ final class Ruin {
     private static final double FAR_BREAKS = 0.6;
     /** As many copies are too much to take out for the sake of one pair of hands. */
     private static final int MOST_FOR_ONE = 6;
-    /** Minutes before the first and after the last call of a window in which breaks move with it. */
-    private static final int BREAK_BEFORE = 60;
-
-    private static final int BREAK_AFTER = 30;
     /** Share of moves of late copies on too full days that take out what is called while the copy is late. */
     private static final double WHILE_LATE = 0.9;
     /** Minutes, less than so many, before and after each task that a person gets free for it. */
@@ -36,10 +32,6 @@ final class Ruin {
     /** Copies that the search works on, by call. */
     private int[] byDue;
 
-    /** Ranks by call of copies that may be seeds. */
-    private int seedsFrom;
-
-    private int seedsTo;
     private final int[] rank;
     private final int[][] ofSetup;
     private final byte[] role;
@@ -94,7 +86,6 @@ final class Ruin {
     /** From now on only these copies are searched, in the order of their calls. */
     void activate(int[] copies) {
         byDue = copies;
-        focus(0, copies.length);
         for (int r = 0; r < byDue.length; r++) {
             rank[byDue[r]] = r;
         }
@@ -103,24 +94,6 @@ final class Ruin {
             ofSetup[s] =
                     Arrays.stream(byDue).filter(c -> kitchen.setup[c] == wanted).toArray();
         }
-    }
-
-    /** From now on moves begin with copies of these ranks by call. */
-    void focus(int from, int to) {
-        seedsFrom = from;
-        seedsTo = to;
-    }
-
-    private boolean anywhere() {
-        return seedsTo - seedsFrom == byDue.length;
-    }
-
-    /** Whether a break lies near the calls of copies with which moves begin. */
-    boolean inFocus(int breakIndex) {
-        int at = kitchen.breakStart[breakIndex];
-        return anywhere()
-                || at > kitchen.due[byDue[seedsFrom]] - BREAK_BEFORE
-                        && at < kitchen.due[byDue[seedsTo - 1]] + BREAK_AFTER;
     }
 
     /** Forgets what the last move took out. */
@@ -145,9 +118,9 @@ final class Ruin {
         return kitchen.recipe[c].lateWeight() > 0 && cost[c] >= kitchen.recipe[c].lateWeight();
     }
 
-    /** Any copy that a move may begin with. */
+    /** Any copy. */
     private int any() {
-        return byDue[seedsFrom + dice.below(seedsTo - seedsFrom)];
+        return byDue[dice.below(byDue.length)];
     }
 
     /** A copy at most so many calls before or after. */
@@ -167,17 +140,10 @@ final class Ruin {
         }
     }
 
-    /** From now on moves begin with so many copies called around one that is late. */
-    void focusOnLate(int size) {
-        int centre = rank[lateCount > 0 ? lateOnes[dice.below(lateCount)] : any()];
-        int from = Math.max(0, Math.min(byDue.length - size, centre - dice.below(size)));
-        focus(from, from + size);
-    }
-
     /** The copy that a move begins with. */
     int seed() {
         // Where much is late, it gets its share of moves anyway.
-        if (lateCount > 0 && anywhere() && 10 * lateCount <= byDue.length && dice.chance(0.1)) {
+        if (lateCount > 0 && 10 * lateCount <= byDue.length && dice.chance(0.1)) {
             return lateOnes[dice.below(lateCount)];
         }
         if (dice.chance(0.5)) {
@@ -190,7 +156,7 @@ final class Ruin {
             }
             return worst;
         }
-        if (anywhere() && dice.chance(0.125)) {
+        if (dice.chance(0.125)) {
             return opener();
         }
         return any();

@@ -56,20 +56,8 @@ final class Search {
     private static final double FIRST_LATE_SHARE = 0.4;
 
     private static final int MANY_ROUNDS = 3;
-    /** The same on days too large for more than one start: then windows around late copies find a way sooner. */
+    /** The same on days too large for more than one start: a few late minutes are no reason to leave all else hot. */
     private static final double SHORT_LATE_SHARE = 0.5;
-    /** Share of the effort at which these windows end, and at which if looks cost more than so many late minutes. */
-    private static final double WINDOWS_UNTIL = 0.8;
-
-    private static final double LATE_WINDOWS_UNTIL = 0.97;
-    private static final int MUCH_LATE = 40;
-    /** Copies in a window, less than so many more, and moves for each of them. */
-    private static final int WINDOW_LEAST = 12;
-
-    private static final int WINDOW_MORE = 24;
-    private static final double WINDOW_MOVES = 300;
-    /** Share of the effort that a window may use at most: where much is late some moves take very long. */
-    private static final double WINDOW_SHARE = 0.02;
     /** Share of copies aside, once the rest has settled around what shares ovens, above which the day is too full for all. */
     private static final double TOO_FULL = 1 / 15.0;
     /** Share of copies still aside above which that is plain early, and share of that phase after which it is asked. */
@@ -507,7 +495,10 @@ final class Search {
             at = lateChain(at, patience, patience);
         }
         if (rounds == 1) {
-            at = windows();
+            setAside(false);
+            if (trouble()) {
+                restore(best);
+            }
         } else if (trouble() && at < LATE_SHARE) {
             restore(origin);
             at = lateChain(ovensFirst(at, rounds), LATE_SHARE, LATE_SHARE);
@@ -545,40 +536,6 @@ final class Search {
             at = again(at, at + (1 - at) * 2 / (2 * i + 3.5), COOL);
         }
         return at;
-    }
-
-    /**
-     * Cools what is called near a late copy by itself, again and again, while all else stays as it is: on a large day there
-     * is no time to have all of it hot for as long as its few crowded hours need.
-     *
-     * @return the share of the effort used
-     */
-    private double windows() {
-        setAside(false);
-        if (trouble()) {
-            restore(best);
-        }
-        int copies = byDue.length;
-        while (!finished() && trouble() && used() < windowsUntil()) {
-            ruin.findLate();
-            int size = Math.min(copies, WINDOW_LEAST + dice.below(WINDOW_MORE));
-            ruin.focusOnLate(size);
-            beginChain();
-            long first = moves;
-            double from = used();
-            double done = 0;
-            while (!finished() && done < 1 && used() < LATE_WINDOWS_UNTIL) {
-                cool(between(lateTemperature(), COOL, done), 4 * CLOCK_EVERY);
-                done = Math.max((moves - first) / (WINDOW_MOVES * size), (used() - from) / WINDOW_SHARE);
-            }
-            ruin.focus(0, copies);
-            restore(best);
-        }
-        return used();
-    }
-
-    private double windowsUntil() {
-        return looks > MUCH_LATE * net.prices().lateMinute() ? LATE_WINDOWS_UNTIL : WINDOWS_UNTIL;
     }
 
     /** A chain from the best plan, not so warm that all of its order is lost. */
@@ -842,7 +799,7 @@ final class Search {
         }
         int moved =
                 kitchen.breaks.length > 0 && dice.chance(breakShare) ? dice.below(kitchen.breaks.length) : Kitchen.NONE;
-        if (moved != Kitchen.NONE && (kitchen.breakStart[moved] == Kitchen.NONE || !ruin.inFocus(moved))) {
+        if (moved != Kitchen.NONE && kitchen.breakStart[moved] == Kitchen.NONE) {
             moved = Kitchen.NONE;
         }
         boolean handsOnly =
