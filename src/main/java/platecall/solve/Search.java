@@ -495,6 +495,7 @@ final class Search {
             at = lateChain(at, patience, patience);
         }
         if (rounds == 1) {
+            // Much may be later than before once nothing is aside any more.
             setAside(false);
             if (trouble()) {
                 restore(best);
