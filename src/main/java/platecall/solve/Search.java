@@ -56,7 +56,7 @@ final class Search {
     private static final double FIRST_LATE_SHARE = 0.4;
 
     private static final int MANY_ROUNDS = 3;
-    /** The same on days too large for more than one start: a few late minutes are no reason to leave all else hot. */
+    /** Share that it may use on days too large for more than one start: a few late minutes are no reason to keep all else hot. */
     private static final double SHORT_LATE_SHARE = 0.5;
     /** Share of copies aside, once the rest has settled around what shares ovens, above which the day is too full for all. */
     private static final double TOO_FULL = 1 / 15.0;

@@ -86,7 +86,7 @@ class PlannerTest {
 
     /** No outside source: before a day was known to be too full early, these three came to 1.91, 2.27 and 2.50 million points. */
     @Test
-    void leavesLittleLateOnADayThatIsTooFull() {
+    void isLessLateThanItWasOnADayThatIsTooFull() {
         assertThat(medianPoints(DayGenerator.day(300, 1.1, 203, true), 60_000)).isLessThan(1_900_000);
     }
 
