@@ -15,6 +15,8 @@ final class Ruin {
     static final int MOST = 80;
     /** Share of moved breaks that may go anywhere in their person's day; the others stay between the breaks around them. */
     private static final double FAR_BREAKS = 0.6;
+    /** Copies drawn for a move that begins with a costly one, the costliest of them: on large days few copies cost much. */
+    private static final int SEED_DRAWS = 16;
     /** As many copies are too much to take out for the sake of one pair of hands. */
     private static final int MOST_FOR_ONE = 6;
     /** Share of moves of late copies on too full days that take out what is called while the copy is late. */
@@ -148,7 +150,7 @@ final class Ruin {
         }
         if (dice.chance(0.5)) {
             int worst = any();
-            for (int i = 0; i < 3; i++) {
+            for (int i = 1; i < SEED_DRAWS; i++) {
                 int other = any();
                 if (cost[other] > cost[worst]) {
                     worst = other;
