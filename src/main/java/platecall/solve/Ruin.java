@@ -15,8 +15,10 @@ final class Ruin {
     static final int MOST = 80;
     /** Share of moved breaks that may go anywhere in their person's day; the others stay between the breaks around them. */
     private static final double FAR_BREAKS = 0.6;
-    /** Copies drawn for a move that begins with a costly one, the costliest of them: on large days few copies cost much. */
+    /** Copies of which a move takes the costliest to begin with: many, since on large days few cost much. */
     private static final int SEED_DRAWS = 16;
+    /** The same once hands count: then what is left to gain lies with all copies. */
+    private static final int SEED_DRAWS_FINE = 8;
     /** As many copies are too much to take out for the sake of one pair of hands. */
     private static final int MOST_FOR_ONE = 6;
     /** Share of moves of late copies on too full days that take out what is called while the copy is late. */
@@ -142,15 +144,19 @@ final class Ruin {
         }
     }
 
-    /** The copy that a move begins with. */
-    int seed() {
+    /**
+     * The copy that a move begins with.
+     *
+     * @param fine whether the search is so cool that hands count
+     */
+    int seed(boolean fine) {
         // Where much is late, it gets its share of moves anyway.
         if (lateCount > 0 && 10 * lateCount <= byDue.length && dice.chance(0.1)) {
             return lateOnes[dice.below(lateCount)];
         }
         if (dice.chance(0.5)) {
             int worst = any();
-            for (int i = 1; i < SEED_DRAWS; i++) {
+            for (int i = fine ? SEED_DRAWS_FINE : SEED_DRAWS; i > 1; i--) {
                 int other = any();
                 if (cost[other] > cost[worst]) {
                     worst = other;

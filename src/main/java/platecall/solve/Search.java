@@ -789,7 +789,8 @@ final class Search {
     private void move(double temperature) {
         long now = total();
         long threshold = now + (long) Math.min(1e15, -Math.log(1 - dice.unit()) * temperature);
-        int seed = ruin.seed();
+        boolean fine = temperature < FINE;
+        int seed = ruin.seed(fine);
         touchedCount = 0;
         movedBreakCount = 0;
         if (cost[seed] != MISSING && dice.chance(NUDGES)) {
@@ -807,7 +808,7 @@ final class Search {
                 moved == Kitchen.NONE && net.prices().handChange() > 0 && cost[seed] != MISSING && dice.chance(0.1);
         boolean oneHand = moved == Kitchen.NONE
                 && !handsOnly
-                && temperature < FINE
+                && fine
                 && cost[seed] != MISSING
                 && !frozen[seed]
                 && net.prices().handChange() > 0
