@@ -78,6 +78,8 @@ final class Search {
     private static final double FINE = 20;
 
     private static final double ONE_HAND = 0.2;
+    /** Points for a minute of work that breaks put too far forward; fades below the temperature at which hands count. */
+    private static final double RUSH = 10;
 
     private static final int CLOCK_EVERY = 64;
     private static final double RACE_SHARE = 0.8;
@@ -104,6 +106,7 @@ final class Search {
     private final Placer placer;
     private final Ruin ruin;
     private final Nudge nudge;
+    private final Rush rush;
     private final Effort effort;
     private final long bound;
     /** Points that cannot be undercut by what is active: the bound for all copies, unknown for a part of them. */
@@ -142,6 +145,10 @@ final class Search {
     private final int[] movedBreaks;
     private final int[] oldBreakStart;
     private int movedBreakCount;
+    private final int[] breakTimes;
+    /** Points for a minute of work that breaks put too far forward, at the temperature of the move. */
+    private double guide;
+
     private final int[] oldEnd;
     private final int[] oldDuration;
     private final int[] oldWay;
@@ -200,6 +207,8 @@ final class Search {
         bakes = Arrays.stream(all).filter(this::bakes).toArray();
         frozen = new boolean[copies];
         nudge = new Nudge(kitchen, dice, frozen);
+        rush = new Rush(kitchen);
+        breakTimes = new int[kitchen.breaks.length];
         breakShare = BREAK_MOVES * Math.min(1, Math.min(copies / FEW_FOR_BREAKS, MANY_FOR_BREAKS / copies));
         cost = new long[copies];
         ruin = new Ruin(kitchen, dice, cost, frozen);
@@ -310,6 +319,7 @@ final class Search {
             }
         }
         kitchenCost = kitchenCost();
+        rush.tell(kitchen.breakStart);
         missingBreaks = 0;
         for (int start : kitchen.breakStart) {
             missingBreaks += start == Kitchen.NONE ? 1 : 0;
@@ -790,6 +800,10 @@ final class Search {
         long now = total();
         long threshold = now + (long) Math.min(1e15, -Math.log(1 - dice.unit()) * temperature);
         boolean fine = temperature < FINE;
+        guide = kitchen.breaks.length == 0 || published != null || temperature < FINE / 4
+                ? 0
+                : RUSH * Math.min(1, temperature / FINE);
+        long budget = threshold;
         int seed = ruin.seed(fine);
         touchedCount = 0;
         movedBreakCount = 0;
@@ -823,7 +837,8 @@ final class Search {
                 return;
             }
         } else if (moved != Kitchen.NONE) {
-            if (!ruin.chooseForBreak(moved)) {
+            budget = chooseForBreak(moved, threshold);
+            if (budget == Long.MIN_VALUE) {
                 ruin.clear();
                 return;
             }
@@ -848,7 +863,7 @@ final class Search {
             done = handOver();
         } else if (moved != Kitchen.NONE) {
             interleaved = false;
-            done = moveBreaks() && recreate(threshold, 0);
+            done = moveBreaks() && recreate(budget, 0);
         } else {
             chooseBreaks(seed);
             interleaved = whole && !oneHand && dice.chance(0.1);
@@ -862,10 +877,47 @@ final class Search {
         }
     }
 
+    /**
+     * Lets the ruin choose other times for a break.
+     *
+     * @return the threshold for what it takes out, less what the guide has against these times; {@link Long#MIN_VALUE} if
+     *     there are no such times or they are hopeless
+     */
+    private long chooseForBreak(int index, long threshold) {
+        if (!ruin.chooseForBreak(index)) {
+            return Long.MIN_VALUE;
+        }
+        if (guide == 0) {
+            return threshold;
+        }
+        System.arraycopy(kitchen.breakStart, 0, breakTimes, 0, breakTimes.length);
+        for (int i = 0; i < ruin.breakCount; i++) {
+            breakTimes[ruin.breaks[i]] = ruin.breakTimes[i];
+        }
+        long guided = threshold - (long) (guide * rush.growth(breakTimes));
+        return leastAfter() <= guided ? guided : Long.MIN_VALUE;
+    }
+
+    /** Points if what the ruin takes out came back at no more than it must cost. */
+    private long leastAfter() {
+        long points = looks + missingCost + MISSING * missingBreaks;
+        for (int i = 0; i < ruin.fullCount + ruin.headCount; i++) {
+            int c = i < ruin.fullCount ? ruin.full[i] : ruin.heads[i - ruin.fullCount];
+            points += least[c] - (cost[c] == MISSING ? missingCost(c) : cost[c]);
+        }
+        return points;
+    }
+
     /** Keeps what the move has made if it is within the threshold. */
     private void finish(long threshold) {
         kitchenCost = kitchenCost();
+        if (guide > 0 && movedBreakCount > 0 && total() <= threshold) {
+            threshold -= (long) (guide * rush.growth(kitchen.breakStart));
+        }
         if (total() <= threshold) {
+            if (movedBreakCount > 0) {
+                rush.tell(kitchen.breakStart);
+            }
             kitchen.commit();
         } else {
             undo();
