@@ -178,7 +178,7 @@ final class Bound {
     }
 
     /** For each task the least minutes from its start to the end of the last one. */
-    private static int[] minutesToGo(Recipe recipe) {
+    static int[] minutesToGo(Recipe recipe) {
         int[] left = new int[recipe.size()];
         for (int i = recipe.last(); i >= 0; i--) {
             int after = 0;

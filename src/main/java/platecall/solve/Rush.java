@@ -1,7 +1,6 @@
 package platecall.solve;
 
 import java.util.Arrays;
-import platecall.tasks.TaskNet.Arc;
 import platecall.tasks.TaskNet.HandPart;
 
 /**
@@ -56,22 +55,14 @@ final class Rush {
 
     /** Asks for the hands of a copy's tail, each task as late as the call lets it be. */
     private void ask(int c, int horizon) {
-        int[] start = new int[kitchen.recipe[c].size()];
-        for (int i = start.length - 1; i >= 0; i--) {
-            int g = kitchen.base[c] + i;
+        int[] toGo = Bound.minutesToGo(kitchen.recipe[c]);
+        for (int g : kitchen.tail[c]) {
             Kind kind = kitchen.kind[g];
-            int minutes = kind.minutesFor(1);
-            int end = kitchen.due[c];
-            for (Arc arc : kitchen.outOf[g]) {
-                end = Math.min(end, start[arc.after()] - arc.least());
-            }
-            start[i] = end - minutes;
-            if (!kitchen.inTail[g]) {
-                continue;
-            }
+            int start = kitchen.due[c] - toGo[g - kitchen.base[c]];
+            int minutes = kind.task.leastMinutes();
             int parts = PARTS * kind.handsNeeded / Math.max(1, kind.batchMost);
             for (HandPart part : kind.task.handParts()) {
-                int from = start[i] + part.offset(minutes);
+                int from = start + part.offset(minutes);
                 int to = Math.min(horizon, from + part.lengthIn(minutes));
                 for (int s = 0; s < sets.length; s++) {
                     for (int t = Math.max(0, from); t < to && (kind.task.handMask() & ~sets[s]) == 0; t++) {

@@ -45,9 +45,8 @@ class RushTest {
         assertThat(starts).isNotEmpty();
         assertThat(rush.minutes()).isZero();
 
-        // The last 10 of 14 minutes of work go before the break: 1 to 10 of them wait, 10 for as long as the other 4
-        // are
-        // done, then 9 to 1; each minute 2 of them are free: 1 + ... + 8, 4 times 8, 7 + ... + 1.
+        // The last 10 of 14 minutes of work go before the break: 1 to 10 of them wait, 10 while the other 4 are done,
+        // then 9 to 1; 2 of them are free in each minute: 1 + ... + 8, 4 times 8, 7 + ... + 1.
         starts[0] = call - 10;
         assertThat(rush.growth(starts)).isCloseTo(36 + 32 + 28, within(1e-9));
         assertThat(rush.minutes()).isZero();
