@@ -38,6 +38,8 @@ final class Kitchen {
     final Arc[][] into;
     final Arc[][] outOf;
     final boolean[] inTail;
+    /** Most minutes that any task can take. */
+    final int longest;
     /** The tasks of each copy's tail and of its head, last first. */
     final int[][] tail;
 
@@ -150,6 +152,10 @@ final class Kitchen {
                 inTail[g] = r.tail()[i];
             }
         }
+        longest = Arrays.stream(kind)
+                .mapToInt(k -> k.minutesFor(k.batchMost))
+                .max()
+                .orElse(0);
         tail = new int[copies][];
         head = new int[copies][];
         for (int c = 0; c < copies; c++) {

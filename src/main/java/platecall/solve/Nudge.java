@@ -21,7 +21,6 @@ final class Nudge {
     private final Kitchen kitchen;
     private final Dice dice;
     private final boolean[] frozen;
-    private final int longest;
     private final int longestChange;
 
     private boolean earlier;
@@ -67,10 +66,6 @@ final class Nudge {
         copies = new int[kitchen.copies];
         breaks = new int[kitchen.breaks.length];
         breakWas = new int[kitchen.breaks.length];
-        longest = Arrays.stream(kitchen.kind)
-                .mapToInt(k -> k.minutesFor(k.batchMost))
-                .max()
-                .orElse(0);
         longestChange = kitchen.net.ovens().stream()
                 .mapToInt(TaskNet.Oven::longestChange)
                 .max()
@@ -318,7 +313,7 @@ final class Nudge {
         int chosen = Kitchen.NONE;
         int count = 0;
         int hi = Math.min(kitchen.horizon - 1, s + d + pad - 1);
-        for (int at = Math.max(0, s - longest - pad); at <= hi; at++) {
+        for (int at = Math.max(0, s - kitchen.longest - pad); at <= hi; at++) {
             at = kitchen.firstStart(at, hi + 1);
             if (at == Kitchen.NONE) {
                 break;

@@ -23,6 +23,12 @@ final class Ruin {
     private static final int MOST_FOR_ONE = 6;
     /** Share of moves of late copies on too full days that take out what is called while the copy is late. */
     private static final double WHILE_LATE = 0.9;
+    /** Minutes by which a copy off its peak is moved at most, and less than so many by which it may miss its call. */
+    private static final int MOST_SHIFT = 120;
+
+    private static final int NEAR_CALL = 8;
+    /** What a copy that must be taken out for room counts for where a head counts for one. */
+    private static final int COPY_IN_WAY = 8;
     /** Minutes, less than so many, before and after each task that a person gets free for it. */
     private static final int MOST_ROOM_FOR_ONE = 11;
 
@@ -38,6 +44,8 @@ final class Ruin {
 
     private final int[] rank;
     private final int[][] ofSetup;
+    private final int[] underWay;
+    private int underWayCount;
     private final byte[] role;
     private int most;
 
@@ -70,6 +78,7 @@ final class Ruin {
         rank = new int[copies];
         ofSetup = new int[1 + Arrays.stream(kitchen.setup).max().orElse(0)][];
         lateOnes = new int[copies];
+        underWay = new int[kitchen.tasks];
         full = new int[copies];
         heads = new int[copies];
         breaks = new int[kitchen.breaks.length];
@@ -379,11 +388,97 @@ final class Ruin {
 
     /** Takes out what a person does between two minutes: of preparation only heads. */
     private void addWorkOf(long person, int from, int to) {
-        for (int g = 0; g < kitchen.tasks; g++) {
-            if (kitchen.start[g] != Kitchen.NONE && kitchen.start[g] < to && kitchen.end(g) > from && isBy(person, g)) {
-                addTask(g);
+        findUnderWay(from, to);
+        for (int i = 0; i < underWayCount; i++) {
+            if (isBy(person, underWay[i])) {
+                addTask(underWay[i]);
             }
         }
+    }
+
+    /** Finds all tasks that are under way between two minutes. */
+    private void findUnderWay(int from, int to) {
+        underWayCount = 0;
+        int end = Math.min(to, kitchen.horizon);
+        int at = Math.max(0, from - kitchen.longest);
+        while (at < end && (at = kitchen.firstStart(at, end)) != Kitchen.NONE) {
+            for (int g = kitchen.firstAt[at]; g != Kitchen.NONE; g = kitchen.nextAt[g]) {
+                if (kitchen.end(g) > from) {
+                    underWay[underWayCount++] = g;
+                }
+            }
+            at++;
+        }
+    }
+
+    /**
+     * Takes out a copy that is ready off its peak, and what people do who could do its tail nearer to its call: rather
+     * preparation, which costs nothing elsewhere.
+     *
+     * @return whether there are such people
+     */
+    boolean chooseForRoom(int seed) {
+        if (cost[seed] == Search.MISSING || frozen[seed] || kitchen.lookCost(seed) == 0) {
+            return false;
+        }
+        int gap = kitchen.due[seed] - kitchen.end(kitchen.base[seed + 1] - 1);
+        int reach = Math.min(Math.abs(gap), MOST_SHIFT);
+        if (reach == 0) {
+            return false;
+        }
+        int minutes = dice.chance(0.5) ? reach - dice.below(Math.min(reach, NEAR_CALL)) : 1 + dice.below(reach);
+        int shift = gap > 0 ? minutes : -minutes;
+        most = MOST;
+        addWhole(seed);
+        for (int g : kitchen.tail[seed]) {
+            Kind kind = kitchen.kind[g];
+            if (kind.partA != null && kind.handsNeeded == 1 && kind.batchMost == 0) {
+                int from = kitchen.start[g] + shift;
+                int to = kitchen.end(g) + shift;
+                long person = leastInWay(kind.handMask, seed, from, to);
+                if (person == 0) {
+                    clear();
+                    return false;
+                }
+                addWorkOf(person, from, to);
+            }
+        }
+        return true;
+    }
+
+    /** Whose work between two minutes is least in the way of a copy; 0 if all of them have a break then. */
+    private long leastInWay(long people, int seed, int from, int to) {
+        findUnderWay(from, to);
+        long chosen = 0;
+        int least = Integer.MAX_VALUE;
+        for (long rest = people; rest != 0; rest &= rest - 1) {
+            long person = Long.lowestOneBit(rest);
+            int inWay = 2 * dice.below(2);
+            for (int i = 0; i < underWayCount; i++) {
+                int g = underWay[i];
+                if (isBy(person, g) && kitchen.copyOf[g] != seed) {
+                    inWay += kitchen.inTail[g] ? COPY_IN_WAY : 1;
+                }
+            }
+            if (inWay < least && !hasBreak(person, from, to)) {
+                least = inWay;
+                chosen = person;
+            }
+        }
+        return chosen;
+    }
+
+    private boolean hasBreak(long person, int from, int to) {
+        for (int i = 0; i < kitchen.breaks.length; i++) {
+            int at = kitchen.breakStart[i];
+            if (at != Kitchen.NONE
+                    && at < to
+                    && at + kitchen.breaks[i].minutes() > from
+                    && kitchen.bits(1L << kitchen.breaks[i].person()) == person) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** Takes out a few whole copies near the seed, for others' hands to do them. */

@@ -80,6 +80,15 @@ final class Search {
     private static final double ONE_HAND = 0.2;
     /** Points for a minute of work that breaks put too far forward; fades below the temperature at which hands count. */
     private static final double RUSH = 10;
+    /** Tries for each break to find quiet times for all, and the minutes that such a try may put forward. */
+    private static final int QUIET_TRIES = 300;
+
+    private static final double QUIET_WARM = 100;
+    private static final double QUIET_COOL = 0.5;
+    /** Share of moves of what is off its peak that make room for it nearer to its call, and of these that place it before all else. */
+    private static final double ROOM = 0.3;
+
+    private static final double ROOM_FIRST = 0.7;
 
     private static final int CLOCK_EVERY = 64;
     private static final double RACE_SHARE = 0.8;
@@ -146,6 +155,8 @@ final class Search {
     private final int[] oldBreakStart;
     private int movedBreakCount;
     private final int[] breakTimes;
+    /** When breaks start in plans to start from; {@link Kitchen#NONE}: in the middle of their time. */
+    private final int[] quiet;
     /** Points for a minute of work that breaks put too far forward, at the temperature of the move. */
     private double guide;
 
@@ -157,6 +168,8 @@ final class Search {
     private final long[] taskKey;
     private final int[] order;
     private boolean interleaved;
+    /** Whether the seed of the move is placed before all else. */
+    private boolean roomFirst;
 
     private Arrangement best;
     /** The best plan of what shares ovens alone, once it is known. */
@@ -209,6 +222,8 @@ final class Search {
         nudge = new Nudge(kitchen, dice, frozen);
         rush = new Rush(kitchen);
         breakTimes = new int[kitchen.breaks.length];
+        quiet = new int[kitchen.breaks.length];
+        Arrays.fill(quiet, Kitchen.NONE);
         breakShare = BREAK_MOVES * Math.min(1, Math.min(copies / FEW_FOR_BREAKS, MANY_FOR_BREAKS / copies));
         cost = new long[copies];
         ruin = new Ruin(kitchen, dice, cost, frozen);
@@ -337,6 +352,7 @@ final class Search {
         build(byDue);
         keepBest();
         if (bestCost > bound) {
+            quietBreaks();
             int[] latestFirst = new int[byDue.length];
             for (int i = 0; i < byDue.length; i++) {
                 latestFirst[i] = byDue[byDue.length - 1 - i];
@@ -363,10 +379,38 @@ final class Search {
         placeMissing(byDue);
     }
 
+    /** Finds times for breaks at which they put little work forward, by a short search with nothing else in the kitchen. */
+    private void quietBreaks() {
+        if (published != null) {
+            return;
+        }
+        clear();
+        placeAllBreaks();
+        recount();
+        int tries = QUIET_TRIES * kitchen.breaks.length;
+        for (int i = 0; i < tries; i++) {
+            int index = dice.below(kitchen.breaks.length);
+            double temperature = between(QUIET_WARM, QUIET_COOL, (double) i / tries);
+            touchedCount = 0;
+            movedBreakCount = 0;
+            boolean moved = kitchen.breakStart[index] != Kitchen.NONE
+                    && ruin.chooseForBreak(index)
+                    && growthByRuin() <= -Math.log(1 - dice.unit()) * temperature
+                    && moveBreaks();
+            ruin.clear();
+            if (moved) {
+                rush.tell(kitchen.breakStart);
+            } else {
+                undo();
+            }
+        }
+        System.arraycopy(kitchen.breakStart, 0, quiet, 0, quiet.length);
+    }
+
     private void placeAllBreaks() {
         for (int i = 0; i < kitchen.breaks.length; i++) {
             Window window = kitchen.breakWindow(i);
-            int wanted = published == null ? Kitchen.NONE : published.breakStart(i);
+            int wanted = published == null ? quiet[i] : published.breakStart(i);
             int middle = (window.start() + window.end()) / 2;
             int at = kitchen.findBreak(i, window.start(), window.end(), wanted == Kitchen.NONE ? middle : wanted);
             if (at != Kitchen.NONE) {
@@ -804,6 +848,7 @@ final class Search {
                 ? 0
                 : RUSH * Math.min(1, temperature / FINE);
         long budget = threshold;
+        roomFirst = false;
         int seed = ruin.seed(fine);
         touchedCount = 0;
         movedBreakCount = 0;
@@ -813,8 +858,7 @@ final class Search {
             }
             return;
         }
-        int moved =
-                kitchen.breaks.length > 0 && dice.chance(breakShare) ? dice.below(kitchen.breaks.length) : Kitchen.NONE;
+        int moved = breaksMayMove() && dice.chance(breakShare) ? dice.below(kitchen.breaks.length) : Kitchen.NONE;
         if (moved != Kitchen.NONE && kitchen.breakStart[moved] == Kitchen.NONE) {
             moved = Kitchen.NONE;
         }
@@ -842,6 +886,8 @@ final class Search {
                 ruin.clear();
                 return;
             }
+        } else if (dice.chance(ROOM) && ruin.chooseForRoom(seed)) {
+            roomFirst = dice.chance(ROOM_FIRST);
         } else {
             boolean small = dice.chance(temperature > HOT ? SMALL_SHARE_HOT : SMALL_SHARE);
             ruin.choose(seed, small ? 1 + dice.below(FEW_RUINED) : Ruin.MOST, tooFull);
@@ -890,12 +936,17 @@ final class Search {
         if (guide == 0) {
             return threshold;
         }
+        long guided = threshold - (long) (guide * growthByRuin());
+        return leastAfter() <= guided ? guided : Long.MIN_VALUE;
+    }
+
+    /** How much more work the break times that the ruin chose would put forward, in minutes. */
+    private double growthByRuin() {
         System.arraycopy(kitchen.breakStart, 0, breakTimes, 0, breakTimes.length);
         for (int i = 0; i < ruin.breakCount; i++) {
             breakTimes[ruin.breaks[i]] = ruin.breakTimes[i];
         }
-        long guided = threshold - (long) (guide * rush.growth(breakTimes));
-        return leastAfter() <= guided ? guided : Long.MIN_VALUE;
+        return rush.growth(breakTimes);
     }
 
     /** Points if what the ruin takes out came back at no more than it must cost. */
@@ -1033,11 +1084,17 @@ final class Search {
         return true;
     }
 
+    /** What shares ovens alone must not move breaks into hours that are busy for all the rest. */
+    private boolean breaksMayMove() {
+        return kitchen.breaks.length > 0 && byDue == all;
+    }
+
     /** Takes out missing breaks always, those near the seed's call now and then. */
     private void chooseBreaks(int seed) {
         for (int i = 0; i < kitchen.breaks.length; i++) {
             int at = kitchen.breakStart[i];
-            boolean take = at == Kitchen.NONE || Math.abs(at - kitchen.due[seed]) < 90 && dice.chance(0.1);
+            boolean near = Math.abs(at - kitchen.due[seed]) < 90 && breaksMayMove();
+            boolean take = at == Kitchen.NONE || near && dice.chance(0.1);
             if (take) {
                 movedBreaks[movedBreakCount] = i;
                 oldBreakStart[movedBreakCount++] = at;
@@ -1082,7 +1139,7 @@ final class Search {
             return interleave(threshold) && (breaksFirst || placeBreaks()) && settle();
         }
         boolean joint = person != 0 || dice.chance(0.4);
-        if (person == 0) {
+        if (person == 0 && !roomFirst) {
             sortFull();
         }
         long spent = looks + missingCost + MISSING * missingBreaks;
