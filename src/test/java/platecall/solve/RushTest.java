@@ -86,7 +86,10 @@ class RushTest {
         assertThat(rush.minutes()).isCloseTo(atOnce.minutes(), within(1e-9));
     }
 
-    /** No outside source: with the guide these plans put 1,774, 2,609 and 2,785 minutes forward, without 7,573, 4,048 and 7,437. */
+    /**
+     * No outside source: these plans put 448, 803 and 1,030 minutes forward; without the guide 3,122, 2,156 and 3,040, without
+     * quiet hours to begin with 3,494, 7,728 and 7,425.
+     */
     @Test
     void keepsBreaksOfALongDayOutOfItsBusyHours() {
         Day day = DayGenerator.day(1500, 0.8, 105, true);
@@ -105,6 +108,6 @@ class RushTest {
             minutes[i] = Math.round(rush.minutes());
         }
         Arrays.sort(minutes);
-        assertThat(minutes[1]).isLessThan(3_500);
+        assertThat(minutes[1]).isLessThan(1_500);
     }
 }
