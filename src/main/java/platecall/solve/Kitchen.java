@@ -64,6 +64,8 @@ final class Kitchen {
     final int[][] batchesOf;
     final int[] batchesIn;
     final int[] breakStart;
+    /** People who are there at each minute, whatever they do. */
+    final long[] present;
 
     private final int padded;
     private final long[][] free;
@@ -221,6 +223,7 @@ final class Kitchen {
             hands[t] = Kind.reordered(net.handsFree()[t], personBit);
             noise[t] = net.noiseAllowed()[t];
         }
+        present = hands.clone();
         freeMinutes = new long[net.people().size()][padded / 64 + 2];
         for (int t = 0; t < horizon; t++) {
             for (int p = 0; p < freeMinutes.length; p++) {

@@ -446,7 +446,7 @@ final class Ruin {
         return true;
     }
 
-    /** Whose work between two minutes is least in the way of a copy; 0 if all of them have a break then. */
+    /** Whose work between two minutes is least in the way of a copy; 0 if all of them are away or have a break then. */
     private long leastInWay(long people, int seed, int from, int to) {
         findUnderWay(from, to);
         long chosen = 0;
@@ -460,7 +460,7 @@ final class Ruin {
                     inWay += kitchen.inTail[g] ? COPY_IN_WAY : 1;
                 }
             }
-            if (inWay < least && !hasBreak(person, from, to)) {
+            if (inWay < least && isThere(person, from, to)) {
                 least = inWay;
                 chosen = person;
             }
@@ -468,17 +468,22 @@ final class Ruin {
         return chosen;
     }
 
-    private boolean hasBreak(long person, int from, int to) {
+    private boolean isThere(long person, int from, int to) {
+        for (int t = Math.max(0, from); t < Math.min(to, kitchen.horizon); t++) {
+            if ((kitchen.present[t] & person) == 0) {
+                return false;
+            }
+        }
         for (int i = 0; i < kitchen.breaks.length; i++) {
             int at = kitchen.breakStart[i];
             if (at != Kitchen.NONE
                     && at < to
                     && at + kitchen.breaks[i].minutes() > from
                     && kitchen.bits(1L << kitchen.breaks[i].person()) == person) {
-                return true;
+                return false;
             }
         }
-        return false;
+        return true;
     }
 
     /** Takes out a few whole copies near the seed, for others' hands to do them. */
