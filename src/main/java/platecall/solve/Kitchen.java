@@ -283,6 +283,15 @@ final class Kitchen {
         return start[g] + duration[g];
     }
 
+    /** When the first task of a copy's placed tail starts. */
+    int tailStart(int c) {
+        int first = Integer.MAX_VALUE;
+        for (int g : tail[c]) {
+            first = Math.min(first, start[g]);
+        }
+        return first;
+    }
+
     // ---- where a task fits ------------------------------------------------------------------------------------
 
     /**
@@ -606,6 +615,15 @@ final class Kitchen {
         savedHands[savedHandsSize++] = handsB[g];
         journal[journalSize++] = -1 - g;
         take(g);
+    }
+
+    /** Takes a copy out; what it had is remembered only to take that back. */
+    void removeCopy(int c) {
+        for (int g = base[c]; g < base[c + 1]; g++) {
+            if (start[g] != NONE) {
+                remove(g);
+            }
+        }
     }
 
     /** Where the journal stands now. */

@@ -238,7 +238,7 @@ final class Ruin {
 
     /** The copy called last before some minute between a late copy's call and when it is ready. */
     private int calledWhileLate(int c) {
-        int ready = cost[c] == Search.MISSING ? kitchen.due[c] : kitchen.end(kitchen.base[c + 1] - 1);
+        int ready = cost[c] == Score.MISSING ? kitchen.due[c] : kitchen.end(kitchen.base[c + 1] - 1);
         int minute = between(kitchen.due[c], Math.max(kitchen.due[c], ready));
         int low = rank[c];
         int high = byDue.length - 1;
@@ -263,7 +263,7 @@ final class Ruin {
     }
 
     private void addFull(int c) {
-        if (frozen[c] && cost[c] != Search.MISSING) {
+        if (frozen[c] && cost[c] != Score.MISSING) {
             addHead(c);
         } else {
             addWhole(c);
@@ -278,7 +278,7 @@ final class Ruin {
     }
 
     private void addHead(int c) {
-        if (role[c] == 0 && fullCount + headCount < most && hasHead(c) && cost[c] != Search.MISSING) {
+        if (role[c] == 0 && fullCount + headCount < most && hasHead(c) && cost[c] != Score.MISSING) {
             role[c] = 2;
             heads[headCount++] = c;
         }
@@ -418,7 +418,7 @@ final class Ruin {
      * @return whether there are such people
      */
     boolean chooseForRoom(int seed) {
-        if (cost[seed] == Search.MISSING || frozen[seed] || kitchen.lookCost(seed) == 0) {
+        if (cost[seed] == Score.MISSING || frozen[seed] || kitchen.lookCost(seed) == 0) {
             return false;
         }
         int gap = kitchen.due[seed] - kitchen.end(kitchen.base[seed + 1] - 1);
@@ -493,7 +493,7 @@ final class Ruin {
         int wanted = 2 + dice.below(4);
         for (int tries = 0; tries < 3 * wanted && fullCount < wanted; tries++) {
             int c = near(seed, 8, 8);
-            if (cost[c] != Search.MISSING) {
+            if (cost[c] != Score.MISSING) {
                 addWhole(c);
             }
         }
@@ -526,7 +526,7 @@ final class Ruin {
         for (int i = 0; i < count; i++) {
             int c = byDue[lo + (i + rotate) % count];
             if (role[c] == 0
-                    && cost[c] != Search.MISSING
+                    && cost[c] != Score.MISSING
                     && hasHead(c)
                     && headOverlaps(c, from, to, withHold)
                     && dice.chance(q)) {

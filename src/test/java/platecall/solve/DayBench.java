@@ -84,7 +84,7 @@ public final class DayBench {
     }
 
     private static long worth(Planner.Found found) {
-        return found.brokenTotal() * Search.MISSING + found.points();
+        return found.brokenTotal() * Score.MISSING + found.points();
     }
 
     private static Planner.Found plan(Day day, TaskNet net, double seconds, long seed) {

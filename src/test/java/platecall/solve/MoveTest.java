@@ -1,0 +1,99 @@
+package platecall.solve;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.stream.IntStream;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.constraints.LongRange;
+import platecall.tasks.TaskNet;
+
+class MoveTest {
+
+    private static final int MOVES = 400;
+
+    /** A kitchen full of a first plan of an invented day, and what moves need. */
+    private static final class Bench {
+        final Kitchen kitchen;
+        final Score score;
+        final Move move;
+
+        Bench(long seed) {
+            TaskNet net = DayGenerator.netOf(DayGenerator.day(60, 0.85, seed, true));
+            kitchen = new Kitchen(net);
+            int[] byDue = IntStream.range(0, kitchen.copies)
+                    .boxed()
+                    .sorted(Comparator.comparingInt(c -> kitchen.due[c]))
+                    .mapToInt(Integer::intValue)
+                    .toArray();
+            Dice dice = new Dice(seed);
+            Placer placer = new Placer(kitchen, dice);
+            Rush rush = new Rush(kitchen);
+            boolean[] frozen = new boolean[kitchen.copies];
+            score = new Score(kitchen, null);
+            Ruin ruin = new Ruin(kitchen, dice, score.cost, frozen);
+            move = new Move(kitchen, dice, placer, ruin, rush, score, frozen, false);
+            ruin.activate(byDue);
+            score.activate(byDue);
+            move.letBreaksMove(true);
+            new Builder(kitchen, dice, placer, rush, score, null).build(byDue);
+        }
+    }
+
+    /** Whatever moves take out, put back, keep or undo: what was added up is what is found when all is reckoned anew. */
+    @Property(tries = 20)
+    void whatWasAddedUpIsWhatIsReckonedAnew(@ForAll @LongRange(min = 1, max = 100_000) long seed) {
+        Bench bench = new Bench(seed);
+        for (boolean aside : new boolean[] {true, false}) {
+            bench.score.setAside(aside, true);
+            bench.score.recount();
+            for (double temperature : new double[] {1_000, 80, 10, 0.3}) {
+                for (int i = 0; i < MOVES; i++) {
+                    bench.move.make(temperature, i % 2 == 0);
+                    long total = bench.score.total();
+                    long[] cost = bench.score.cost.clone();
+                    bench.score.recount();
+                    assertThat(bench.score.total()).isEqualTo(total);
+                    assertThat(bench.score.cost).isEqualTo(cost);
+                }
+            }
+        }
+    }
+
+    /** With no luck at all a plan never gets dearer, so that a dearer one is taken back whole. */
+    @Property(tries = 20)
+    void withoutLuckNothingGetsDearer(@ForAll @LongRange(min = 1, max = 100_000) long seed) {
+        Bench bench = new Bench(seed);
+        long before = bench.score.total();
+        long first = before;
+        for (int i = 0; i < 5 * MOVES; i++) {
+            bench.move.make(0, false);
+            bench.score.recount();
+            assertThat(bench.score.total()).isLessThanOrEqualTo(before);
+            before = bench.score.total();
+        }
+        assertThat(before).isLessThan(first);
+    }
+
+    /** Breaks moved alone end at times at which no more work is put forward, and all of them still have a place. */
+    @Property(tries = 20)
+    void breaksAloneComeToQuietHours(@ForAll @LongRange(min = 1, max = 100_000) long seed) {
+        Bench bench = new Bench(seed);
+        for (int c = 0; c < bench.kitchen.copies; c++) {
+            bench.kitchen.removeCopy(c);
+        }
+        bench.kitchen.commit();
+        Rush rush = new Rush(bench.kitchen);
+        rush.tell(bench.kitchen.breakStart);
+        double before = rush.minutes();
+        for (int i = 0; bench.kitchen.breaks.length > 0 && i < MOVES; i++) {
+            bench.move.moveBreakAlone(i % bench.kitchen.breaks.length, 0);
+        }
+        assertThat(Arrays.stream(bench.kitchen.breakStart).noneMatch(start -> start == Kitchen.NONE))
+                .isTrue();
+        rush.tell(bench.kitchen.breakStart);
+        assertThat(rush.minutes()).isLessThanOrEqualTo(before);
+    }
+}
