@@ -64,6 +64,8 @@ final class Kitchen {
     final int[][] batchesOf;
     final int[] batchesIn;
     final int[] breakStart;
+    /** When noise is allowed: spans, first to last. */
+    final Window[] loud;
     /** People who are there at each minute, whatever they do. */
     final long[] present;
 
@@ -224,6 +226,7 @@ final class Kitchen {
             noise[t] = net.noiseAllowed()[t];
         }
         present = hands.clone();
+        loud = runs(noise);
         freeMinutes = new long[net.people().size()][padded / 64 + 2];
         for (int t = 0; t < horizon; t++) {
             for (int p = 0; p < freeMinutes.length; p++) {
@@ -257,6 +260,17 @@ final class Kitchen {
             bit[order.get(i)] = i;
         }
         return bit;
+    }
+
+    private static Window[] runs(boolean[] minutes) {
+        List<Window> runs = new ArrayList<>();
+        for (int t = 0, from = 0; t < minutes.length; t++) {
+            from = t == 0 || !minutes[t - 1] ? t : from;
+            if (minutes[t] && (t + 1 == minutes.length || !minutes[t + 1])) {
+                runs.add(new Window(from, t + 1));
+            }
+        }
+        return runs.toArray(Window[]::new);
     }
 
     private static int[] filled(int length, int value) {

@@ -46,6 +46,9 @@ final class Move {
 
     private static final double ROOM_FIRST = 0.7;
 
+    /** Share of those of them that come late, not at all or hours too early, which make room for what makes noise instead. */
+    private static final double NOISE = 0.5;
+
     private final Kitchen kitchen;
     private final Dice dice;
     private final Placer placer;
@@ -91,6 +94,8 @@ final class Move {
     private boolean interleaved;
     /** Whether the seed of the move is placed before all else. */
     private boolean roomFirst;
+    /** Whether the seed is then placed whole, preparation and all. */
+    private boolean wholeFirst;
 
     /**
      * @param frozen copies whose tails must stay, kept up to date by the search
@@ -154,6 +159,7 @@ final class Move {
                 ? 0
                 : RUSH * Math.min(1, temperature / FINE);
         roomFirst = false;
+        wholeFirst = false;
         touchedCount = 0;
         movedBreakCount = 0;
         int seed = ruin.seed(fine);
@@ -177,8 +183,8 @@ final class Move {
                 && dice.chance(ONE_HAND)) {
             giveToOne(seed, threshold);
         } else {
-            if (dice.chance(ROOM) && ruin.chooseForRoom(seed)) {
-                roomFirst = dice.chance(ROOM_FIRST);
+            if (dice.chance(ROOM) && chooseForRoom(seed)) {
+                roomFirst = wholeFirst || dice.chance(ROOM_FIRST);
             } else {
                 boolean small = dice.chance(temperature > HOT ? SMALL_SHARE_HOT : SMALL_SHARE);
                 ruin.choose(seed, small ? 1 + dice.below(FEW_RUINED) : Ruin.MOST, tooFull);
@@ -188,6 +194,12 @@ final class Move {
             interleaved = whole && dice.chance(INTERLEAVED);
             end(recreate(threshold, 0), threshold);
         }
+    }
+
+    /** Lets the ruin make room for a copy: for its noise at some time, or for all of it nearer to its call. */
+    private boolean chooseForRoom(int seed) {
+        wholeFirst = ruin.isLate(seed) && dice.chance(NOISE) && ruin.chooseForNoise(seed);
+        return wholeFirst || ruin.chooseForRoom(seed);
     }
 
     /** A break for this move to take to another time, or {@link Kitchen#NONE}. */
@@ -496,9 +508,10 @@ final class Move {
             int c = ruin.full[i];
             long budget = Math.min(score.mostOf(c), threshold - spent + least[c]);
             placer.insistOn(i < ruin.forOne ? person : 0);
-            if (!placer.placeCopy(c, joint, budget, true)) {
+            boolean whole = joint || wholeFirst && i == 0;
+            if (!placer.placeCopy(c, whole, budget, true)) {
                 spent += score.ofMissing(c) - least[c];
-            } else if (joint || !ruin.hasHead(c)) {
+            } else if (whole || !ruin.hasHead(c)) {
                 spent += score.ofCopy(c) - least[c];
             } else {
                 spent += Math.max(0, kitchen.lookCost(c) - least[c]);

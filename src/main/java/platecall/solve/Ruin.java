@@ -1,6 +1,7 @@
 package platecall.solve;
 
 import java.util.Arrays;
+import java.util.stream.IntStream;
 import platecall.tasks.TaskNet;
 import platecall.tasks.TaskNet.BreakTask;
 import platecall.tasks.TaskNet.Window;
@@ -44,6 +45,9 @@ final class Ruin {
 
     private final int[] rank;
     private final int[][] ofSetup;
+    /** Noisy tasks of each copy that one pair of hands does. */
+    private final int[][] noisy;
+
     private final int[] underWay;
     private int underWayCount;
     private final byte[] role;
@@ -79,6 +83,11 @@ final class Ruin {
         ofSetup = new int[1 + Arrays.stream(kitchen.setup).max().orElse(0)][];
         lateOnes = new int[copies];
         underWay = new int[kitchen.tasks];
+        noisy = IntStream.range(0, copies)
+                .mapToObj(c -> IntStream.range(kitchen.base[c], kitchen.base[c + 1])
+                        .filter(g -> kitchen.kind[g].ways[0].noisy && kitchen.kind[g].handsNeeded == 1)
+                        .toArray())
+                .toArray(int[][]::new);
         full = new int[copies];
         heads = new int[copies];
         breaks = new int[kitchen.breaks.length];
@@ -443,6 +452,37 @@ final class Ruin {
                 addWorkOf(person, from, to);
             }
         }
+        return true;
+    }
+
+    /**
+     * Takes out a copy that makes noise, and what one of those people does who could make it at some time before the call at
+     * which noise is allowed: there may be few such times, and most of them long before.
+     *
+     * @return whether there are such people
+     */
+    boolean chooseForNoise(int seed) {
+        if (frozen[seed] || noisy[seed].length == 0) {
+            return false;
+        }
+        Kind kind = kitchen.kind[noisy[seed][dice.below(noisy[seed].length)]];
+        int minutes = kind.minutesFor(Math.min(1, kind.batchMost));
+        int at = Kitchen.NONE;
+        int found = 0;
+        for (Window span : kitchen.loud) {
+            int from = Math.max(span.start(), kind.earliest);
+            int last = Math.min(span.end(), kitchen.due[seed]) - minutes;
+            if (from <= last && dice.below(++found) == 0) {
+                at = between(from, last);
+            }
+        }
+        long person = at == Kitchen.NONE ? 0 : leastInWay(kind.handMask, seed, at, at + minutes);
+        if (person == 0) {
+            return false;
+        }
+        most = MOST;
+        addWhole(seed);
+        addWorkOf(person, at, at + minutes);
         return true;
     }
 

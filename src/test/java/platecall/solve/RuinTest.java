@@ -98,6 +98,49 @@ class RuinTest {
         assertThat(ruin.headCount).isZero();
     }
 
+    /**
+     * Reckoned by hand: a set rolls from 06:30 to 08:30, so that what is plated at 08:00 can be ground before 06:30 only. Then the
+     * only cook prepares something for noon, which has to give way, though it is nowhere near that call.
+     */
+    @Property(tries = 50)
+    void makesRoomForNoiseLongBeforeTheCall(@ForAll @LongRange(min = 1, max = 1_000_000) long seed) {
+        TestDays days = new TestDays().place("kitchen", place -> {});
+        days.station("counter", Station.Kind.COUNTER, 9, station -> {});
+        days.person("Ada", hands -> hands.shifts = List.of(TestDays.span("06:00-18:00")));
+        days.setup("roll", "06:30", part -> {
+            part.silent = true;
+            part.cycle = 120;
+            part.rolling = 120;
+        });
+        for (String dish : List.of("ground", "cut")) {
+            days.dish(dish, part -> part.look = Look.table(0, 5, 600));
+            days.setup(dish, dish.equals("ground") ? "08:00" : "12:00", part -> {});
+            days.need(dish, dish, "plate", need -> need.copies(1));
+            days.step(dish, "prepare", dish.equals("ground") ? 10 : 30, step -> {
+                step.hands = 1;
+                step.noisy = dish.equals("ground");
+            });
+            days.step(dish, "plate", 4, step -> step.after("prepare").hands = 1);
+        }
+        Day day = days.build();
+        Kitchen kitchen = new Kitchen(Breakdown.of(day, dish -> Looks.of(day, dish), need -> 1));
+        int six = kitchen.due[0] - 120;
+        assertThat(kitchen.loud[0].end()).isEqualTo(six + 30);
+        place(kitchen, kitchen.base[1] + 1, kitchen.due[1] - 4, 1L);
+        place(kitchen, kitchen.base[1], six, 1L);
+        kitchen.commit();
+        Ruin ruin = new Ruin(kitchen, new Dice(seed), new long[] {Score.MISSING, 0}, new boolean[kitchen.copies]);
+        ruin.activate(new int[] {0, 1});
+        assertThat(ruin.chooseForNoise(1)).isFalse();
+        boolean chosen = ruin.chooseForNoise(0);
+        for (int tries = 0; !chosen && tries < 100; tries++) {
+            chosen = ruin.chooseForNoise(0);
+        }
+        assertThat(chosen).isTrue();
+        assertThat(Arrays.copyOf(ruin.full, ruin.fullCount)).containsExactly(0);
+        assertThat(Arrays.copyOf(ruin.heads, ruin.headCount)).containsExactly(1);
+    }
+
     @Test
     void makesNoRoomForWhatIsAtItsPeakOrMustStay() {
         Dice dice = new Dice(1);
