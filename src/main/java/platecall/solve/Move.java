@@ -141,9 +141,9 @@ final class Move {
         order = new int[kitchen.tasks];
     }
 
-    /** Whether moves may take breaks to other times: not while a part of the copies is searched, for which all hours are calm. */
+    /** Whether moves may take breaks to other times: not while what shares ovens is arranged alone, or they come to lie in hours that are busy for all the rest. */
     void letBreaksMove(boolean allowed) {
-        breaksMove = allowed;
+        breaksMove = allowed && kitchen.breaks.length > 0;
     }
 
     /**
@@ -204,7 +204,7 @@ final class Move {
 
     /** A break for this move to take to another time, or {@link Kitchen#NONE}. */
     private int breakToMove() {
-        int moved = breaksMayMove() && dice.chance(breakShare) ? dice.below(kitchen.breaks.length) : Kitchen.NONE;
+        int moved = breaksMove && dice.chance(breakShare) ? dice.below(kitchen.breaks.length) : Kitchen.NONE;
         return moved == Kitchen.NONE || kitchen.breakStart[moved] == Kitchen.NONE ? Kitchen.NONE : moved;
     }
 
@@ -443,16 +443,11 @@ final class Move {
         return true;
     }
 
-    /** What shares ovens alone must not move breaks into hours that are busy for all the rest. */
-    private boolean breaksMayMove() {
-        return kitchen.breaks.length > 0 && breaksMove;
-    }
-
     /** Takes out missing breaks always, those near the seed's call now and then. */
     private void takeBreaksOut(int seed) {
         for (int i = 0; i < kitchen.breaks.length; i++) {
             int at = kitchen.breakStart[i];
-            boolean near = Math.abs(at - kitchen.due[seed]) < 90 && breaksMayMove();
+            boolean near = Math.abs(at - kitchen.due[seed]) < 90 && breaksMove;
             boolean take = at == Kitchen.NONE || near && dice.chance(0.1);
             if (take) {
                 movedBreaks[movedBreakCount] = i;

@@ -20,8 +20,8 @@ class MoveTest {
         final Score score;
         final Move move;
 
-        Bench(long seed) {
-            TaskNet net = DayGenerator.netOf(DayGenerator.day(60, 0.85, seed, true));
+        Bench(int tasks, long seed) {
+            TaskNet net = DayGenerator.netOf(DayGenerator.day(tasks, 0.85, seed, true));
             kitchen = new Kitchen(net);
             int[] byDue = IntStream.range(0, kitchen.copies)
                     .boxed()
@@ -45,7 +45,7 @@ class MoveTest {
     /** Whatever moves take out, put back, keep or undo: what was added up is what is found when all is reckoned anew. */
     @Property(tries = 20)
     void whatWasAddedUpIsWhatIsReckonedAnew(@ForAll @LongRange(min = 1, max = 100_000) long seed) {
-        Bench bench = new Bench(seed);
+        Bench bench = new Bench(60, seed);
         for (boolean aside : new boolean[] {true, false}) {
             bench.score.setAside(aside, true);
             bench.score.recount();
@@ -65,7 +65,7 @@ class MoveTest {
     /** With no luck at all a plan never gets dearer, so that a dearer one is taken back whole. */
     @Property(tries = 20)
     void withoutLuckNothingGetsDearer(@ForAll @LongRange(min = 1, max = 100_000) long seed) {
-        Bench bench = new Bench(seed);
+        Bench bench = new Bench(60, seed);
         long before = bench.score.total();
         long first = before;
         for (int i = 0; i < 5 * MOVES; i++) {
@@ -77,10 +77,10 @@ class MoveTest {
         assertThat(before).isLessThan(first);
     }
 
-    /** Breaks moved alone end at times at which no more work is put forward, and all of them still have a place. */
+    /** Breaks moved alone end at times at which less work is put forward, and all of them still have a place. */
     @Property(tries = 20)
     void breaksAloneComeToQuietHours(@ForAll @LongRange(min = 1, max = 100_000) long seed) {
-        Bench bench = new Bench(seed);
+        Bench bench = new Bench(300, seed);
         for (int c = 0; c < bench.kitchen.copies; c++) {
             bench.kitchen.removeCopy(c);
         }
@@ -88,12 +88,13 @@ class MoveTest {
         Rush rush = new Rush(bench.kitchen);
         rush.tell(bench.kitchen.breakStart);
         double before = rush.minutes();
-        for (int i = 0; bench.kitchen.breaks.length > 0 && i < MOVES; i++) {
+        assertThat(before).isPositive();
+        for (int i = 0; i < MOVES; i++) {
             bench.move.moveBreakAlone(i % bench.kitchen.breaks.length, 0);
         }
         assertThat(Arrays.stream(bench.kitchen.breakStart).noneMatch(start -> start == Kitchen.NONE))
                 .isTrue();
         rush.tell(bench.kitchen.breakStart);
-        assertThat(rush.minutes()).isLessThanOrEqualTo(before);
+        assertThat(rush.minutes()).isLessThan(before);
     }
 }
