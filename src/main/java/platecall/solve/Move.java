@@ -158,6 +158,7 @@ final class Move {
         guide = kitchen.breaks.length == 0 || holding || temperature < FINE / 4
                 ? 0
                 : RUSH * Math.min(1, temperature / FINE);
+        placer.letHandsCount(fine);
         roomFirst = false;
         wholeFirst = false;
         touchedCount = 0;

@@ -12,6 +12,11 @@ final class Placer {
 
     private static final int MOST_TRIES = 40;
     private static final double TAIL_SLACK = 0.4;
+    /** Share of steps per batch that look for a batch to ride in first: one that is opened needlessly costs nothing but hands' time. */
+    private static final double JOIN_FIRST = 0.98;
+    /** Share of opened batches that have room for all copies where room takes time. */
+    private static final double ROOMY = 0.8;
+
     private static final int FIRST_DOWN = 60;
     private static final int FIRST_UP = 120;
     private static final long ENDLESS = Long.MAX_VALUE / 4;
@@ -206,7 +211,7 @@ final class Placer {
     /** Minutes that a batch opened now should have room for. */
     private int roomFor(Kind k) {
         int most = Math.min(k.batchMost, kitchen.groupMembers[k.group].length);
-        return k.minutesPerCopy == 0 || dice.chance(0.4) ? most : 1 + dice.below(most);
+        return k.minutesPerCopy == 0 || dice.chance(ROOMY) ? most : 1 + dice.below(most);
     }
 
     private boolean down(int c, int last, int early, long budget) {
@@ -220,7 +225,7 @@ final class Placer {
             low = Math.max(
                     low, recipe.plated() == recipe.last() ? latestPlated - k.minutesFor(k.batchMost) : latestPlated);
         }
-        if (k.batchMost > 0 && dice.chance(0.8)) {
+        if (k.batchMost > 0 && dice.chance(JOIN_FIRST)) {
             int b = joinable(k, low, target, false, NO_LIMIT);
             while (b >= 0) {
                 int start = kitchen.batchStart[b];
@@ -388,7 +393,7 @@ final class Placer {
         }
         int earliestEnd = windowStart;
         int latestEnd = windowEnd;
-        if (k.batchMost > 0 && dice.chance(0.8)) {
+        if (k.batchMost > 0 && dice.chance(JOIN_FIRST)) {
             int b = joinable(k, earliestEnd, latestEnd, true, NO_LIMIT);
             if (b >= 0 && canWait(k, kitchen.batchStart[b] + kitchen.batchMinutes[b], windowWait)) {
                 join(g, b);
@@ -496,7 +501,7 @@ final class Placer {
             resume = ANYWHERE;
             return false;
         }
-        boolean joinFirst = k.batchMost > 0 && dice.chance(0.8);
+        boolean joinFirst = k.batchMost > 0 && dice.chance(JOIN_FIRST);
         if (joinFirst && placeByJoining(c, tasks, index, ofHead, earliestEnd, latestEnd, waitsUntil)) {
             return true;
         }
@@ -685,6 +690,7 @@ final class Placer {
     }
 
     private Choice choice = Choice.LEAST_ABLE;
+    private boolean handsCount = true;
     private long only;
 
     /** From now on one person is to do all that he or she can and that takes one; 0: anybody. */
@@ -692,8 +698,17 @@ final class Placer {
         only = person;
     }
 
+    /** Whether it counts how many hands a copy passes through; if not, who can do the least else does each task. */
+    void letHandsCount(boolean count) {
+        handsCount = count;
+    }
+
     /** Draws how hands are chosen from now on. */
     void chooseHands() {
+        if (!handsCount) {
+            choice = Choice.LEAST_ABLE;
+            return;
+        }
         double luck = dice.unit();
         choice = luck < 0.35
                 ? Choice.SAME_ONLY

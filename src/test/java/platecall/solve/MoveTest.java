@@ -8,6 +8,7 @@ import java.util.stream.IntStream;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.LongRange;
+import org.junit.jupiter.api.Test;
 import platecall.tasks.TaskNet;
 
 class MoveTest {
@@ -75,6 +76,31 @@ class MoveTest {
             before = bench.score.total();
         }
         assertThat(before).isLessThan(first);
+    }
+
+    /** Nothing in the points asks for it, but each batch that could have been one with another takes hands from what is called then. */
+    @Test
+    void warmMovesKeepBatchesTogether() {
+        int batches = 0;
+        int least = 0;
+        for (long seed = 1; seed <= 8; seed++) {
+            Kitchen kitchen = warm(seed);
+            for (int group = 0; group < kitchen.groupMembers.length; group++) {
+                int[] members = kitchen.groupMembers[group];
+                int most = kitchen.kind[members[0]].batchMost;
+                batches += kitchen.batchesIn[group];
+                least += (members.length + most - 1) / most;
+            }
+        }
+        assertThat(batches).isBetween(least, least * 5 / 4);
+    }
+
+    private static Kitchen warm(long seed) {
+        Bench bench = new Bench(150, seed);
+        for (int i = 0; i < 20 * MOVES; i++) {
+            bench.move.make(80, false);
+        }
+        return bench.kitchen;
     }
 
     /** Breaks moved alone end at times at which less work is put forward, and all of them still have a place. */
