@@ -18,10 +18,10 @@ final class Move {
 
     /** Most copies that a small move takes out: of these moves three times as many are accepted, and they cost less time. */
     private static final int FEW_RUINED = 4;
-    /** Share of small moves, and the temperature in points above which it is that of hot plans. */
+    /** Share of small moves, that on days which are too full, and the temperature in points above which they have it. */
     private static final double SMALL_SHARE = 0.8;
 
-    private static final double SMALL_SHARE_HOT = 0.2;
+    private static final double SMALL_SHARE_TOO_FULL = 0.2;
 
     private static final double HOT = 200;
     /** Share of moves that move a meal break: of few copies other moves come by it, and many need the moves themselves. */
@@ -34,7 +34,7 @@ final class Move {
     /** Share of moves that put all back where it was, in others' hands. */
     private static final double HANDS = 0.1;
     /** Share of moves of copies, all in place, that weave their tasks into each other instead of placing copy by copy. */
-    private static final double INTERLEAVED = 0.1;
+    private static final double INTERLEAVED = 0.5;
     /** Points below which hands count: then of moves whose copy is in several hands this share gives it to one. */
     private static final double FINE = 20;
 
@@ -187,12 +187,12 @@ final class Move {
             if (dice.chance(ROOM) && chooseForRoom(seed)) {
                 roomFirst = wholeFirst || dice.chance(ROOM_FIRST);
             } else {
-                boolean small = dice.chance(temperature > HOT ? SMALL_SHARE_HOT : SMALL_SHARE);
+                boolean small = dice.chance(tooFull && temperature > HOT ? SMALL_SHARE_TOO_FULL : SMALL_SHARE);
                 ruin.choose(seed, small ? 1 + dice.below(FEW_RUINED) : Ruin.MOST, tooFull);
             }
             boolean whole = takeOutChosen();
             takeBreaksOut(seed);
-            interleaved = whole && dice.chance(INTERLEAVED);
+            interleaved = whole && !wholeFirst && dice.chance(INTERLEAVED);
             end(recreate(threshold, 0), threshold);
         }
     }
