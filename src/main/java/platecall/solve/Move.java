@@ -18,7 +18,7 @@ final class Move {
 
     /** Most copies that a small move takes out: of these moves three times as many are accepted, and they cost less time. */
     private static final int FEW_RUINED = 4;
-    /** Share of small moves, that on days which are too full, and the temperature in points above which they have it. */
+    /** Share of small moves; the lower one holds on days that are too full, above so many points of temperature. */
     private static final double SMALL_SHARE = 0.8;
 
     private static final double SMALL_SHARE_TOO_FULL = 0.2;
@@ -33,7 +33,7 @@ final class Move {
     private static final double NUDGES = 0.2;
     /** Share of moves that put all back where it was, in others' hands. */
     private static final double HANDS = 0.1;
-    /** Share of moves of copies, all in place, that weave their tasks into each other instead of placing copy by copy. */
+    /** Share of moves of copies, all in place, that weave their tasks instead of placing copy by copy: what makes room for noise never. */
     private static final double INTERLEAVED = 0.5;
     /** Points below which hands count: then of moves whose copy is in several hands this share gives it to one. */
     private static final double FINE = 20;
