@@ -71,9 +71,11 @@ final class Kitchen {
 
     private final int padded;
     private final long[][] free;
-    private final long[] hands;
-    /** For each person a bit for each minute at which he or she is free: what {@link #hands} says, the other way round. */
-    private final long[][] freeMinutes;
+    private final int people;
+    /** A bit for each minute at which a person is free: for each 64 minutes a word for each person. */
+    private final long[] freeMinutes;
+    /** Starts at which so many people and one more are free, while they are counted. */
+    private final long[] levels;
 
     private final boolean[] noise;
     private final short[][] ovenCelsius;
@@ -219,20 +221,19 @@ final class Kitchen {
                 free[lane / Kind.LANES_A_WORD][t] += Kind.request(lane, units[t]);
             }
         }
-        hands = new long[padded];
+        people = net.people().size();
+        levels = new long[people + 1];
+        freeMinutes = new long[people * (padded / 64 + 2)];
+        present = new long[horizon];
         noise = new boolean[padded];
         for (int t = 0; t < horizon; t++) {
-            hands[t] = Kind.reordered(net.handsFree()[t], personBit);
+            present[t] = bits(net.handsFree()[t]);
             noise[t] = net.noiseAllowed()[t];
-        }
-        present = hands.clone();
-        loud = runs(noise);
-        freeMinutes = new long[net.people().size()][padded / 64 + 2];
-        for (int t = 0; t < horizon; t++) {
-            for (int p = 0; p < freeMinutes.length; p++) {
-                freeMinutes[p][t >> 6] |= (hands[t] >>> p & 1) << t;
+            for (int p = 0; p < people; p++) {
+                freeMinutes[(t >> 6) * people + p] |= (present[t] >>> p & 1) << t;
             }
         }
+        loud = runs(noise);
         ovenCelsius = new short[net.ovens().size()][padded];
         ovenUses = new short[net.ovens().size()][padded];
         apartUses = new short[aparts][2][padded];
@@ -358,8 +359,8 @@ final class Kitchen {
     /** Whether hands for a task at {@code t} are free; leaves whose in the found fields. */
     boolean hasHands(Kind k, int d, int t) {
         readHands(k, d, t);
-        return (k.partA == null || !lacksHands(foundA, k.handsNeeded))
-                && (k.partB == null || !lacksHands(foundB, k.handsNeeded));
+        return (k.partA == null || Long.bitCount(foundA) >= k.handsNeeded)
+                && (k.partB == null || Long.bitCount(foundB) >= k.handsNeeded);
     }
 
     private void readHands(Kind k, int d, int t) {
@@ -368,11 +369,18 @@ final class Kitchen {
     }
 
     private long freeHands(Kind k, int from, int length) {
-        long mask = k.handMask & asked;
-        for (int u = from; u < from + length; u++) {
-            mask &= hands[u];
+        long free = k.handMask & asked;
+        int to = from + length;
+        for (int u = from; u < to && free != 0; u = (u | 63) + 1) {
+            long minutes = -1L >>> 64 - (Math.min(to, (u | 63) + 1) - u) << u;
+            int row = (u >> 6) * people;
+            for (long rest = free; rest != 0; rest &= rest - 1) {
+                if ((freeMinutes[row + Long.numberOfTrailingZeros(rest)] & minutes) != minutes) {
+                    free ^= Long.lowestOneBit(rest);
+                }
+            }
         }
-        return mask;
+        return free;
     }
 
     private int latest(Kind k, Kind.Way w, int d, int lo, int hi) {
@@ -433,54 +441,73 @@ final class Kitchen {
 
     private int handsDown(Kind k, HandPart part, int d, int t, int lo) {
         int offset = part.offset(d);
-        int length = part.lengthIn(d);
-        long mask = k.handMask & asked;
-        for (int u = t + offset; u < t + offset + length; u++) {
-            mask &= hands[u];
-            if (lacksHands(mask, k.handsNeeded)) {
-                if (k.handsNeeded == 1 && length <= Long.SIZE) {
-                    return lastFree(k.handMask & asked, length, u - length, lo + offset) - offset;
-                }
-                while (u > 0 && lacksHands(hands[u - 1] & k.handMask & asked, k.handsNeeded)) {
-                    u--;
-                }
-                return u - offset - length;
-            }
-        }
-        return NO_CONFLICT;
+        int at = lastFree(k.handMask & asked, k.handsNeeded, part.lengthIn(d), t + offset, lo + offset);
+        return at == t + offset ? NO_CONFLICT : at - offset;
     }
 
     /**
-     * The latest minute up to {@code hi} from which one of these people is free for up to 64 minutes, 64 minutes at a time;
-     * below {@code lo} if there is none from there on.
+     * The latest minute up to {@code hi} from which as many of these people as are needed are free for so long, 64 minutes at a
+     * time; below {@code lo} if there is none from there on.
      */
-    private int lastFree(long people, int length, int hi, int lo) {
+    private int lastFree(long mask, int needed, int length, int hi, int lo) {
+        long upTo = -1L >>> 63 - (hi & 63);
         for (int w = hi >> 6; w >= lo >> 6 && w >= 0; w--) {
-            long starts = 0;
-            for (long rest = people; rest != 0; rest &= rest - 1) {
-                long[] bits = freeMinutes[Long.numberOfTrailingZeros(rest)];
-                long runs = bits[w];
-                long after = bits[w + 1];
-                for (int n = 1; n < length && runs != 0; ) {
-                    int more = Math.min(n, length - n);
-                    runs &= runs >>> more | after << Long.SIZE - more;
-                    after &= after >>> more;
-                    n += more;
-                }
-                starts |= runs;
-            }
-            if (w == hi >> 6) {
-                starts &= -1L >>> 63 - (hi & 63);
-            }
+            long starts = freeStarts(mask, needed, length, w, upTo ^ upTo >>> 1) & upTo;
             if (starts != 0) {
                 return (w << 6) + 63 - Long.numberOfLeadingZeros(starts);
             }
+            upTo = -1L;
         }
         return lo - 1;
     }
 
-    private static boolean lacksHands(long mask, int needed) {
-        return needed == 1 ? mask == 0 : Long.bitCount(mask) < needed;
+    /**
+     * Of 64 minutes those from which as many of these people as are needed are free for so long.
+     *
+     * @param best the minute that is wanted most: once one is found to be free from there, others aren't looked at
+     */
+    private long freeStarts(long mask, int needed, int length, int w, long best) {
+        long any = 0;
+        if (needed > 1) {
+            Arrays.fill(levels, 0, needed, 0);
+        }
+        for (long rest = mask; rest != 0; rest &= rest - 1) {
+            int i = w * people + Long.numberOfTrailingZeros(rest);
+            long runs = length <= Long.SIZE ? shortRuns(i, length) : longRuns(i, length);
+            for (int n = needed - 1; n > 0; n--) {
+                levels[n] |= (n == 1 ? any : levels[n - 1]) & runs;
+            }
+            any |= runs;
+            if (needed == 1 && (any & best) != 0) {
+                break;
+            }
+        }
+        return needed == 1 ? any : levels[needed - 1];
+    }
+
+    /** Of the minutes of a word those from which its person is free for up to 64. */
+    private long shortRuns(int i, int length) {
+        long runs = freeMinutes[i];
+        long after = freeMinutes[i + people];
+        for (int n = 1; n < length && runs != 0; ) {
+            int more = Math.min(n, length - n);
+            runs &= runs >>> more | after << Long.SIZE - more;
+            after &= after >>> more;
+            n += more;
+        }
+        return runs;
+    }
+
+    /** The same for more than 64. */
+    private long longRuns(int i, int length) {
+        int first = Long.SIZE - Long.numberOfLeadingZeros(~freeMinutes[i]);
+        int last = Long.SIZE - length;
+        for (int ones = Long.SIZE; first < Long.SIZE && ones == Long.SIZE && last < Long.SIZE; last += ones) {
+            i += people;
+            ones = Long.numberOfTrailingZeros(~freeMinutes[i]);
+        }
+        last = Math.min(last, Long.SIZE - 1);
+        return first > last ? 0 : -1L << first & -1L >>> Long.SIZE - 1 - last;
     }
 
     private int ovenDown(Kind k, int index, int d, int t) {
@@ -554,14 +581,15 @@ final class Kitchen {
 
     private int handsUp(Kind k, HandPart part, int d, int t) {
         int offset = part.offset(d);
-        long mask = k.handMask & asked;
-        for (int u = t + offset + part.lengthIn(d) - 1; u >= t + offset; u--) {
-            mask &= hands[u];
-            if (lacksHands(mask, k.handsNeeded)) {
-                return u + 1 - offset;
+        long from = -1L << t + offset;
+        for (int w = t + offset >> 6; w <= horizon >> 6; w++) {
+            long starts = freeStarts(k.handMask & asked, k.handsNeeded, part.lengthIn(d), w, from & -from) & from;
+            if (starts != 0) {
+                return (w << 6) + Long.numberOfTrailingZeros(starts) - offset;
             }
+            from = -1L;
         }
-        return t;
+        return horizon;
     }
 
     /** The lanes of a word, all their bits, of which there is less than requested at some minute in {@code [from, to)}. */
@@ -807,16 +835,13 @@ final class Kitchen {
         }
     }
 
-    private void flip(int from, int length, long people) {
-        for (int u = from; u < from + length; u++) {
-            hands[u] ^= people;
-        }
+    private void flip(int from, int length, long who) {
         int to = from + length;
-        for (long rest = people; rest != 0; rest &= rest - 1) {
-            long[] bits = freeMinutes[Long.numberOfTrailingZeros(rest)];
-            for (int u = from; u < to; u = (u | 63) + 1) {
-                int end = Math.min(to, (u | 63) + 1);
-                bits[u >> 6] ^= -1L >>> 64 - (end - u) << u;
+        for (int u = from; u < to; u = (u | 63) + 1) {
+            long minutes = -1L >>> 64 - (Math.min(to, (u | 63) + 1) - u) << u;
+            int row = (u >> 6) * people;
+            for (long rest = who; rest != 0; rest &= rest - 1) {
+                freeMinutes[row + Long.numberOfTrailingZeros(rest)] ^= minutes;
             }
         }
     }
@@ -851,12 +876,12 @@ final class Kitchen {
 
     /** The start in {@code [lo, hi]} nearest to {@code wanted} at which a break fits, or {@link #NONE}. */
     int findBreak(int index, int lo, int hi, int wanted) {
-        long person = 1L << personBit[breaks[index].person()];
+        int person = personBit[breaks[index].person()];
         int best = NONE;
         int run = 0;
         int length = breaks[index].minutes();
         for (int u = Math.max(0, lo); u < Math.min(horizon, hi + length); u++) {
-            run = (hands[u] & person) != 0 ? run + 1 : 0;
+            run = (freeMinutes[(u >> 6) * people + person] >>> u & 1) != 0 ? run + 1 : 0;
             int s = u - length + 1;
             if (run >= length && (best == NONE || Math.abs(s - wanted) < Math.abs(best - wanted))) {
                 best = s;
