@@ -449,7 +449,7 @@ final class Kitchen {
      * The latest minute up to {@code hi} from which as many of these people as are needed are free for so long, 64 minutes at a
      * time; below {@code lo} if there is none from there on.
      */
-    private int lastFree(long mask, int needed, int length, int hi, int lo) {
+    int lastFree(long mask, int needed, int length, int hi, int lo) {
         long upTo = -1L >>> 63 - (hi & 63);
         for (int w = hi >> 6; w >= lo >> 6 && w >= 0; w--) {
             long starts = freeStarts(mask, needed, length, w, upTo ^ upTo >>> 1) & upTo;
@@ -485,7 +485,7 @@ final class Kitchen {
         return needed == 1 ? any : levels[needed - 1];
     }
 
-    /** Of the minutes of a word those from which its person is free for up to 64. */
+    /** Of the minutes of a word those from which its person is free for so long, up to 64 minutes. */
     private long shortRuns(int i, int length) {
         long runs = freeMinutes[i];
         long after = freeMinutes[i + people];
@@ -498,7 +498,7 @@ final class Kitchen {
         return runs;
     }
 
-    /** The same for more than 64. */
+    /** The same for more than 64 minutes. */
     private long longRuns(int i, int length) {
         int first = Long.SIZE - Long.numberOfLeadingZeros(~freeMinutes[i]);
         int last = Long.SIZE - length;
@@ -581,15 +581,20 @@ final class Kitchen {
 
     private int handsUp(Kind k, HandPart part, int d, int t) {
         int offset = part.offset(d);
-        long from = -1L << t + offset;
-        for (int w = t + offset >> 6; w <= horizon >> 6; w++) {
-            long starts = freeStarts(k.handMask & asked, k.handsNeeded, part.lengthIn(d), w, from & -from) & from;
+        return firstFree(k.handMask & asked, k.handsNeeded, part.lengthIn(d), t + offset) - offset;
+    }
+
+    /** The earliest minute from {@code lo} on from which as many of these people as are needed are free for so long, else past the end. */
+    int firstFree(long mask, int needed, int length, int lo) {
+        long from = -1L << lo;
+        for (int w = lo >> 6; w <= horizon >> 6; w++) {
+            long starts = freeStarts(mask, needed, length, w, from & -from) & from;
             if (starts != 0) {
-                return (w << 6) + Long.numberOfTrailingZeros(starts) - offset;
+                return (w << 6) + Long.numberOfTrailingZeros(starts);
             }
             from = -1L;
         }
-        return horizon;
+        return padded;
     }
 
     /** The lanes of a word, all their bits, of which there is less than requested at some minute in {@code [from, to)}. */

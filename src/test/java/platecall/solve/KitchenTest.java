@@ -8,6 +8,7 @@ import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
 import net.jqwik.api.constraints.IntRange;
 import net.jqwik.api.constraints.LongRange;
+import platecall.tasks.TaskNet.HandPart;
 
 class KitchenTest {
 
@@ -35,6 +36,62 @@ class KitchenTest {
             assertThat(kitchen.findLatest(k, d, lo, hi))
                     .isEqualTo(fitting.length == 0 ? Kitchen.NONE : fitting[fitting.length - 1]);
             assertThat(kitchen.findEarliest(k, d, lo, hi)).isEqualTo(fitting.length == 0 ? Kitchen.NONE : fitting[0]);
+        }
+    }
+
+    /** The same for hands alone, compared with who is there less whom each task and break keeps busy, minute by minute. */
+    @Property(tries = 40)
+    void handsAreFreeAtThoseMinutesAtWhichNothingKeepsThemBusy(
+            @ForAll @LongRange(min = 1, max = 1_000_000) long seed,
+            @ForAll @IntRange(min = 10, max = 150) int size,
+            @ForAll @DoubleRange(min = 0.3, max = 1.2) double load) {
+        Kitchen kitchen = new Kitchen(DayGenerator.netOf(DayGenerator.day(size, load, seed, true)));
+        Dice dice = new Dice(seed);
+        crowd(kitchen, dice);
+        long[] free = kitchen.present.clone();
+        for (int g = 0; g < kitchen.tasks; g++) {
+            Kind k = kitchen.kind[g];
+            if (kitchen.start[g] != Kitchen.NONE && k.partA != null) {
+                busy(free, kitchen.start[g], kitchen.duration[g], k.partA, kitchen.handsA[g]);
+                if (k.partB != null) {
+                    busy(free, kitchen.start[g], kitchen.duration[g], k.partB, kitchen.handsB[g]);
+                }
+            }
+        }
+        for (int i = 0; i < kitchen.breaks.length; i++) {
+            for (int t = kitchen.breakStart[i];
+                    t != Kitchen.NONE && t < kitchen.breakStart[i] + kitchen.breaks[i].minutes();
+                    t++) {
+                free[t] &= ~kitchen.bits(1L << kitchen.breaks[i].person());
+            }
+        }
+        int people = kitchen.net.people().size();
+        for (int tries = 0; tries < 200; tries++) {
+            long mask = dice.below(1 << people);
+            int needed = 1 + dice.below(3);
+            int length = 1 + dice.below(dice.chance(0.5) ? 20 : 200);
+            int lo = dice.below(kitchen.horizon);
+            int hi = lo + dice.below(kitchen.horizon - lo);
+            int[] starts = IntStream.range(lo, kitchen.horizon - length + 1)
+                    .filter(t -> Long.bitCount(IntStream.range(t, t + length)
+                                    .mapToLong(u -> free[u])
+                                    .reduce(mask, (a, b) -> a & b))
+                            >= needed)
+                    .toArray();
+            int last = IntStream.of(starts).filter(t -> t <= hi).max().orElse(Kitchen.NONE);
+
+            int found = kitchen.lastFree(mask, needed, length, hi, lo);
+            assertThat(found < lo ? Kitchen.NONE : found).isEqualTo(last);
+            int first = kitchen.firstFree(mask, needed, length, lo);
+            assertThat(first >= kitchen.horizon ? Kitchen.NONE : first)
+                    .isEqualTo(starts.length == 0 ? Kitchen.NONE : starts[0]);
+        }
+    }
+
+    private static void busy(long[] free, int start, int minutes, HandPart part, long people) {
+        int from = start + part.offset(minutes);
+        for (int t = from; t < from + part.lengthIn(minutes); t++) {
+            free[t] &= ~people;
         }
     }
 
