@@ -40,6 +40,8 @@ final class Kitchen {
     final boolean[] inTail;
     /** Most minutes that any task can take. */
     final int longest;
+    /** Most minutes for which hands are away after a task's end, on their way back. */
+    final int longestWayBack;
     /** The tasks of each copy's tail and of its head, last first. */
     final int[][] tail;
 
@@ -160,6 +162,11 @@ final class Kitchen {
         }
         longest = Arrays.stream(kind)
                 .mapToInt(k -> k.minutesFor(k.batchMost))
+                .max()
+                .orElse(0);
+        longestWayBack = Arrays.stream(kind)
+                .flatMapToInt(k -> k.task.handParts().stream().mapToInt(part -> part.length() - k.task.leastMinutes()))
+                .filter(minutes -> minutes > 0)
                 .max()
                 .orElse(0);
         tail = new int[copies][];

@@ -310,6 +310,7 @@ final class Nudge {
     /** One of those in the way of what is to start at {@code s}; where it must go is left in {@code pushedTo}. */
     private int blocker(int lead, Kind k, int w, int d, int s) {
         int pad = k != null && k.ways[w].oven >= 0 ? longestChange : 0;
+        int reach = Math.max(pad, kitchen.longestWayBack);
         int chosen = Kitchen.NONE;
         int count = 0;
         int hi = Math.min(kitchen.horizon - 1, s + d + pad - 1);
@@ -319,7 +320,7 @@ final class Nudge {
                 break;
             }
             for (int h = kitchen.firstAt[at]; h != Kitchen.NONE; h = kitchen.nextAt[h]) {
-                if (inOrder(h, lead)) {
+                if (kitchen.end(h) > s - reach && inOrder(h, lead)) {
                     int target = target(h, lead, k, w, d, s);
                     if (target != FREE && dice.below(++count) == 0) {
                         chosen = h;
