@@ -73,7 +73,7 @@ final class Kitchen {
 
     private final int padded;
     private final long[][] free;
-    private final int people;
+    private final int headcount;
     /** A bit for each minute at which a person is free: for each 64 minutes a word for each person. */
     private final long[] freeMinutes;
     /** Starts at which so many people and one more are free, while they are counted. */
@@ -228,16 +228,16 @@ final class Kitchen {
                 free[lane / Kind.LANES_A_WORD][t] += Kind.request(lane, units[t]);
             }
         }
-        people = net.people().size();
-        levels = new long[people + 1];
-        freeMinutes = new long[people * (padded / 64 + 2)];
+        headcount = net.people().size();
+        levels = new long[headcount + 1];
+        freeMinutes = new long[headcount * (padded / 64 + 2)];
         present = new long[horizon];
         noise = new boolean[padded];
         for (int t = 0; t < horizon; t++) {
             present[t] = bits(net.handsFree()[t]);
             noise[t] = net.noiseAllowed()[t];
-            for (int p = 0; p < people; p++) {
-                freeMinutes[(t >> 6) * people + p] |= (present[t] >>> p & 1) << t;
+            for (int p = 0; p < headcount; p++) {
+                freeMinutes[(t >> 6) * headcount + p] |= (present[t] >>> p & 1) << t;
             }
         }
         loud = runs(noise);
@@ -376,18 +376,18 @@ final class Kitchen {
     }
 
     private long freeHands(Kind k, int from, int length) {
-        long free = k.handMask & asked;
+        long who = k.handMask & asked;
         int to = from + length;
-        for (int u = from; u < to && free != 0; u = (u | 63) + 1) {
+        for (int u = from; u < to && who != 0; u = (u | 63) + 1) {
             long minutes = -1L >>> 64 - (Math.min(to, (u | 63) + 1) - u) << u;
-            int row = (u >> 6) * people;
-            for (long rest = free; rest != 0; rest &= rest - 1) {
+            int row = (u >> 6) * headcount;
+            for (long rest = who; rest != 0; rest &= rest - 1) {
                 if ((freeMinutes[row + Long.numberOfTrailingZeros(rest)] & minutes) != minutes) {
-                    free ^= Long.lowestOneBit(rest);
+                    who ^= Long.lowestOneBit(rest);
                 }
             }
         }
-        return free;
+        return who;
     }
 
     private int latest(Kind k, Kind.Way w, int d, int lo, int hi) {
@@ -479,7 +479,7 @@ final class Kitchen {
             Arrays.fill(levels, 0, needed, 0);
         }
         for (long rest = mask; rest != 0; rest &= rest - 1) {
-            int i = w * people + Long.numberOfTrailingZeros(rest);
+            int i = w * headcount + Long.numberOfTrailingZeros(rest);
             long runs = length <= Long.SIZE ? shortRuns(i, length) : longRuns(i, length);
             for (int n = needed - 1; n > 0; n--) {
                 levels[n] |= (n == 1 ? any : levels[n - 1]) & runs;
@@ -495,7 +495,7 @@ final class Kitchen {
     /** Of the minutes of a word those from which its person is free for so long, up to 64 minutes. */
     private long shortRuns(int i, int length) {
         long runs = freeMinutes[i];
-        long after = freeMinutes[i + people];
+        long after = freeMinutes[i + headcount];
         for (int n = 1; n < length && runs != 0; ) {
             int more = Math.min(n, length - n);
             runs &= runs >>> more | after << Long.SIZE - more;
@@ -510,7 +510,7 @@ final class Kitchen {
         int first = Long.SIZE - Long.numberOfLeadingZeros(~freeMinutes[i]);
         int last = Long.SIZE - length;
         for (int ones = Long.SIZE; first < Long.SIZE && ones == Long.SIZE && last < Long.SIZE; last += ones) {
-            i += people;
+            i += headcount;
             ones = Long.numberOfTrailingZeros(~freeMinutes[i]);
         }
         last = Math.min(last, Long.SIZE - 1);
@@ -851,7 +851,7 @@ final class Kitchen {
         int to = from + length;
         for (int u = from; u < to; u = (u | 63) + 1) {
             long minutes = -1L >>> 64 - (Math.min(to, (u | 63) + 1) - u) << u;
-            int row = (u >> 6) * people;
+            int row = (u >> 6) * headcount;
             for (long rest = who; rest != 0; rest &= rest - 1) {
                 freeMinutes[row + Long.numberOfTrailingZeros(rest)] ^= minutes;
             }
@@ -893,7 +893,7 @@ final class Kitchen {
         int run = 0;
         int length = breaks[index].minutes();
         for (int u = Math.max(0, lo); u < Math.min(horizon, hi + length); u++) {
-            run = (freeMinutes[(u >> 6) * people + person] >>> u & 1) != 0 ? run + 1 : 0;
+            run = (freeMinutes[(u >> 6) * headcount + person] >>> u & 1) != 0 ? run + 1 : 0;
             int s = u - length + 1;
             if (run >= length && (best == NONE || Math.abs(s - wanted) < Math.abs(best - wanted))) {
                 best = s;
