@@ -229,7 +229,7 @@ final class Kitchen {
             }
         }
         headcount = net.people().size();
-        levels = new long[headcount + 1];
+        levels = new long[headcount];
         freeMinutes = new long[headcount * (padded / 64 + 2)];
         present = new long[horizon];
         noise = new boolean[padded];
@@ -379,7 +379,7 @@ final class Kitchen {
         long who = k.handMask & asked;
         int to = from + length;
         for (int u = from; u < to && who != 0; u = (u | 63) + 1) {
-            long minutes = -1L >>> 64 - (Math.min(to, (u | 63) + 1) - u) << u;
+            long minutes = minutesOfWord(u, to);
             int row = (u >> 6) * headcount;
             for (long rest = who; rest != 0; rest &= rest - 1) {
                 if ((freeMinutes[row + Long.numberOfTrailingZeros(rest)] & minutes) != minutes) {
@@ -474,22 +474,19 @@ final class Kitchen {
      * @param best the minute that is wanted most: once one is found to be free from there, others aren't looked at
      */
     private long freeStarts(long mask, int needed, int length, int w, long best) {
-        long any = 0;
-        if (needed > 1) {
-            Arrays.fill(levels, 0, needed, 0);
+        if (Long.bitCount(mask) < needed) {
+            return 0;
         }
-        for (long rest = mask; rest != 0; rest &= rest - 1) {
+        Arrays.fill(levels, 0, needed, 0);
+        for (long rest = mask; rest != 0 && (levels[needed - 1] & best) == 0; rest &= rest - 1) {
             int i = w * headcount + Long.numberOfTrailingZeros(rest);
             long runs = length <= Long.SIZE ? shortRuns(i, length) : longRuns(i, length);
             for (int n = needed - 1; n > 0; n--) {
-                levels[n] |= (n == 1 ? any : levels[n - 1]) & runs;
+                levels[n] |= levels[n - 1] & runs;
             }
-            any |= runs;
-            if (needed == 1 && (any & best) != 0) {
-                break;
-            }
+            levels[0] |= runs;
         }
-        return needed == 1 ? any : levels[needed - 1];
+        return levels[needed - 1];
     }
 
     /** Of the minutes of a word those from which its person is free for so long, up to 64 minutes. */
@@ -847,10 +844,15 @@ final class Kitchen {
         }
     }
 
+    /** The minutes from one on, before another, that are in its word. */
+    private static long minutesOfWord(int from, int to) {
+        return -1L >>> Long.SIZE - (Math.min(to, (from | 63) + 1) - from) << from;
+    }
+
     private void flip(int from, int length, long who) {
         int to = from + length;
         for (int u = from; u < to; u = (u | 63) + 1) {
-            long minutes = -1L >>> 64 - (Math.min(to, (u | 63) + 1) - u) << u;
+            long minutes = minutesOfWord(u, to);
             int row = (u >> 6) * headcount;
             for (long rest = who; rest != 0; rest &= rest - 1) {
                 freeMinutes[row + Long.numberOfTrailingZeros(rest)] ^= minutes;

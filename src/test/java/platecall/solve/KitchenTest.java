@@ -68,7 +68,7 @@ class KitchenTest {
         int people = kitchen.net.people().size();
         for (int tries = 0; tries < 200; tries++) {
             long mask = dice.below(1 << people);
-            int needed = 1 + dice.below(3);
+            int needed = 1 + dice.below(5);
             int length = 1 + dice.below(dice.chance(0.5) ? 20 : 200);
             int lo = dice.below(kitchen.horizon);
             int hi = lo + dice.below(kitchen.horizon - lo);
