@@ -35,6 +35,7 @@ import platecall.report.UnwritableFolderException;
             CopiesCommand.class,
             LooksCommand.class,
             SafetyCommand.class,
+            OddsCommand.class,
             BenchCommand.class,
         },
         footer = {

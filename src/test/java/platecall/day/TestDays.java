@@ -180,6 +180,8 @@ public final class TestDays {
 
     /** Parts of a step that tests change. */
     public static final class StepPart {
+        public Optional<Integer> low = Optional.empty();
+        public Optional<Integer> high = Optional.empty();
         public List<String> after = List.of();
         public List<String> anyTimeAfter = List.of();
         public int least;
@@ -196,6 +198,13 @@ public final class TestDays {
         public Optional<String> waitsIn = Optional.empty();
         public boolean raw;
         public Optional<Double> core = Optional.empty();
+
+        /** Takes from {@code low} to {@code high} minutes. */
+        public StepPart from(int low, int high) {
+            this.low = Optional.of(low);
+            this.high = Optional.of(high);
+            return this;
+        }
 
         public StepPart after(String... steps) {
             after = List.of(steps);
@@ -224,9 +233,9 @@ public final class TestDays {
                 part.after,
                 part.least,
                 part.most,
+                part.low.orElse(minutes),
                 minutes,
-                minutes,
-                minutes,
+                part.high.orElse(minutes),
                 part.perCopy,
                 part.batchMost,
                 part.hands,

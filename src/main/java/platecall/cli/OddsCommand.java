@@ -1,0 +1,66 @@
+package platecall.cli;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import platecall.day.Day;
+import platecall.intake.DayFiles;
+import platecall.odds.Odds;
+import platecall.plan.Plan;
+import platecall.plan.PlanFile;
+
+/** Tells how sure a plan is. */
+@Command(
+        name = "odds",
+        mixinStandardHelpOptions = true,
+        description = "Tell how likely each setup is to be ready at its call, by rehearsing the plan many times.",
+        footer = {
+            "",
+            "Steps take their low, likely and high minutes as they fall; everybody keeps the plan's order, and nothing begins",
+            "before its planned minute. Calls stay where they are, and there is always room for food that waits.",
+            "Exit code: 0 every setup keeps the day's promise, 1 one doesn't, 2 bad input or a plan of another day."
+        })
+final class OddsCommand implements Callable<Integer> {
+
+    private static final int MOST_RUNS = 1_000_000;
+
+    @Spec
+    private CommandSpec spec;
+
+    @Mixin
+    private DayArgument dayArgument;
+
+    @Parameters(index = "1", paramLabel = "PLAN", description = "plan.json of that day")
+    private Path planPath;
+
+    @Option(
+            names = "--runs",
+            paramLabel = "N",
+            defaultValue = "" + Odds.RUNS,
+            description = "rehearsals (${DEFAULT-VALUE})")
+    private int runs;
+
+    @Option(names = "--seed", paramLabel = "N", defaultValue = "1", description = "random seed (${DEFAULT-VALUE})")
+    private long seed;
+
+    @Override
+    public Integer call() {
+        if (runs < 1 || runs > MOST_RUNS) {
+            throw new ParameterException(
+                    spec.commandLine(), "--runs must be from 1 to " + MOST_RUNS + ". Maybe --runs " + Odds.RUNS + ".");
+        }
+        Day day = dayArgument.checked().day();
+        Plan plan = PlanFile.read(planPath, DayFiles.digest(day));
+        Odds odds = Odds.of(day, plan, runs, seed);
+        PrintWriter out = spec.commandLine().getOut();
+        OddsTable.print(out, day, odds);
+        return OddsTable.keepsPromise(day, odds) ? Main.FINE : Main.NOT_READY;
+    }
+}

@@ -1,0 +1,461 @@
+package platecall.odds;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.SplittableRandom;
+import platecall.day.Day;
+import platecall.day.Place;
+import platecall.day.Station;
+import platecall.day.Step;
+import platecall.plan.Plan;
+import platecall.plan.Plan.Break;
+import platecall.plan.Plan.Hands;
+import platecall.plan.Plan.StationHold;
+import platecall.plan.Plan.Work;
+import platecall.units.Span;
+
+/**
+ * A plan carried out again and again, each time with other minutes for its steps. Everybody keeps the plan's order, on every
+ * station and with every pair of hands; nothing begins before its planned minute, and whatever is held up begins as soon as it
+ * can. Calls stay where they are. Storage always has room, and nobody goes home: only work holds up work.
+ */
+final class Rehearsal {
+
+    private static final int NONE = -1;
+
+    /** A work begins, or people come back for its last part; in the order of the planned minutes. */
+    private record Event(int node, boolean end, long minute) {}
+
+    /** A work that must have ended before, and the least and most minutes from then on. */
+    private record Before(int node, int least, int most) {}
+
+    /** Hands of a person on a work: until so many minutes after its start or end, or from so many before its end. */
+    private record Part(int person, boolean untilEnd, int from, int to) {}
+
+    private record Use(int station, int units) {}
+
+    private final long[] planned;
+    private final int[] likely;
+    private final StepMinutes[] minutes;
+    private final SplittableRandom[] dice;
+    private final Before[][] before;
+    private final Part[][] first;
+    private final Part[][] last;
+    private final Use[][] uses;
+    private final int[] oven;
+    private final int[] celsius;
+    private final boolean[] noisy;
+    private final Event[] events;
+    private final long[][] quiet;
+    private final Station[] stations;
+    private final Map<String, Integer> nodeOf = new HashMap<>();
+    private final List<Work> works;
+
+    /** Where each work begins and ends in the last rehearsal, as minutes since 1970. */
+    final long[] start;
+
+    final long[] end;
+    private final int[] took;
+    /** What held up each start and each end: a work, itself or, written {@code -2 - work}, only its start; or {@link #NONE}. */
+    private final int[] startBy;
+
+    private final int[] endBy;
+
+    private final long[] free;
+    private final int[] freeBy;
+    private final Units[] units;
+    /** For each oven its temperature, from when on it has it, and until when it was needed so far; each with what made it so. */
+    private final int[] ovenCelsius;
+
+    private final long[] ovenFrom;
+    private final int[] ovenFromBy;
+    private final long[] ovenEnd;
+    private final int[] ovenBy;
+
+    Rehearsal(Day day, Plan plan, long seed) {
+        works = plan.work();
+        int count = works.size() + plan.breaks().size();
+        planned = new long[count];
+        likely = new int[count];
+        minutes = new StepMinutes[count];
+        dice = new SplittableRandom[count];
+        before = new Before[count][];
+        first = new Part[count][];
+        last = new Part[count][];
+        uses = new Use[count][];
+        oven = new int[count];
+        celsius = new int[count];
+        noisy = new boolean[count];
+        start = new long[count];
+        end = new long[count];
+        took = new int[count];
+        startBy = new int[count];
+        endBy = new int[count];
+        stations = day.stations().toArray(Station[]::new);
+        quiet = day.quietSpans().stream()
+                .map(span -> new long[] {span.start().epochMinute(), span.end().epochMinute()})
+                .toArray(long[][]::new);
+        for (int i = 0; i < works.size(); i++) {
+            for (String copy : works.get(i).copies()) {
+                nodeOf.putIfAbsent(key(copy, works.get(i)), i);
+            }
+        }
+        Map<String, Integer> people = new HashMap<>();
+        List<Event> order = new ArrayList<>();
+        for (int i = 0; i < works.size(); i++) {
+            Work work = works.get(i);
+            prepare(i, work.span(), work.hands(), people, order);
+            prepareWork(day, i, work, seed);
+        }
+        for (int n = 0; n < plan.breaks().size(); n++) {
+            Break pause = plan.breaks().get(n);
+            int i = works.size() + n;
+            prepare(i, pause.span(), List.of(new Hands(pause.person(), pause.span())), people, order);
+            before[i] = new Before[0];
+            uses[i] = new Use[0];
+            oven[i] = NONE;
+        }
+        order.sort(Comparator.comparingLong(Event::minute).thenComparing(event -> !event.end()));
+        events = order.toArray(Event[]::new);
+        free = new long[people.size()];
+        freeBy = new int[people.size()];
+        units = new Units[stations.length];
+        Arrays.setAll(units, s -> new Units(stations[s].capacity()));
+        ovenFrom = new long[stations.length];
+        ovenFromBy = new int[stations.length];
+        ovenEnd = new long[stations.length];
+        ovenBy = new int[stations.length];
+        ovenCelsius = new int[stations.length];
+    }
+
+    private static String key(String copy, Work work) {
+        return copy + " " + work.kind() + " " + work.step();
+    }
+
+    private void prepare(int i, Span span, List<Hands> hands, Map<String, Integer> people, List<Event> order) {
+        planned[i] = span.start().epochMinute();
+        likely[i] = span.minutes();
+        List<Part> atFirst = new ArrayList<>();
+        List<Part> atLast = new ArrayList<>();
+        for (Hands hand : hands) {
+            int person = people.computeIfAbsent(hand.person(), name -> people.size());
+            int from = span.start().minutesUntil(hand.span().start());
+            boolean toTheEnd = !hand.span().end().isBefore(span.end());
+            if (from <= 0) {
+                atFirst.add(new Part(
+                        person,
+                        toTheEnd,
+                        0,
+                        toTheEnd
+                                ? span.end().minutesUntil(hand.span().end())
+                                : span.start().minutesUntil(hand.span().end())));
+            } else {
+                atLast.add(new Part(
+                        person,
+                        true,
+                        hand.span().start().minutesUntil(span.end()),
+                        span.end().minutesUntil(hand.span().end())));
+            }
+        }
+        first[i] = atFirst.toArray(Part[]::new);
+        last[i] = atLast.toArray(Part[]::new);
+        order.add(new Event(i, false, planned[i]));
+        int longest = atLast.stream().mapToInt(Part::from).max().orElse(0);
+        if (longest > 0) {
+            order.add(new Event(i, true, span.end().epochMinute() - longest));
+        }
+    }
+
+    private void prepareWork(Day day, int i, Work work, long seed) {
+        Optional<Step> step = day.step(work.dish(), work.step()).filter(it -> work.kind() == Work.Kind.STEP);
+        if (step.isPresent() && step.get().minutesLow() < step.get().minutesHigh()) {
+            minutes[i] = StepMinutes.of(step.get());
+            // from the copy's name, so that other plans of the day are tried with the same luck
+            long name = (work.dish() + " " + work.step() + " " + work.copies().get(0)).hashCode();
+            dice[i] = new SplittableRandom(seed * 0x9E3779B97F4A7C15L + name);
+        }
+        likely[i] = step.map(Step::minutesLikely).orElse(likely[i]);
+        before[i] = befores(day, work, step);
+        uses[i] = work.stations().stream()
+                .map(hold -> new Use(indexOf(hold), hold.units()))
+                .filter(use -> use.station() >= 0)
+                .toArray(Use[]::new);
+        oven[i] = NONE;
+        for (Use use : uses[i]) {
+            if (work.ovenCelsius().isPresent() && stations[use.station()].kind() == Station.Kind.OVEN) {
+                oven[i] = use.station();
+                celsius[i] = work.ovenCelsius().get();
+            }
+        }
+        noisy[i] = step.map(Step::noisy).orElse(false)
+                && Arrays.stream(uses[i])
+                        .allMatch(use -> day.place(stations[use.station()].place())
+                                .map(Place::heardOnSet)
+                                .orElse(true));
+    }
+
+    private int indexOf(StationHold hold) {
+        for (int s = 0; s < stations.length; s++) {
+            if (stations[s].id().equals(hold.station())) {
+                return s;
+            }
+        }
+        return NONE;
+    }
+
+    private Before[] befores(Day day, Work work, Optional<Step> step) {
+        List<Before> all = new ArrayList<>();
+        for (String copy : work.copies()) {
+            if (step.isPresent()) {
+                for (String earlier : step.get().predecessors()) {
+                    boolean timed = step.get().after().contains(earlier);
+                    add(
+                            all,
+                            work(copy, earlier),
+                            timed ? step.get().leastWait() : 0,
+                            timed ? step.get().mostWait().orElse(Integer.MAX_VALUE) : Integer.MAX_VALUE);
+                }
+            } else {
+                day.stepsOf(work.dish()).forEach(it -> add(all, work(copy, it.id()), 0, Integer.MAX_VALUE));
+            }
+        }
+        return all.stream().distinct().toArray(Before[]::new);
+    }
+
+    private static void add(List<Before> all, int node, int least, int most) {
+        if (node >= 0) {
+            all.add(new Before(node, least, most));
+        }
+    }
+
+    /** The number of a copy's work at a step, or -1. */
+    int work(String copy, String step) {
+        return nodeOf.getOrDefault(copy + " " + Work.Kind.STEP + " " + step, NONE);
+    }
+
+    /** The number of a copy's way to camera, or -1. */
+    int carry(String copy) {
+        return works.stream()
+                .filter(work -> work.kind() == Work.Kind.CARRY && work.copies().contains(copy))
+                .mapToInt(works::indexOf)
+                .findFirst()
+                .orElse(NONE);
+    }
+
+    Work work(int i) {
+        return works.get(i);
+    }
+
+    /** Carries the plan out once, with new minutes for every step. */
+    void next() {
+        Arrays.fill(free, Long.MIN_VALUE);
+        Arrays.fill(freeBy, NONE);
+        Arrays.fill(ovenFrom, Long.MIN_VALUE);
+        Arrays.fill(ovenEnd, Long.MIN_VALUE);
+        Arrays.fill(ovenCelsius, NONE);
+        Arrays.fill(ovenBy, NONE);
+        for (Units each : units) {
+            each.clear();
+        }
+        for (Event event : events) {
+            if (event.end()) {
+                finish(event.node());
+            } else {
+                begin(event.node());
+            }
+        }
+    }
+
+    private void begin(int i) {
+        int extra = 0;
+        if (minutes[i] != null) {
+            extra = minutes[i].at(dice[i].nextDouble()) - likely[i];
+        }
+        int length = plannedMinutes(i) + extra;
+        took[i] = extra;
+        long at = planned[i];
+        int by = NONE;
+        for (Before earlier : before[i]) {
+            long from = end[earlier.node()] + earlier.least();
+            if (from > at) {
+                at = from;
+                by = earlier.node();
+            }
+        }
+        for (Part part : first[i]) {
+            if (free[part.person()] > at) {
+                at = free[part.person()];
+                by = freeBy[part.person()];
+            }
+        }
+        for (Use use : uses[i]) {
+            Units station = units[use.station()];
+            station.take(use.units());
+            if (station.from > at) {
+                at = station.from;
+                by = station.by;
+            }
+        }
+        if (oven[i] >= 0) {
+            int o = oven[i];
+            if (ovenCelsius[o] != celsius[i]) {
+                if (ovenBy[o] != NONE) {
+                    ovenFrom[o] = ovenEnd[o] + stations[o].minutesToChange(ovenCelsius[o], celsius[i]);
+                    ovenFromBy[o] = ovenBy[o];
+                }
+                ovenCelsius[o] = celsius[i];
+                ovenEnd[o] = Long.MIN_VALUE;
+            }
+            if (ovenFrom[o] > at) {
+                at = ovenFrom[o];
+                by = ovenFromBy[o];
+            }
+        }
+        if (noisy[i]) {
+            for (long[] span : quiet) {
+                if (at < span[1] && at + length > span[0]) {
+                    at = span[1];
+                }
+            }
+        }
+        start[i] = at;
+        startBy[i] = by;
+        end[i] = at + length;
+        endBy[i] = i;
+        for (Part part : first[i]) {
+            free[part.person()] = part.untilEnd() ? end[i] + part.to() : at + part.to();
+            freeBy[part.person()] = part.untilEnd() ? i : -2 - i;
+        }
+        if (last[i].length == 0) {
+            leave(i);
+        }
+    }
+
+    private int plannedMinutes(int i) {
+        return i < works.size() ? works.get(i).span().minutes() : likely[i];
+    }
+
+    /** The last part of a work that people come back to: it waits for them. */
+    private void finish(int i) {
+        for (Part part : last[i]) {
+            if (free[part.person()] + part.from() > end[i]) {
+                end[i] = free[part.person()] + part.from();
+                endBy[i] = freeBy[part.person()];
+            }
+        }
+        for (Part part : last[i]) {
+            free[part.person()] = end[i] + part.to();
+            freeBy[part.person()] = i;
+        }
+        leave(i);
+    }
+
+    private void leave(int i) {
+        for (Use use : uses[i]) {
+            units[use.station()].giveBack(use.units(), end[i], i);
+        }
+        if (oven[i] >= 0 && end[i] > ovenEnd[oven[i]]) {
+            ovenEnd[oven[i]] = end[i];
+            ovenBy[oven[i]] = i;
+        }
+    }
+
+    /** Whether all that a copy's work waited for was there in time: no wait was longer than it may be. */
+    boolean keptWaits(int i) {
+        for (Before earlier : before[i]) {
+            if (earlier.most() < start[i] - end[earlier.node()] || !keptWaits(earlier.node())) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    /**
+     * Works that took longer than planned and so made another late, the last first: each held up the start of the one before it
+     * here, or the end if it is the first.
+     *
+     * @param i the work that is late
+     * @param into room for their numbers
+     * @return how many there are
+     */
+    int ranOver(int i, int[] into) {
+        int count = 0;
+        int at = i;
+        boolean toItsEnd = true;
+        while (at != NONE && count < into.length) {
+            int by = startBy[at];
+            if (toItsEnd && endBy[at] != at) {
+                by = endBy[at];
+            } else if (toItsEnd && took[at] > 0) {
+                into[count++] = at;
+            }
+            toItsEnd = by >= NONE;
+            at = by >= NONE ? by : -2 - by;
+        }
+        return count;
+    }
+
+    /** Units of a station, each free from some minute on. */
+    private static final class Units {
+
+        private final int capacity;
+        private long[] times = new long[8];
+        private int[] amounts = new int[8];
+        private int[] givers = new int[8];
+        private int size;
+        /** From when on the units taken last are free, and what had them before. */
+        long from;
+
+        int by;
+
+        Units(int capacity) {
+            this.capacity = capacity;
+        }
+
+        void clear() {
+            size = 0;
+            giveBack(capacity, Long.MIN_VALUE, NONE);
+        }
+
+        void giveBack(int amount, long time, int giver) {
+            if (size == times.length) {
+                times = Arrays.copyOf(times, 2 * size);
+                amounts = Arrays.copyOf(amounts, 2 * size);
+                givers = Arrays.copyOf(givers, 2 * size);
+            }
+            times[size] = time;
+            amounts[size] = amount;
+            givers[size++] = giver;
+        }
+
+        /** Takes the units that are free first. */
+        void take(int wanted) {
+            from = Long.MIN_VALUE;
+            by = NONE;
+            for (int left = wanted; left > 0 && size > 0; ) {
+                int soonest = 0;
+                for (int n = 1; n < size; n++) {
+                    soonest = times[n] < times[soonest] ? n : soonest;
+                }
+                if (times[soonest] > from) {
+                    from = times[soonest];
+                    by = givers[soonest];
+                }
+                int taken = Math.min(left, amounts[soonest]);
+                left -= taken;
+                amounts[soonest] -= taken;
+                if (amounts[soonest] == 0) {
+                    size--;
+                    times[soonest] = times[size];
+                    amounts[soonest] = amounts[size];
+                    givers[soonest] = givers[size];
+                }
+            }
+        }
+    }
+}
