@@ -17,11 +17,21 @@ final class OddsTable {
     private OddsTable() {}
 
     static boolean keepsPromise(Day day, Odds odds) {
-        return odds.setups().stream().allMatch(setup -> keeps(day, setup));
+        return odds.lessSureThan(day.facts().promise()).isEmpty();
     }
 
-    private static boolean keeps(Day day, OfSetup setup) {
-        return setup.atCall() >= day.facts().promise();
+    /** The odds in one line. */
+    static String line(Day day, Odds odds) {
+        int kept =
+                odds.setups().size() - odds.lessSureThan(day.facts().promise()).size();
+        return String.format(
+                Locale.ROOT,
+                "%d of %d setups keep the promise of %s. All are ready at their calls with %s. %,d rehearsals.",
+                kept,
+                odds.setups().size(),
+                Odds.percent(day.facts().promise()),
+                Odds.percent(odds.all()),
+                odds.runs());
     }
 
     static void print(PrintWriter out, Day day, Odds odds) {
@@ -29,7 +39,7 @@ final class OddsTable {
         List<OfSetup> setups = odds.setups();
         int width = setups.stream().mapToInt(row -> row.setup().length()).max().orElse(0);
         width = Math.max("setup".length(), Math.min(24, width));
-        String row = "%-" + width + "s  %-8s  %8s  %8s  %10s  %-11s  %-13s  %s%n";
+        String row = "%-" + width + "s  %-8s  %8s  %8s  %10s  %-11s  %-14s  %s%n";
         out.printf(
                 Locale.ROOT,
                 row,
@@ -39,7 +49,7 @@ final class OddsTable {
                 "at peak",
                 "every take",
                 "half ready",
-                "9 in 10 ready",
+                Odds.percent(day.facts().promise()) + " ready",
                 "crew waits");
         for (OfSetup setup : setups) {
             out.printf(
@@ -47,31 +57,24 @@ final class OddsTable {
                     row,
                     setup.setup().length() > width ? setup.setup().substring(0, width) : setup.setup(),
                     ReadyTable.clock(setup.call(), zone),
-                    percent(setup.atCall()),
-                    percent(setup.atPeak()),
-                    percent(setup.everyTake()),
+                    Odds.percent(setup.atCall()),
+                    Odds.percent(setup.atPeak()),
+                    Odds.percent(setup.everyTake()),
                     by(setup.halfBy(), zone),
-                    by(setup.nineInTenBy(), zone),
+                    by(setup.promisedBy(), zone),
                     setup.halfBy().isEmpty() ? "never ready" : String.format(Locale.ROOT, "%.1f min", setup.waits()));
         }
         out.println();
-        long kept = setups.stream().filter(setup -> keeps(day, setup)).count();
-        out.printf(
-                Locale.ROOT,
-                "%d of %d setups keep the promise of %s. All are ready at their calls with %s. %,d rehearsals.%n",
-                kept,
-                setups.size(),
-                percent(day.facts().promise()),
-                percent(odds.all()),
-                odds.runs());
-        for (OfSetup setup : setups) {
-            if (!keeps(day, setup) && !setup.causes().isEmpty()) {
+        out.println(line(day, odds));
+        for (OfSetup setup : odds.lessSureThan(day.facts().promise())) {
+            if (!setup.causes().isEmpty()) {
                 out.printf(
                         Locale.ROOT,
                         "Setup %s is late most often because of %s.%n",
                         setup.setup(),
                         setup.causes().stream()
-                                .map(cause -> cause.dish() + " " + cause.step() + " (" + percent(cause.share()) + ")")
+                                .map(cause ->
+                                        cause.dish() + " " + cause.step() + " (" + Odds.percent(cause.share()) + ")")
                                 .collect(Collectors.joining(", ")));
             }
         }
@@ -79,14 +82,5 @@ final class OddsTable {
 
     private static String by(Optional<Moment> moment, ZoneId zone) {
         return moment.map(it -> ReadyTable.clock(it, zone)).orElse("never");
-    }
-
-    /** Whole percent, but never 0 % or 100 % of what is possible or not certain. */
-    private static String percent(double chance) {
-        long whole = Math.round(100 * chance);
-        if (whole == 0 && chance > 0) {
-            return "under 1 %";
-        }
-        return whole == 100 && chance < 1 ? "over 99 %" : whole + " %";
     }
 }

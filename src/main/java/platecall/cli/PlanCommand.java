@@ -8,6 +8,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.function.BiFunction;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -19,6 +20,7 @@ import platecall.copies.CopyCounts;
 import platecall.day.Day;
 import platecall.intake.DayFiles;
 import platecall.looks.Looks;
+import platecall.odds.Odds;
 import platecall.plan.Plan;
 import platecall.plan.PlanFile;
 import platecall.report.Reports;
@@ -39,7 +41,7 @@ import sun.misc.SignalHandler;
             "",
             "Ctrl-C ends the search and writes the best plan so far.",
             "With --steps the same day and seed give the same plan, byte for byte.",
-            "Exit code: 0 all ready at call, 1 a rule is broken or something is late, 2 bad input."
+            "Exit code: 0 all ready at call, 1 a rule is broken, something is late or, with --promise, it isn't kept, 2 bad input."
         })
 final class PlanCommand implements Callable<Integer> {
 
@@ -74,6 +76,11 @@ final class PlanCommand implements Callable<Integer> {
     @Option(names = "--hold", paramLabel = "PLAN", description = "stay as close as can be to this plan of the same day")
     private Path hold;
 
+    @Option(
+            names = "--promise",
+            description = "leave time to spare until every setup is ready at its call as often as the day promises")
+    private boolean promise;
+
     @Override
     public Integer call() throws UnwritableFolderException {
         Planner.Limits limits = limits();
@@ -87,17 +94,24 @@ final class PlanCommand implements Callable<Integer> {
         TaskNet net = Breakdown.of(day, dish -> Looks.of(day, dish), need -> counts.copiesOf(need));
 
         try (Ending ending = new Ending(spec.commandLine().getErr())) {
-            Planner.Found found = Planner.plan(day, net, digest, Version.number(), limits, held, ending);
-            Plan plan = found.plan().withVerdict(Audit.of(day, found.plan()));
+            BiFunction<TaskNet, Planner.Limits, Plan> planned =
+                    (aim, part) -> Planner.plan(day, net, aim, digest, Version.number(), part, held, ending)
+                            .plan();
+            Plan found = promise ? Promise.plan(day, net, limits, planned, ending::stop) : planned.apply(net, limits);
+            Plan plan = found.withVerdict(Audit.of(day, found));
+            Odds odds = Odds.of(day, plan, Odds.RUNS, seed);
             Map<String, byte[]> files = new LinkedHashMap<>();
             files.put("plan.json", PlanFile.bytes(plan, zone));
-            files.putAll(Reports.of(day, plan, printedAt(day)));
+            files.putAll(Reports.of(day, plan, odds, printedAt(day)));
             Reports.write(files, folder);
             PrintWriter print = spec.commandLine().getOut();
             ReadyTable.print(print, day, plan);
+            print.println(OddsTable.line(day, odds)
+                    + (promise || OddsTable.keepsPromise(day, odds) ? "" : " Maybe plan with --promise."));
             print.println();
             print.printf(Locale.ROOT, "Written to %s: %s.%n", folder, String.join(", ", files.keySet()));
-            return plan.verdict().sound() ? Main.FINE : Main.NOT_READY;
+            boolean kept = !promise || OddsTable.keepsPromise(day, odds);
+            return plan.verdict().sound() && kept ? Main.FINE : Main.NOT_READY;
         }
     }
 

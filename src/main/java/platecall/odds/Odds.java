@@ -14,6 +14,7 @@ import platecall.day.Day;
 import platecall.day.Need;
 import platecall.day.Part;
 import platecall.day.Setup;
+import platecall.day.Step;
 import platecall.plan.Plan;
 import platecall.plan.Plan.PlannedCopy;
 import platecall.plan.Plan.Work;
@@ -47,7 +48,7 @@ public record Odds(int runs, double all, List<OfSetup> setups) {
      * @param atPeak chance that it rolls at the call, each hero at its peak and nothing kept waiting too long
      * @param everyTake chance that every copy of it is at camera when it is due
      * @param halfBy when the first take is ready in half of all rehearsals; empty if something for it is never made
-     * @param nineInTenBy when it is in nine of ten
+     * @param promisedBy when it is in as many as the day promises
      * @param waits minutes that the crew waits on average, beyond the call
      * @param causes steps that ran over in rehearsals in which it was late and held it up, most frequent first
      */
@@ -58,7 +59,7 @@ public record Odds(int runs, double all, List<OfSetup> setups) {
             double atPeak,
             double everyTake,
             Optional<Moment> halfBy,
-            Optional<Moment> nineInTenBy,
+            Optional<Moment> promisedBy,
             double waits,
             List<Cause> causes) {}
 
@@ -102,6 +103,33 @@ public record Odds(int runs, double all, List<OfSetup> setups) {
                 tallies.stream().map(Tally::result).toList());
     }
 
+    /** The odds of a setup, if it wants food. */
+    public Optional<OfSetup> of(String setup) {
+        return setups.stream().filter(it -> it.setup().equals(setup)).findFirst();
+    }
+
+    /** Setups that are ready at their calls less often than promised, the least sure one first. */
+    public List<OfSetup> lessSureThan(double promise) {
+        return setups.stream()
+                .filter(setup -> setup.atCall() < promise)
+                .sorted(Comparator.comparingDouble(OfSetup::atCall))
+                .toList();
+    }
+
+    /** {@code 42 %}; never 0 % of what is possible or 100 % of what isn't certain. */
+    public static String percent(double chance) {
+        long whole = Math.round(100 * chance);
+        if (whole == 0 && chance > 0) {
+            return "under 1 %";
+        }
+        return whole == 100 && chance < 1 ? "over 99 %" : whole + " %";
+    }
+
+    /** Minutes, beyond the likely ones, that a step takes at most with the given chance, 0 to 1. */
+    public static int minutesOver(Step step, double chance) {
+        return Math.max(0, StepMinutes.of(step).at(chance) - step.minutesLikely());
+    }
+
     /** A copy in all rehearsals: its last steps, and its peak in minutes after it is plated. */
     private record Plate(int stage, int last, long due, boolean hero, int peakFrom, int peakTo) {}
 
@@ -112,6 +140,7 @@ public record Odds(int runs, double all, List<OfSetup> setups) {
         private final Rehearsal rehearsal;
         private final List<Plate> firstTake = new ArrayList<>();
         private final List<Plate> all = new ArrayList<>();
+        private final double promise;
         private final boolean made;
         private final boolean firstMade;
         private final int[] lateBy;
@@ -126,6 +155,7 @@ public record Odds(int runs, double all, List<OfSetup> setups) {
             this.setup = setup;
             this.rehearsal = rehearsal;
             lateBy = new int[runs];
+            promise = day.facts().promise();
             boolean every = true;
             boolean first = true;
             for (PlannedCopy copy : plan.copies()) {
@@ -208,7 +238,7 @@ public record Odds(int runs, double all, List<OfSetup> setups) {
                     (double) atPeak / runs,
                     (double) everyTake / runs,
                     by(0.5),
-                    by(0.9),
+                    by(promise),
                     firstMade
                             ? Arrays.stream(lateBy)
                                     .map(minutes -> Math.max(0, minutes))
@@ -228,7 +258,7 @@ public record Odds(int runs, double all, List<OfSetup> setups) {
         }
 
         private Optional<Moment> by(double share) {
-            int index = (int) Math.ceil(share * lateBy.length) - 1;
+            int index = Math.max(0, (int) Math.ceil(share * lateBy.length) - 1);
             return firstMade ? Optional.of(setup.call().plus(lateBy[index])) : Optional.empty();
         }
     }

@@ -1,8 +1,10 @@
 package platecall.report;
 
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import platecall.day.Day;
+import platecall.odds.Odds;
 import platecall.plan.Plan;
 import platecall.plan.Plan.Readiness;
 import platecall.units.Moment;
@@ -12,13 +14,15 @@ final class ReadinessCsv {
 
     private ReadinessCsv() {}
 
-    static byte[] of(Day day, Plan plan) {
+    static byte[] of(Day day, Plan plan, Odds odds) {
         Clock clock = Clock.of(day, plan);
         Rows rows = new Rows(
                 "setup",
                 "call",
                 "ready",
                 "margin in minutes",
+                "chance at call in percent",
+                "chance at peak in percent",
                 "hero at peak until",
                 "resets queued",
                 "next reset at",
@@ -31,6 +35,8 @@ final class ReadinessCsv {
                     clock.stamp(setup.call()),
                     setup.ready().map(clock::stamp).orElse(""),
                     setup.ready().isPresent() ? (Object) setup.marginMinutes() : "",
+                    odds.of(setup.setup()).map(it -> percent(it.atCall())).orElse(""),
+                    odds.of(setup.setup()).map(it -> percent(it.atPeak())).orElse(""),
                     ReadinessPage.peakUntil(day, setup).map(clock::stamp).orElse(""),
                     setup.resetsQueued(),
                     setup.nextResetAt().map(clock::stamp).orElse(""),
@@ -40,5 +46,9 @@ final class ReadinessCsv {
                             .orElse(""));
         }
         return rows.bytes();
+    }
+
+    private static String percent(double chance) {
+        return String.format(Locale.ROOT, "%.1f", 100 * chance);
     }
 }

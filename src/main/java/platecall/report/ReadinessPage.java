@@ -11,6 +11,8 @@ import java.util.function.Predicate;
 import platecall.day.CameraTime;
 import platecall.day.Day;
 import platecall.day.Setup;
+import platecall.odds.Odds;
+import platecall.odds.Odds.OfSetup;
 import platecall.plan.Plan;
 import platecall.plan.Plan.PlannedCopy;
 import platecall.plan.Plan.Readiness;
@@ -76,6 +78,7 @@ public record ReadinessPage(
      * A setup; every cell is text as printed.
      *
      * @param date the date if it begins here and is not the page's, else empty
+     * @param sure chance that it is ready at its call
      * @param laterShort whether plates after the first take are late, past use or missing
      * @param pastPeak whether the first take rolls at its call, but with its hero past peak
      */
@@ -86,6 +89,7 @@ public record ReadinessPage(
             String call,
             String ready,
             String margin,
+            String sure,
             State state,
             String stateWords,
             String peakUntil,
@@ -94,13 +98,13 @@ public record ReadinessPage(
             boolean laterShort,
             boolean pastPeak) {}
 
-    static ReadinessPage of(Day day, Plan plan, Imprint print) {
+    static ReadinessPage of(Day day, Plan plan, Odds odds, Imprint print) {
         Clock clock = Clock.of(day, plan);
         List<Row> rows = new ArrayList<>();
         Moment before = clock.noon();
         for (Readiness setup : inOrderOfCall(plan)) {
             String date = clock.sameDate(before, setup.call()) ? "" : clock.date(setup.call());
-            rows.add(row(day, plan, clock, setup, date));
+            rows.add(row(day, plan, odds, clock, setup, date));
             before = setup.call();
         }
         List<String> breaches = plan.verdict().breaches().stream()
@@ -111,7 +115,7 @@ public record ReadinessPage(
         return new ReadinessPage(
                 Wording.plain(day.facts().title()),
                 clock.date(clock.noon()),
-                answer(rows),
+                answer(rows, odds.lessSureThan(day.facts().promise())),
                 rows.stream().noneMatch(row -> troubled(row.state())),
                 rows,
                 broken == 0
@@ -145,7 +149,7 @@ public record ReadinessPage(
                 : "Eaten food at risk, thrown away for setup " + String.join(", ", setups) + " at the latest.";
     }
 
-    private static Row row(Day day, Plan plan, Clock clock, Readiness setup, String date) {
+    private static Row row(Day day, Plan plan, Odds odds, Clock clock, Readiness setup, String date) {
         List<PlannedCopy> copies = plan.copies().stream()
                 .filter(copy -> copy.setup().equals(setup.setup()))
                 .toList();
@@ -166,6 +170,7 @@ public record ReadinessPage(
                 setup.ready().isEmpty()
                         ? ""
                         : (minutes < 0 ? "\u2212" : minutes > 0 ? "+" : "") + Math.abs(minutes) + " min",
+                odds.of(setup.setup()).map(it -> Odds.percent(it.atCall())).orElse(""),
                 state,
                 words(state, minutes),
                 peak.map(moment -> untilRelease ? "release" : cell(clock, moment, setup))
@@ -252,7 +257,8 @@ public record ReadinessPage(
         };
     }
 
-    private static String answer(List<Row> rows) {
+    /** @param unsure setups that are ready less often than promised, the least sure one first */
+    private static String answer(List<Row> rows, List<OfSetup> unsure) {
         List<Row> fed = rows.stream().filter(row -> row.state() != State.NONE).toList();
         if (fed.isEmpty()) {
             return "No setup wants food.";
@@ -283,6 +289,12 @@ public record ReadinessPage(
         }
         if (!faded.isEmpty()) {
             parts.add("past peak at call: " + first(faded));
+        }
+        if (late.isEmpty() && !unsure.isEmpty()) {
+            OfSetup least = unsure.get(0);
+            parts.add((fed.size() == 1 ? "but only " : "least sure is " + Wording.plain(least.setup()) + ", ")
+                    + Odds.percent(least.atCall())
+                    + (fed.size() == 1 ? " sure" : ""));
         }
         return String.join("; ", parts) + ".";
     }

@@ -10,6 +10,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import platecall.day.Day;
+import platecall.odds.Odds;
 import platecall.plan.Plan;
 import platecall.units.Moment;
 
@@ -23,14 +24,15 @@ public final class Reports {
      *
      * @param day the day that the plan is for
      * @param plan an audited plan
+     * @param odds how sure it is
      * @param printedAt the minute that the papers carry
      */
-    public static Map<String, byte[]> of(Day day, Plan plan, Moment printedAt) {
+    public static Map<String, byte[]> of(Day day, Plan plan, Odds odds, Moment printedAt) {
         ZonedDateTime at = printedAt.in(day.facts().zone());
         Imprint print = Imprint.of(plan, at);
         Map<String, byte[]> files = new LinkedHashMap<>();
-        files.put("readiness.pdf", ReadinessPage.of(day, plan, print).pdf());
-        files.put("readiness.csv", ReadinessCsv.of(day, plan));
+        files.put("readiness.pdf", ReadinessPage.of(day, plan, odds, print).pdf());
+        files.put("readiness.csv", ReadinessCsv.of(day, plan, odds));
         RunSheet sheet = RunSheet.of(day, plan, print, "A4");
         files.put("run-sheet.pdf", sheet.pdf());
         files.put("run-sheet-letter.pdf", sheet.on("letter").pdf());

@@ -37,6 +37,10 @@ public class Block {
         return new Block("break " + index, null, null);
     }
 
+    int[] publishedStart() {
+        return publishedStart;
+    }
+
     Placement placement() {
         return placement;
     }

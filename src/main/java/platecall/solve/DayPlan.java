@@ -8,11 +8,13 @@ import ai.timefold.solver.core.api.domain.solution.ProblemFactProperty;
 import ai.timefold.solver.core.api.domain.valuerange.CountableValueRange;
 import ai.timefold.solver.core.api.domain.valuerange.ValueRangeProvider;
 import ai.timefold.solver.core.api.score.buildin.hardsoftlong.HardSoftLongScore;
+import java.util.ArrayList;
 import java.util.Collections;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Random;
 import platecall.day.Prices;
+import platecall.tasks.TaskNet;
 import platecall.tasks.TaskNet.Window;
 
 /** The plan as Timefold sees it: blocks with placements, scored by {@link PlanConstraints}. */
@@ -38,6 +40,19 @@ public class DayPlan {
         this.blocks = blocks;
         this.kitchenSpans = kitchenSpans;
         this.prices = prices;
+    }
+
+    /** The same placements for the same copies and breaks of another net. */
+    DayPlan of(TaskNet net) {
+        List<Block> others = new ArrayList<>();
+        for (int i = 0; i < blocks.size(); i++) {
+            Block other = i < net.copies().size()
+                    ? Block.ofCopy(net.copies().get(i), blocks.get(i).publishedStart())
+                    : Block.ofBreak(i - net.copies().size());
+            other.placement(blocks.get(i).placement());
+            others.add(other);
+        }
+        return new DayPlan(others, net.kitchenSpans(), net.prices());
     }
 
     List<Block> blocks() {

@@ -114,25 +114,44 @@ public final class Planner {
      */
     public static Found plan(
             Day day, TaskNet net, String digest, String version, Limits limits, Optional<Plan> held, Watcher watcher) {
-        return plan(day, net, digest, version, limits, held, watcher, EnvironmentMode.NO_ASSERT);
+        return plan(day, net, net, digest, version, limits, held, watcher);
+    }
+
+    /**
+     * Plans a day by aiming at other times than those of its tasks.
+     *
+     * @param net its tasks, by which the plan is reckoned
+     * @param aim the same tasks with other waits and other times at which copies are due, by which it is searched
+     */
+    public static Found plan(
+            Day day,
+            TaskNet net,
+            TaskNet aim,
+            String digest,
+            String version,
+            Limits limits,
+            Optional<Plan> held,
+            Watcher watcher) {
+        return plan(day, net, aim, digest, version, limits, held, watcher, EnvironmentMode.NO_ASSERT);
     }
 
     static Found plan(
             Day day,
             TaskNet net,
+            TaskNet aim,
             String digest,
             String version,
             Limits limits,
             Optional<Plan> held,
             Watcher watcher,
             EnvironmentMode mode) {
-        long bound = Bound.of(net);
+        long bound = Bound.of(aim);
         Published published = held.map(plan -> Published.of(net, plan)).orElse(null);
         List<Callable<Searched>> searches = new ArrayList<>();
         for (int thread = 0; thread < limits.threads(); thread++) {
             long seed = limits.seed() + 7919L * thread;
             searches.add(() -> new Searched(
-                    net, seed, limits, bound, published, watcher, day.facts().zone(), mode));
+                    aim, seed, limits, bound, published, watcher, day.facts().zone(), mode));
         }
         List<Searched> done = runAll(searches);
         Searched best = done.get(0);
@@ -142,7 +161,15 @@ public final class Planner {
             }
         }
         long moves = done.stream().mapToLong(search -> search.moves).sum();
-        Plan plan = PlanWriter.write(day, net, best.solved, digest, version, limits.seed(), moves, bound);
+        Plan plan = PlanWriter.write(
+                day,
+                net,
+                aim == net ? best.solved : best.solved.of(net),
+                digest,
+                version,
+                limits.seed(),
+                moves,
+                aim == net ? bound : Bound.of(net));
         return new Found(
                 plan,
                 -best.solved.score().hardScore(),

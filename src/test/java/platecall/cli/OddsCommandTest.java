@@ -28,8 +28,7 @@ class OddsCommandTest {
         int code = odds(DEMO, PLAN, "--runs", 500);
         assertThat(err.toString()).isEmpty();
         assertThat(out.toString().lines())
-                .anyMatch(line ->
-                        line.matches("setup +call +at call +at peak +every take +half ready +9 in 10 ready +.*"))
+                .anyMatch(line -> line.matches("setup +call +at call +at peak +every take +half ready +95 % ready +.*"))
                 .anyMatch(line -> line.matches("1 +10:00 +.*[0-9]+ %.* min"))
                 .anyMatch(line -> line.matches(
                         "[0-7] of 7 setups keep the promise of 95 %\\. All are ready .* 500 rehearsals\\."))

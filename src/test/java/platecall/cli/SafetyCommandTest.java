@@ -17,6 +17,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import platecall.day.Day;
 import platecall.intake.DayFiles;
+import platecall.odds.Odds;
 import platecall.plan.PlanFile;
 import platecall.report.Reports;
 
@@ -116,8 +117,11 @@ class SafetyCommandTest {
             earliest.merge(eaten.group(1), eaten.group(2), (one, other) -> one.compareTo(other) < 0 ? one : other);
         }
         Day day = DayFiles.read(DEMO).day();
-        Map<String, byte[]> papers =
-                Reports.of(day, PlanFile.read(PLAN), day.horizon().start());
+        Map<String, byte[]> papers = Reports.of(
+                day,
+                PlanFile.read(PLAN),
+                Odds.of(day, PlanFile.read(PLAN), 50, 1),
+                day.horizon().start());
 
         assertThat(earliest).containsOnlyKeys("2", "3", "4", "5", "6");
         assertThat(text(papers, "readiness.csv").lines().skip(1).map(line -> line.replaceAll(".*,", "")))

@@ -10,6 +10,7 @@ import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import platecall.odds.Odds;
 import platecall.plan.Plan;
 
 /** The lists for spreadsheets. */
@@ -98,15 +99,19 @@ class ListsTest {
                 .allSatisfy(line -> assertThat(line).endsWith("DO NOT EAT; contains egg"));
     }
 
+    private static Odds odds(EggDay eggs, Plan plan) {
+        return Odds.of(eggs.day(), plan, 50, 1);
+    }
+
     @Test
     void readinessTellsMarginPeakAndResets() {
         EggDay eggs = new EggDay();
-        assertThat(text(ReadinessCsv.of(eggs.day(), eggs.plan())))
+        assertThat(text(ReadinessCsv.of(eggs.day(), eggs.plan(), odds(eggs, eggs.plan()))))
                 .isEqualTo(
-                        "setup,call,ready,margin in minutes,hero at peak until,resets queued,next reset at,verdict,"
+                        "setup,call,ready,margin in minutes,chance at call in percent,chance at peak in percent,hero at peak until,resets queued,next reset at,verdict,"
                                 + "eaten food at risk discarded by\r\n"
-                                + "S1,2026-03-14 04:00,2026-03-14 04:00,0,2026-03-14 04:04,1,2026-03-14 04:10,Ready at call,\r\n");
-        assertThat(text(ReadinessCsv.of(eggs.day(), eggs.plan(List.of(), 7))))
+                                + "S1,2026-03-14 04:00,2026-03-14 04:00,0,100.0,100.0,2026-03-14 04:04,1,2026-03-14 04:10,Ready at call,\r\n");
+        assertThat(text(ReadinessCsv.of(eggs.day(), eggs.plan(List.of(), 7), odds(eggs, eggs.plan(List.of(), 7)))))
                 .contains("04:07,-7,")
                 .contains("LATE by 7 min: egg 1");
     }

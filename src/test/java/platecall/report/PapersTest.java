@@ -23,6 +23,7 @@ import org.junit.jupiter.api.Test;
 import platecall.day.Absence;
 import platecall.day.Day;
 import platecall.day.TestDays;
+import platecall.odds.Odds;
 import platecall.plan.Breach;
 import platecall.plan.Plan;
 import platecall.plan.Plan.Readiness;
@@ -355,7 +356,7 @@ class PapersTest {
         assertThat(pages(sheet(day, plan, "A4").pdf()).get(0))
                 .contains("<script>alert('x')</script>")
                 .contains("</td><h1>Ada");
-        String readiness = Html.of("readiness.jte", ReadinessPage.of(day, plan, imprint(day, plan)));
+        String readiness = Html.of("readiness.jte", ReadinessPage.of(day, plan, odds(day, plan), imprint(day, plan)));
         assertThat(readiness).contains("&lt;b&gt;1").doesNotContain("<b>1");
         assertThat(DocumentBuilderFactory.newInstance()
                         .newDocumentBuilder()
@@ -411,8 +412,9 @@ class PapersTest {
     @Test
     void samePlanAndMinuteGiveTheSameBytes() {
         EggDay eggs = new EggDay();
-        assertThat(Reports.of(eggs.day(), eggs.plan(), eggs.at(0, 30)))
-                .containsExactlyInAnyOrderEntriesOf(Reports.of(eggs.day(), eggs.plan(), eggs.at(0, 30)));
+        assertThat(Reports.of(eggs.day(), eggs.plan(), odds(eggs.day(), eggs.plan()), eggs.at(0, 30)))
+                .containsExactlyInAnyOrderEntriesOf(
+                        Reports.of(eggs.day(), eggs.plan(), odds(eggs.day(), eggs.plan()), eggs.at(0, 30)));
     }
 
     @Test
@@ -425,8 +427,12 @@ class PapersTest {
         assertThat(imprint(eggs.day(), eggs.plan(List.of(), 1)).planVersion()).isNotEqualTo(one);
     }
 
+    private static Odds odds(Day day, Plan plan) {
+        return Odds.of(day, plan, 50, 1);
+    }
+
     private static ReadinessPage readiness(Day day, Plan plan) {
-        return ReadinessPage.of(day, plan, imprint(day, plan));
+        return ReadinessPage.of(day, plan, odds(day, plan), imprint(day, plan));
     }
 
     @Test
@@ -436,7 +442,7 @@ class PapersTest {
         assertThat(readiness(eggs.day(), eggs.plan(List.of(), 7)).answer())
                 .isEqualTo("1 of 1 setup late: S1 by 7 min.");
         assertThat(readiness(InnPlans.day(), InnPlans.plan()).answer())
-                .isEqualTo("All 12 setups are ready at their calls.");
+                .matches("All 12 setups are ready at their calls; least sure is \\w+, (under )?\\d+ %\\.");
         Plan crowded = crowded(12);
         assertThat(readiness(InnPlans.day(), crowded).answer())
                 .isEqualTo("6 of 12 setups late: 1A by 12 min, 1C not at all, 3A by 12 min, 4 not at all and 2 more.");

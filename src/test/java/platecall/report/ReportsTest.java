@@ -13,6 +13,7 @@ import java.util.Map;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import platecall.odds.Odds;
 
 class ReportsTest {
 
@@ -33,7 +34,8 @@ class ReportsTest {
     void everyReportIsWrittenAndNothingElse() throws Exception {
         EggDay eggs = new EggDay();
         Path deep = folder.resolve("reports/eggs");
-        List<Path> written = Reports.write(Reports.of(eggs.day(), eggs.plan(), eggs.at(0, 30)), deep);
+        List<Path> written = Reports.write(
+                Reports.of(eggs.day(), eggs.plan(), Odds.of(eggs.day(), eggs.plan(), 50, 1), eggs.at(0, 30)), deep);
         assertThat(names(deep))
                 .containsExactly(
                         "gantt-camera.png",

@@ -15,6 +15,7 @@ import platecall.day.TestDays;
 import platecall.looks.Looks;
 import platecall.plan.Plan;
 import platecall.tasks.Breakdown;
+import platecall.tasks.SpareTime;
 import platecall.tasks.TaskNet;
 
 class PlannerTest {
@@ -23,6 +24,7 @@ class PlannerTest {
             Day day, TaskNet net, long seed, int threads, Optional<Plan> held, EnvironmentMode mode) {
         return Planner.plan(
                 day,
+                net,
                 net,
                 "digest",
                 "test",
@@ -50,6 +52,30 @@ class PlannerTest {
         Plan other = plan(day, net, 5, 2, Optional.empty(), EnvironmentMode.NO_ASSERT)
                 .plan();
         assertThat(other).isEqualTo(one);
+    }
+
+    /** The audit knows the day and nothing of what was aimed at; the plan's own numbers must be those that it finds. */
+    @Test
+    void aPlanThatAimsAtEarlierTimesIsAPlanOfTheDay() {
+        for (long seed = 1; seed <= 6; seed++) {
+            Day day = DayGenerator.day(60, 0.7, seed, true);
+            TaskNet net = DayGenerator.netOf(day);
+            TaskNet aim = SpareTime.in(net, step -> 2, setup -> 3);
+            Plan plan = Planner.plan(
+                            day,
+                            net,
+                            aim,
+                            "digest",
+                            "test",
+                            new Planner.Limits(60, Optional.of(4_000L), seed, 1),
+                            Optional.empty(),
+                            Planner.Watcher.NONE)
+                    .plan();
+            Plan.Verdict verdict = Audit.of(day, plan);
+            assertThat(verdict.breaches()).isEmpty();
+            assertThat(verdict.setups()).anyMatch(setup -> setup.marginMinutes() > 0);
+            assertThat(plan.bound()).contains(Bound.of(net));
+        }
     }
 
     /** Large enough that what shares ovens is arranged first; breaks fall into busy hours. */

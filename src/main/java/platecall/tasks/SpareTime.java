@@ -1,0 +1,97 @@
+package platecall.tasks;
+
+import java.util.ArrayList;
+import java.util.IdentityHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.ToIntFunction;
+import platecall.day.Step;
+import platecall.tasks.TaskNet.Arc;
+import platecall.tasks.TaskNet.Copy;
+import platecall.tasks.TaskNet.Recipe;
+
+/**
+ * Time to spare for steps that take longer than likely: a net with longer waits and earlier copies. A plan of it is a plan of
+ * the day, since no wait is longer than it may be and everything is as early as the day wants it, or earlier.
+ */
+public final class SpareTime {
+
+    private SpareTime() {}
+
+    /**
+     * The same tasks with time to spare.
+     *
+     * @param net the tasks of a day
+     * @param afterStep minutes by which what comes after a step waits longer than it must, as far as it may wait
+     *     Copies are due so many minutes earlier for their last step, as long as they look their best until the cut
+     * @param beforeCall minutes by which the copies of a setup, given by its index, are due earlier still, past their best if
+     *     it must be, as long as they can be shown
+     */
+    public static TaskNet in(TaskNet net, ToIntFunction<Step> afterStep, ToIntFunction<Integer> beforeCall) {
+        Map<Recipe, Recipe> spared = new IdentityHashMap<>();
+        net.recipes().forEach(recipe -> spared.put(recipe, in(recipe, afterStep)));
+        List<Copy> copies = new ArrayList<>();
+        for (Copy copy : net.copies()) {
+            Recipe recipe = spared.computeIfAbsent(copy.recipe(), it -> in(it, afterStep));
+            Step last = recipe.tasks().get(recipe.plated()).step();
+            int wait = minutesToCamera(recipe) + copy.show();
+            int looking = recipe.offPeakWeight() > 0 ? recipe.peakTo() - wait : Integer.MAX_VALUE;
+            int earlier = Math.max(0, Math.min(afterStep.applyAsInt(last), looking));
+            earlier = Math.max(
+                    earlier, Math.min(earlier + beforeCall.applyAsInt(copy.setup()), recipe.usableTo() - wait));
+            earlier = Math.min(earlier, copy.due());
+            copies.add(new Copy(recipe, copy.setup(), copy.number(), copy.due() - earlier, copy.show() + earlier));
+        }
+        return new TaskNet(
+                net.origin(),
+                net.minutes(),
+                net.lanes(),
+                net.ovens(),
+                net.people(),
+                net.handsFree(),
+                net.noiseAllowed(),
+                net.kitchenSpans(),
+                net.recipes().stream().map(spared::get).toList(),
+                copies,
+                net.breaks(),
+                net.batchGroups(),
+                net.prices());
+    }
+
+    private static Recipe in(Recipe recipe, ToIntFunction<Step> afterStep) {
+        List<List<Arc>> outOf = new ArrayList<>();
+        List<List<Arc>> into = new ArrayList<>();
+        recipe.tasks().forEach(task -> into.add(new ArrayList<>()));
+        for (List<Arc> arcs : recipe.outOf()) {
+            List<Arc> longer = new ArrayList<>();
+            for (Arc arc : arcs) {
+                Step step = recipe.tasks().get(arc.before()).step();
+                boolean toCamera = arc.before() == recipe.plated();
+                int spare = step == null || toCamera ? 0 : afterStep.applyAsInt(step);
+                Arc other = new Arc(arc.before(), arc.after(), Math.min(arc.most(), arc.least() + spare), arc.most());
+                longer.add(other);
+                into.get(arc.after()).add(other);
+            }
+            outOf.add(longer);
+        }
+        return new Recipe(
+                recipe.need(),
+                recipe.tasks(),
+                into,
+                outOf,
+                recipe.plated(),
+                recipe.tail(),
+                recipe.look(),
+                recipe.peakFrom(),
+                recipe.peakTo(),
+                recipe.usableTo(),
+                recipe.lateWeight(),
+                recipe.offPeakWeight());
+    }
+
+    private static int minutesToCamera(Recipe recipe) {
+        return recipe.plated() == recipe.last()
+                ? 0
+                : recipe.tasks().get(recipe.last()).minutes();
+    }
+}
