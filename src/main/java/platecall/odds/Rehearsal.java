@@ -177,7 +177,7 @@ final class Rehearsal {
             minutes[i] = StepMinutes.of(step.get());
             // from the copy's name, so that other plans of the day are tried with the same luck
             long name = (work.dish() + " " + work.step() + " " + work.copies().get(0)).hashCode();
-            dice[i] = new SplittableRandom(seed * 0x9E3779B97F4A7C15L + name);
+            dice[i] = new SplittableRandom(new SplittableRandom(seed).nextLong() + name);
         }
         likely[i] = step.map(Step::minutesLikely).orElse(likely[i]);
         before[i] = befores(day, work, step);

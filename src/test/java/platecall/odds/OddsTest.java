@@ -156,6 +156,30 @@ class OddsTest {
         assertThat(Odds.of(day, plan, 500, 8)).isNotEqualTo(Odds.of(day, plan, 500, 7));
     }
 
+    /** Neighbouring seeds of a generator may give the same numbers, only begun later. */
+    @Test
+    void anotherSeedIsOtherLuckNotTheSameALittleLater() {
+        Day day = withBun(oneSetup("Ana"), "bun").build();
+        Plan plan = InventedDays.plan(day, 1);
+        String one = ends(day, plan, 1);
+        String other = ends(day, plan, 2);
+        assertThat(one).isEqualTo(ends(day, plan, 1));
+        for (int later = 0; later < 20; later++) {
+            assertThat(other).doesNotContain(one.substring(later, later + 150));
+            assertThat(one).doesNotContain(other.substring(later, later + 150));
+        }
+    }
+
+    private static String ends(Day day, Plan plan, long seed) {
+        Rehearsal rehearsal = new Rehearsal(day, plan, seed);
+        StringBuilder ends = new StringBuilder();
+        for (int run = 0; run < 200; run++) {
+            rehearsal.next();
+            ends.append((char) ('a' + rehearsal.end[0] - rehearsal.start[0]));
+        }
+        return ends.toString();
+    }
+
     @Test
     void withoutLuckAllThatThePlanHasInTimeIsCertain() {
         Day day = TestDays.firstEgg().build();
