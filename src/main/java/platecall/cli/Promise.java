@@ -58,7 +58,7 @@ final class Promise {
                 limits.steps().map(steps -> Math.max(1, steps / ROUNDS)),
                 limits.seed(),
                 limits.threads());
-        for (int round = 0; round < ROUNDS && !(round > 0 && promise.kept()) && !stopped.getAsBoolean(); round++) {
+        for (int round = 0; round == 0 || round < ROUNDS && !promise.kept() && !stopped.getAsBoolean(); round++) {
             TaskNet aim = SpareTime.in(
                     net, step -> Odds.minutesOver(step, day.facts().promise()), setup -> promise.minutesBefore[setup]);
             promise.consider(planned.apply(aim, part));

@@ -134,7 +134,7 @@ final class Rehearsal {
     }
 
     private static String key(String copy, Work work) {
-        return copy + " " + work.kind() + " " + work.step();
+        return copy + " " + work.kind() + (work.kind() == Work.Kind.STEP ? " " + work.step() : "");
     }
 
     private void prepare(int i, Span span, List<Hands> hands, Map<String, Integer> people, List<Event> order) {
@@ -240,11 +240,7 @@ final class Rehearsal {
 
     /** The number of a copy's way to camera, or -1. */
     int carry(String copy) {
-        return works.stream()
-                .filter(work -> work.kind() == Work.Kind.CARRY && work.copies().contains(copy))
-                .mapToInt(works::indexOf)
-                .findFirst()
-                .orElse(NONE);
+        return nodeOf.getOrDefault(copy + " " + Work.Kind.CARRY, NONE);
     }
 
     Work work(int i) {
