@@ -10,6 +10,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
+import platecall.audit.Audit;
 import platecall.day.Day;
 import platecall.intake.DayFiles;
 import platecall.odds.Odds;
@@ -23,9 +24,11 @@ import platecall.plan.PlanFile;
         description = "Tell how likely each setup is to be ready at its call, by rehearsing the plan many times.",
         footer = {
             "",
-            "Steps take their low, likely and high minutes as they fall; everybody keeps the plan's order, and nothing begins",
-            "before its planned minute. Calls stay where they are, and there is always room for food that waits.",
-            "Exit code: 0 every setup keeps the day's promise, 1 one doesn't, 2 bad input or a plan of another day."
+            "Steps take minutes between their low and their high ones as they fall.",
+            "Everybody keeps the plan's order; nothing begins before its planned minute.",
+            "Calls stay where they are; food that waits always has room.",
+            "Exit code: 0 every setup keeps the day's promise, 1 one doesn't or the plan",
+            "breaks a rule, 2 bad input or a plan of another day."
         })
 final class OddsCommand implements Callable<Integer> {
 
@@ -61,6 +64,10 @@ final class OddsCommand implements Callable<Integer> {
         Odds odds = Odds.of(day, plan, runs, seed);
         PrintWriter out = spec.commandLine().getOut();
         OddsTable.print(out, day, odds);
-        return OddsTable.keepsPromise(day, odds) ? Main.FINE : Main.NOT_READY;
+        int broken = Audit.of(day, plan).breaches().size();
+        if (broken > 0) {
+            out.println("The plan breaks rules: " + broken + ". So these chances mean little. Maybe run audit on it.");
+        }
+        return broken == 0 && OddsTable.keepsPromise(day, odds) ? Main.FINE : Main.NOT_READY;
     }
 }

@@ -1,6 +1,7 @@
 package platecall.cli;
 
 import java.io.PrintWriter;
+import java.math.BigDecimal;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Locale;
@@ -29,7 +30,7 @@ final class OddsTable {
                 "%d of %d setups keep the promise of %s. All are ready at their calls with %s. %,d rehearsals.",
                 kept,
                 odds.setups().size(),
-                Odds.percent(day.facts().promise()),
+                promise(day),
                 Odds.percent(odds.all()),
                 odds.runs());
     }
@@ -39,7 +40,12 @@ final class OddsTable {
         List<OfSetup> setups = odds.setups();
         int width = setups.stream().mapToInt(row -> row.setup().length()).max().orElse(0);
         width = Math.max("setup".length(), Math.min(24, width));
-        String row = "%-" + width + "s  %-8s  %8s  %8s  %10s  %-11s  %-14s  %s%n";
+        int clock = setups.stream()
+                .mapToInt(setup -> ReadyTable.clock(setup.call(), zone).length())
+                .max()
+                .orElse(0);
+        String row =
+                "%-" + width + "s  %-" + Math.max("call".length(), clock) + "s  %9s  %9s  %10s  %-10s  %-12s  %s%n";
         out.printf(
                 Locale.ROOT,
                 row,
@@ -49,7 +55,7 @@ final class OddsTable {
                 "at peak",
                 "every take",
                 "half ready",
-                Odds.percent(day.facts().promise()) + " ready",
+                promise(day) + " ready",
                 "crew waits");
         for (OfSetup setup : setups) {
             out.printf(
@@ -78,6 +84,15 @@ final class OddsTable {
                                 .collect(Collectors.joining(", ")));
             }
         }
+    }
+
+    /** As the day sheet has it: {@code 95 %}, {@code 97.5 %}. */
+    private static String promise(Day day) {
+        return BigDecimal.valueOf(day.facts().promise())
+                        .movePointRight(2)
+                        .stripTrailingZeros()
+                        .toPlainString()
+                + " %";
     }
 
     private static String by(Optional<Moment> moment, ZoneId zone) {

@@ -41,7 +41,8 @@ import sun.misc.SignalHandler;
             "",
             "Ctrl-C ends the search and writes the best plan so far.",
             "With --steps the same day and seed give the same plan, byte for byte.",
-            "Exit code: 0 all ready at call, 1 a rule is broken, something is late or, with --promise, it isn't kept, 2 bad input."
+            "Exit code: 0 all ready at call, 1 a rule is broken, something is late or, with",
+            "--promise, it isn't kept, 2 bad input."
         })
 final class PlanCommand implements Callable<Integer> {
 
@@ -94,8 +95,11 @@ final class PlanCommand implements Callable<Integer> {
         TaskNet net = Breakdown.of(day, dish -> Looks.of(day, dish), need -> counts.copiesOf(need));
 
         try (Ending ending = new Ending(spec.commandLine().getErr())) {
+            // what is told on the way is reckoned by what is aimed at, which would be wrong where that isn't the day
+            // itself
+            Planner.Watcher watcher = promise ? ending.silent() : ending;
             BiFunction<TaskNet, Planner.Limits, Plan> planned =
-                    (aim, part) -> Planner.plan(day, net, aim, digest, Version.number(), part, held, ending)
+                    (aim, part) -> Planner.plan(day, net, aim, digest, Version.number(), part, held, watcher)
                             .plan();
             Plan found = promise ? Promise.plan(day, net, limits, planned, ending::stop) : planned.apply(net, limits);
             Plan plan = found.withVerdict(Audit.of(day, found));
@@ -107,7 +111,9 @@ final class PlanCommand implements Callable<Integer> {
             PrintWriter print = spec.commandLine().getOut();
             ReadyTable.print(print, day, plan);
             print.println(OddsTable.line(day, odds)
-                    + (promise || OddsTable.keepsPromise(day, odds) ? "" : " Maybe plan with --promise."));
+                    + (promise || !plan.verdict().sound() || OddsTable.keepsPromise(day, odds)
+                            ? ""
+                            : " Maybe plan with --promise."));
             print.println();
             print.printf(Locale.ROOT, "Written to %s: %s.%n", folder, String.join(", ", files.keySet()));
             boolean kept = !promise || OddsTable.keepsPromise(day, odds);
@@ -144,6 +150,19 @@ final class PlanCommand implements Callable<Integer> {
             this.err = err;
             // not a shutdown hook: fonts and pictures can't be loaded any more while the machine shuts down
             before = Signal.handle(interrupt, signal -> end());
+        }
+
+        /** Ends as this does, without a word before. */
+        Planner.Watcher silent() {
+            return new Planner.Watcher() {
+                @Override
+                public void progress(Planner.Progress progress) {}
+
+                @Override
+                public boolean stop() {
+                    return interrupted;
+                }
+            };
         }
 
         private void end() {

@@ -36,6 +36,8 @@ public record Odds(int runs, double all, List<OfSetup> setups) {
     private static final double LEAST_SHARE = 0.1;
 
     private static final int MOST_CAUSES = 3;
+    /** Keeps a share from being rounded to another number by the error in its last digits. */
+    private static final double ROUNDING = 1e-9;
     /** Steps that may follow each other on the way to one plate. */
     private static final int MOST_STEPS = 10_000;
 
@@ -76,7 +78,7 @@ public record Odds(int runs, double all, List<OfSetup> setups) {
      * Rehearses a plan.
      *
      * @param day the day that it is for
-     * @param plan a plan that keeps the day's rules
+     * @param plan a plan that keeps the day's rules; of another the odds mean little
      * @param runs rehearsals, 1 or more
      * @param seed the same seed gives the same chances
      */
@@ -116,18 +118,18 @@ public record Odds(int runs, double all, List<OfSetup> setups) {
                 .toList();
     }
 
-    /** {@code 42 %}; never 0 % of what is possible or 100 % of what isn't certain. */
+    /** {@code 42 %}, rounded down: never 0 % of what is possible or 100 % of what isn't certain. */
     public static String percent(double chance) {
-        long whole = Math.round(100 * chance);
+        int whole = (int) Math.floor(100 * chance + ROUNDING);
         if (whole == 0 && chance > 0) {
             return "under 1 %";
         }
-        return whole == 100 && chance < 1 ? "over 99 %" : whole + " %";
+        return 100 * chance > 99 + ROUNDING && chance < 1 ? "over 99 %" : whole + " %";
     }
 
-    /** Minutes, beyond the likely ones, that a step takes at most with the given chance, 0 to 1. */
+    /** Minutes, beyond the likely ones, that a step takes at most with the given chance, 0 to 1; negative if it is small. */
     public static int minutesOver(Step step, double chance) {
-        return Math.max(0, StepMinutes.of(step).at(chance) - step.minutesLikely());
+        return StepMinutes.of(step).at(chance) - step.minutesLikely();
     }
 
     /** A copy in all rehearsals: its last steps, and its peak in minutes after it is plated. */
@@ -179,7 +181,12 @@ public record Odds(int runs, double all, List<OfSetup> setups) {
         private Optional<Plate> plate(Day day, PlannedCopy copy, Need need) {
             int stage = rehearsal.work(copy.id(), need.stage());
             int carry = day.minutesToCamera(need) > 0 ? rehearsal.carry(copy.id()) : stage;
-            if (!copy.made() || stage < 0 || carry < 0) {
+            if (!copy.made()
+                    || stage < 0
+                    || carry < 0
+                    || copy.plated().isEmpty()
+                    || copy.peakFrom().isEmpty()
+                    || copy.peakTo().isEmpty()) {
                 return Optional.empty();
             }
             Moment plated = copy.plated().orElseThrow();
@@ -258,7 +265,7 @@ public record Odds(int runs, double all, List<OfSetup> setups) {
         }
 
         private Optional<Moment> by(double share) {
-            int index = Math.max(0, (int) Math.ceil(share * lateBy.length) - 1);
+            int index = Math.max(0, (int) Math.ceil(share * lateBy.length - ROUNDING) - 1);
             return firstMade ? Optional.of(setup.call().plus(lateBy[index])) : Optional.empty();
         }
     }

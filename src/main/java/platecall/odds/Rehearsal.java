@@ -22,7 +22,8 @@ import platecall.units.Span;
 /**
  * A plan carried out again and again, each time with other minutes for its steps. Everybody keeps the plan's order, on every
  * station and with every pair of hands; nothing begins before its planned minute, and whatever is held up begins as soon as it
- * can. Calls stay where they are. Storage always has room, and nobody goes home: only work holds up work.
+ * can. Calls stay where they are. Storage always has room, circuits bear all, stations stay open and nobody goes home or away:
+ * only work, silence and an oven's temperature hold up work.
  */
 final class Rehearsal {
 
@@ -49,6 +50,9 @@ final class Rehearsal {
     private final Use[][] uses;
     private final int[] oven;
     private final int[] celsius;
+    /** In which of its oven's openings a work begins: it is cold before each, and the plan has the time to heat it. */
+    private final int[] opening;
+
     private final boolean[] noisy;
     private final Event[] events;
     private final long[][] quiet;
@@ -61,6 +65,7 @@ final class Rehearsal {
 
     final long[] end;
     private final int[] took;
+    private final boolean[] kept;
     /** What held up each start and each end: a work, itself or, written {@code -2 - work}, only its start; or {@link #NONE}. */
     private final int[] startBy;
 
@@ -72,6 +77,7 @@ final class Rehearsal {
     /** For each oven its temperature, from when on it has it, and until when it was needed so far; each with what made it so. */
     private final int[] ovenCelsius;
 
+    private final int[] ovenOpening;
     private final long[] ovenFrom;
     private final int[] ovenFromBy;
     private final long[] ovenEnd;
@@ -90,10 +96,12 @@ final class Rehearsal {
         uses = new Use[count][];
         oven = new int[count];
         celsius = new int[count];
+        opening = new int[count];
         noisy = new boolean[count];
         start = new long[count];
         end = new long[count];
         took = new int[count];
+        kept = new boolean[count];
         startBy = new int[count];
         endBy = new int[count];
         stations = day.stations().toArray(Station[]::new);
@@ -131,6 +139,7 @@ final class Rehearsal {
         ovenEnd = new long[stations.length];
         ovenBy = new int[stations.length];
         ovenCelsius = new int[stations.length];
+        ovenOpening = new int[stations.length];
     }
 
     private static String key(String copy, Work work) {
@@ -165,9 +174,9 @@ final class Rehearsal {
         first[i] = atFirst.toArray(Part[]::new);
         last[i] = atLast.toArray(Part[]::new);
         order.add(new Event(i, false, planned[i]));
-        int longest = atLast.stream().mapToInt(Part::from).max().orElse(0);
-        if (longest > 0) {
-            order.add(new Event(i, true, span.end().epochMinute() - longest));
+        if (!atLast.isEmpty()) {
+            int longest = atLast.stream().mapToInt(Part::from).max().orElse(0);
+            order.add(new Event(i, true, span.end().epochMinute() - Math.max(0, longest)));
         }
     }
 
@@ -176,7 +185,7 @@ final class Rehearsal {
         if (step.isPresent() && step.get().minutesLow() < step.get().minutesHigh()) {
             minutes[i] = StepMinutes.of(step.get());
             // from the copy's name, so that other plans of the day are tried with the same luck
-            long name = (work.dish() + " " + work.step() + " " + work.copies().get(0)).hashCode();
+            long name = (work.dish() + " " + work.step() + " " + String.join(";", work.copies())).hashCode();
             dice[i] = new SplittableRandom(new SplittableRandom(seed).nextLong() + name);
         }
         likely[i] = step.map(Step::minutesLikely).orElse(likely[i]);
@@ -190,6 +199,9 @@ final class Rehearsal {
             if (work.ovenCelsius().isPresent() && stations[use.station()].kind() == Station.Kind.OVEN) {
                 oven[i] = use.station();
                 celsius[i] = work.ovenCelsius().get();
+                opening[i] = (int) day.hoursOf(stations[use.station()]).stream()
+                        .filter(open -> !open.end().isAfter(work.span().start()))
+                        .count();
             }
         }
         noisy[i] = step.map(Step::noisy).orElse(false)
@@ -216,19 +228,21 @@ final class Rehearsal {
                     boolean timed = step.get().after().contains(earlier);
                     add(
                             all,
+                            work,
                             work(copy, earlier),
                             timed ? step.get().leastWait() : 0,
                             timed ? step.get().mostWait().orElse(Integer.MAX_VALUE) : Integer.MAX_VALUE);
                 }
             } else {
-                day.stepsOf(work.dish()).forEach(it -> add(all, work(copy, it.id()), 0, Integer.MAX_VALUE));
+                day.stepsOf(work.dish()).forEach(it -> add(all, work, work(copy, it.id()), 0, Integer.MAX_VALUE));
             }
         }
         return all.stream().distinct().toArray(Before[]::new);
     }
 
-    private static void add(List<Before> all, int node, int least, int most) {
-        if (node >= 0) {
+    /** A plan that has them in another order is not sound; then what begins later can't hold up what begins before. */
+    private void add(List<Before> all, Work work, int node, int least, int most) {
+        if (node >= 0 && !works.get(node).span().end().isAfter(work.span().start())) {
             all.add(new Before(node, least, most));
         }
     }
@@ -253,7 +267,7 @@ final class Rehearsal {
         Arrays.fill(freeBy, NONE);
         Arrays.fill(ovenFrom, Long.MIN_VALUE);
         Arrays.fill(ovenEnd, Long.MIN_VALUE);
-        Arrays.fill(ovenCelsius, NONE);
+        Arrays.fill(ovenOpening, NONE);
         Arrays.fill(ovenBy, NONE);
         for (Units each : units) {
             each.clear();
@@ -291,20 +305,23 @@ final class Rehearsal {
         }
         for (Use use : uses[i]) {
             Units station = units[use.station()];
-            station.take(use.units());
+            station.take(use.units(), at);
             if (station.from > at) {
                 at = station.from;
-                by = station.by;
+                by = station.giver;
             }
         }
         if (oven[i] >= 0) {
             int o = oven[i];
-            if (ovenCelsius[o] != celsius[i]) {
-                if (ovenBy[o] != NONE) {
+            if (ovenCelsius[o] != celsius[i] || ovenOpening[o] != opening[i]) {
+                if (ovenOpening[o] != opening[i]) {
+                    ovenFrom[o] = Long.MIN_VALUE;
+                } else {
                     ovenFrom[o] = ovenEnd[o] + stations[o].minutesToChange(ovenCelsius[o], celsius[i]);
                     ovenFromBy[o] = ovenBy[o];
                 }
                 ovenCelsius[o] = celsius[i];
+                ovenOpening[o] = opening[i];
                 ovenEnd[o] = Long.MIN_VALUE;
             }
             if (ovenFrom[o] > at) {
@@ -318,6 +335,10 @@ final class Rehearsal {
                     at = span[1];
                 }
             }
+        }
+        kept[i] = true;
+        for (Before earlier : before[i]) {
+            kept[i] &= kept[earlier.node()] && at - end[earlier.node()] <= earlier.most();
         }
         start[i] = at;
         startBy[i] = by;
@@ -361,14 +382,9 @@ final class Rehearsal {
         }
     }
 
-    /** Whether all that a copy's work waited for was there in time: no wait was longer than it may be. */
+    /** Whether no wait on the way to a work, and to what came before it, was longer than it may be. */
     boolean keptWaits(int i) {
-        for (Before earlier : before[i]) {
-            if (earlier.most() < start[i] - end[earlier.node()] || !keptWaits(earlier.node())) {
-                return false;
-            }
-        }
-        return true;
+        return kept[i];
     }
 
     /**
@@ -383,7 +399,7 @@ final class Rehearsal {
         int count = 0;
         int at = i;
         boolean toItsEnd = true;
-        while (at != NONE && count < into.length) {
+        for (int steps = 0; at != NONE && steps < events.length && count < into.length; steps++) {
             int by = startBy[at];
             if (toItsEnd && endBy[at] != at) {
                 by = endBy[at];
@@ -407,7 +423,7 @@ final class Rehearsal {
         /** From when on the units taken last are free, and what had them before. */
         long from;
 
-        int by;
+        int giver;
 
         Units(int capacity) {
             this.capacity = capacity;
@@ -429,27 +445,29 @@ final class Rehearsal {
             givers[size++] = giver;
         }
 
-        /** Takes the units that are free first. */
-        void take(int wanted) {
+        /** Takes units that are free by a minute, those that were given back last, and if they aren't enough, the next ones. */
+        void take(int wanted, long by) {
             from = Long.MIN_VALUE;
-            by = NONE;
+            giver = NONE;
             for (int left = wanted; left > 0 && size > 0; ) {
-                int soonest = 0;
+                int chosen = 0;
                 for (int n = 1; n < size; n++) {
-                    soonest = times[n] < times[soonest] ? n : soonest;
+                    boolean free = times[n] <= by;
+                    boolean better = times[chosen] <= by ? free && times[n] > times[chosen] : times[n] < times[chosen];
+                    chosen = better ? n : chosen;
                 }
-                if (times[soonest] > from) {
-                    from = times[soonest];
-                    by = givers[soonest];
+                if (times[chosen] > from) {
+                    from = times[chosen];
+                    giver = givers[chosen];
                 }
-                int taken = Math.min(left, amounts[soonest]);
+                int taken = Math.min(left, amounts[chosen]);
                 left -= taken;
-                amounts[soonest] -= taken;
-                if (amounts[soonest] == 0) {
+                amounts[chosen] -= taken;
+                if (amounts[chosen] == 0) {
                     size--;
-                    times[soonest] = times[size];
-                    amounts[soonest] = amounts[size];
-                    givers[soonest] = givers[size];
+                    times[chosen] = times[size];
+                    amounts[chosen] = amounts[size];
+                    givers[chosen] = givers[size];
                 }
             }
         }

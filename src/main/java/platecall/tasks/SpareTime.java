@@ -22,20 +22,27 @@ public final class SpareTime {
      * The same tasks with time to spare.
      *
      * @param net the tasks of a day
-     * @param afterStep minutes by which what comes after a step waits longer than it must, as far as it may wait
+     * @param afterStep minutes, 0 or more, by which what comes after a step waits longer than it must, as far as it may wait
+     * @param quickerBy minutes, 0 or more, by which the step may end sooner: as many are left of the longest wait
      *     Copies are due so many minutes earlier for their last step, as long as they look their best until the cut
      * @param beforeCall minutes by which the copies of a setup, given by its index, are due earlier still, past their best if
      *     it must be, as long as they can be shown
      */
-    public static TaskNet in(TaskNet net, ToIntFunction<Step> afterStep, ToIntFunction<Integer> beforeCall) {
+    public static TaskNet in(
+            TaskNet net,
+            ToIntFunction<Step> afterStep,
+            ToIntFunction<Step> quickerBy,
+            ToIntFunction<Integer> beforeCall) {
         Map<Recipe, Recipe> spared = new IdentityHashMap<>();
-        net.recipes().forEach(recipe -> spared.put(recipe, in(recipe, afterStep)));
+        net.recipes().forEach(recipe -> spared.put(recipe, in(recipe, afterStep, quickerBy)));
         List<Copy> copies = new ArrayList<>();
         for (Copy copy : net.copies()) {
-            Recipe recipe = spared.computeIfAbsent(copy.recipe(), it -> in(it, afterStep));
+            Recipe recipe = spared.computeIfAbsent(copy.recipe(), it -> in(it, afterStep, quickerBy));
             Step last = recipe.tasks().get(recipe.plated()).step();
             int wait = minutesToCamera(recipe) + copy.show();
-            int looking = recipe.offPeakWeight() > 0 ? recipe.peakTo() - wait : Integer.MAX_VALUE;
+            int looking = recipe.offPeakWeight() > 0
+                    ? recipe.peakTo() - copy.show() - Math.max(minutesToCamera(recipe), recipe.peakFrom())
+                    : Integer.MAX_VALUE;
             int earlier = Math.max(0, Math.min(afterStep.applyAsInt(last), looking));
             earlier = Math.max(
                     earlier, Math.min(earlier + beforeCall.applyAsInt(copy.setup()), recipe.usableTo() - wait));
@@ -58,7 +65,7 @@ public final class SpareTime {
                 net.prices());
     }
 
-    private static Recipe in(Recipe recipe, ToIntFunction<Step> afterStep) {
+    private static Recipe in(Recipe recipe, ToIntFunction<Step> afterStep, ToIntFunction<Step> quickerBy) {
         List<List<Arc>> outOf = new ArrayList<>();
         List<List<Arc>> into = new ArrayList<>();
         recipe.tasks().forEach(task -> into.add(new ArrayList<>()));
@@ -67,8 +74,12 @@ public final class SpareTime {
             for (Arc arc : arcs) {
                 Step step = recipe.tasks().get(arc.before()).step();
                 boolean toCamera = arc.before() == recipe.plated();
-                int spare = step == null || toCamera ? 0 : afterStep.applyAsInt(step);
-                Arc other = new Arc(arc.before(), arc.after(), Math.min(arc.most(), arc.least() + spare), arc.most());
+                int spare = 0;
+                if (step != null && !toCamera) {
+                    int room = arc.most() - arc.least() - quickerBy.applyAsInt(step);
+                    spare = Math.max(0, Math.min(afterStep.applyAsInt(step), room));
+                }
+                Arc other = new Arc(arc.before(), arc.after(), arc.least() + spare, arc.most());
                 longer.add(other);
                 into.get(arc.after()).add(other);
             }

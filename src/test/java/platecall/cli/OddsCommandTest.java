@@ -2,16 +2,22 @@ package platecall.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.StringWriter;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 
 class OddsCommandTest {
 
     private static final Path DEMO = Path.of("problems/lantern-supper");
     private static final Path PLAN = Path.of("reports/lantern-supper/plan.json");
+
+    @TempDir
+    private Path folder;
 
     private final StringWriter out = new StringWriter();
     private final StringWriter err = new StringWriter();
@@ -35,6 +41,15 @@ class OddsCommandTest {
                 .allMatch(line -> line.length() <= 120);
         boolean kept = out.toString().contains("7 of 7 setups keep");
         assertThat(code).isEqualTo(kept ? Main.FINE : Main.NOT_READY);
+    }
+
+    /** A plan of another maker may have a plate before its egg is fried: it gets odds of a kind, and is told to be broken. */
+    @Test
+    void aPlanThatBreaksRulesIsToldToMeanLittle() throws IOException {
+        String plan = Files.readString(PLAN).replace("\"start\" : \"2026-10-17T13:", "\"start\" : \"2026-10-17T09:");
+        Path broken = Files.writeString(folder.resolve("plan.json"), plan);
+        assertThat(odds(DEMO, broken, "--runs", 50)).isEqualTo(Main.NOT_READY);
+        assertThat(out.toString()).contains("The plan breaks rules: ").contains("Maybe run audit on it.");
     }
 
     @Test

@@ -147,13 +147,20 @@ class RehearsalTest {
                 busy.computeIfAbsent(hands.person(), name -> new ArrayList<>()).add(new long[] {from, to});
             }
         }
+        for (int n = 0; n < plan.breaks().size(); n++) {
+            int i = plan.work().size() + n;
+            Break pause = plan.breaks().get(n);
+            assertThat(rehearsal.end[i] - rehearsal.start[i])
+                    .isEqualTo(pause.span().minutes());
+            busy.computeIfAbsent(pause.person(), name -> new ArrayList<>())
+                    .add(new long[] {rehearsal.start[i], rehearsal.end[i]});
+        }
         busy.values().forEach(spans -> {
             spans.sort((a, b) -> Long.compare(a[0], b[0]));
             for (int n = 1; n < spans.size(); n++) {
                 assertThat(spans.get(n)[0]).isGreaterThanOrEqualTo(spans.get(n - 1)[1]);
             }
         });
-        assertThat(plan.breaks()).extracting(Break::person).doesNotContainNull();
     }
 
     private static void keepsStations(Day day, Plan plan, Rehearsal rehearsal) {

@@ -29,11 +29,19 @@ class SpareTimeTest {
         TaskNet net = netOf(TestDays.firstEgg()
                 .step("egg", "fry", 4, step -> step.after("crack").uses("burners", 1).hands = 1)
                 .build());
-        TaskNet spared = SpareTime.in(net, step -> 5, setup -> 0);
+        TaskNet spared = SpareTime.in(net, step -> 5, step -> 0, setup -> 0);
         List<Arc> arcs =
                 spared.recipes().get(0).outOf().stream().flatMap(List::stream).toList();
         // from crack to fry there is no limit; a plate waits 2 minutes for its egg at most
         assertThat(arcs).extracting(Arc::least).containsExactly(5, 2);
+        // an egg that is done a minute sooner must not wait for 3
+        assertThat(SpareTime.in(net, step -> 5, step -> 1, setup -> 0)
+                        .recipes()
+                        .get(0)
+                        .outOf()
+                        .get(1))
+                .extracting(Arc::least)
+                .containsExactly(1);
         assertThat(arcs)
                 .extracting(Arc::most)
                 .containsExactlyElementsOf(net.recipes().get(0).outOf().stream()
@@ -50,6 +58,10 @@ class SpareTimeTest {
         assertThat(early(net, 12, 0)).isEqualTo(10);
         assertThat(early(net, 7, 6)).isEqualTo(13);
         assertThat(early(net, 7, 30)).isEqualTo(15);
+        TaskNet resting = netOf(TestDays.firstEgg()
+                .dish("egg", dish -> dish.look = Look.table(6, 15, 20))
+                .build());
+        assertThat(early(resting, 12, 0)).isEqualTo(4);
         TaskNet steady = netOf(TestDays.firstEgg()
                 .dish("egg", dish -> dish.look = Look.of(Look.Kind.STEADY))
                 .build());
@@ -58,7 +70,7 @@ class SpareTimeTest {
 
     private static int early(TaskNet net, int afterStep, int beforeCall) {
         Copy was = net.copies().get(0);
-        Copy now = SpareTime.in(net, step -> afterStep, setup -> beforeCall)
+        Copy now = SpareTime.in(net, step -> afterStep, step -> 1, setup -> beforeCall)
                 .copies()
                 .get(0);
         assertThat(now.due() + now.show()).isEqualTo(was.due() + was.show());
@@ -72,7 +84,7 @@ class SpareTimeTest {
             @ForAll @IntRange(max = 60) int beforeCall,
             @ForAll @LongRange(min = 1, max = 1_000_000) long seed) {
         TaskNet net = netOf(InventedDays.day(size, 0.8, seed));
-        TaskNet spared = SpareTime.in(net, step -> afterStep, setup -> beforeCall);
+        TaskNet spared = SpareTime.in(net, step -> afterStep, step -> 1, setup -> beforeCall);
         assertThat(spared.copies()).hasSameSizeAs(net.copies());
         for (int c = 0; c < net.copies().size(); c++) {
             Copy was = net.copies().get(c);
