@@ -7,6 +7,7 @@ import static platecall.solve.PricedBound.OUTSIDE;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import platecall.day.Station;
 import platecall.solve.PricedBound.Node;
 import platecall.solve.PricedBound.Tree;
 import platecall.tasks.TaskNet.Mode;
@@ -26,6 +27,7 @@ final class OvenOrder {
     private static final int MOST_STATES = 1300;
     private static final int MOST_WORK = 10_000;
     private static final int SKIPPED = 1 << 30;
+    private static final int NEVER_CLOSED = 1 << 29;
 
     private final PricedBound bound;
     private final Oven oven;
@@ -420,9 +422,25 @@ final class OvenOrder {
     /** Least minutes from the start of one task in an oven to the start of another that starts no earlier. */
     private static int gap(PricedBound bound, Oven oven, Task one, Task other) {
         if (one.ovenCelsius() != other.ovenCelsius()) {
-            return one.leastMinutes() + oven.minutesToChange(one.ovenCelsius(), other.ovenCelsius());
+            int change = oven.minutesToChange(one.ovenCelsius(), other.ovenCelsius());
+            int anew = shortestClosing(oven) + oven.minutesToChange(Station.COLD_OVEN_CELSIUS, other.ovenCelsius());
+            return one.leastMinutes() + Math.min(change, anew);
         }
         return units(oven, one) + units(oven, other) > most(bound, oven) ? one.leastMinutes() : 0;
+    }
+
+    /** Least minutes for which an oven is closed between two openings: it is cold after them, however hot it was. */
+    private static int shortestClosing(Oven oven) {
+        int shortest = NEVER_CLOSED;
+        int since = NEVER_CLOSED;
+        for (int t = 1; t < oven.open().length; t++) {
+            if (oven.open()[t - 1] && !oven.open()[t]) {
+                since = t;
+            } else if (!oven.open()[t - 1] && oven.open()[t] && since != NEVER_CLOSED) {
+                shortest = Math.min(shortest, t - since);
+            }
+        }
+        return shortest;
     }
 
     private static int most(PricedBound bound, Oven oven) {
