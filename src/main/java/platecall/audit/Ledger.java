@@ -14,7 +14,6 @@ import platecall.day.Dish;
 import platecall.day.Need;
 import platecall.day.Part;
 import platecall.day.Person;
-import platecall.day.Place;
 import platecall.day.Setup;
 import platecall.day.Station;
 import platecall.day.StationUse;
@@ -210,12 +209,8 @@ final class Ledger {
 
     /** Whether noise of a work is heard on set: its step is noisy, and no station that it uses stands out of earshot. */
     boolean disturbsSet(Work work) {
-        return step(work).map(Step::noisy).orElse(false)
-                && work.stations().stream()
-                        .flatMap(hold -> station(hold.station()).stream())
-                        .allMatch(station -> day.place(station.place())
-                                .map(Place::heardOnSet)
-                                .orElse(true));
+        List<String> at = work.stations().stream().map(StationHold::station).toList();
+        return step(work).map(step -> day.disturbsSet(step, at)).orElse(false);
     }
 
     /** Units of stations that a work's step needs and that the work does not hold; 0 in a sound plan. */

@@ -95,8 +95,7 @@ final class PlanCommand implements Callable<Integer> {
         TaskNet net = Breakdown.of(day, dish -> Looks.of(day, dish), need -> counts.copiesOf(need));
 
         try (Ending ending = new Ending(spec.commandLine().getErr())) {
-            // what is told on the way is reckoned by what is aimed at, which would be wrong where that isn't the day
-            // itself
+            // what would be told on the way is reckoned by what is aimed at, and that isn't the day itself
             Planner.Watcher watcher = promise ? ending.silent() : ending;
             BiFunction<TaskNet, Planner.Limits, Plan> planned =
                     (aim, part) -> Planner.plan(day, net, aim, digest, Version.number(), part, held, watcher)

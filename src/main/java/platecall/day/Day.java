@@ -170,11 +170,17 @@ public record Day(
         return Span.union(quiet);
     }
 
-    /** Whether noise of this step can be heard on set: it is noisy, and no station of it stands out of earshot. */
+    /** Whether noise of this step can be heard on set wherever it is done: it is noisy, and no station of it stands out of earshot. */
     public boolean disturbsSet(Step step) {
+        return disturbsSet(
+                step,
+                step.stations().stream().flatMap(use -> use.anyOf().stream()).toList());
+    }
+
+    /** Whether noise of this step can be heard on set if it is done at certain stations, given by their ids. */
+    public boolean disturbsSet(Step step, List<String> at) {
         return step.noisy()
-                && step.stations().stream()
-                        .flatMap(use -> use.anyOf().stream())
+                && at.stream()
                         .flatMap(id -> station(id).stream())
                         .allMatch(station ->
                                 place(station.place()).map(Place::heardOnSet).orElse(true));

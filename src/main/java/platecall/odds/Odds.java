@@ -17,7 +17,6 @@ import platecall.day.Setup;
 import platecall.day.Step;
 import platecall.plan.Plan;
 import platecall.plan.Plan.PlannedCopy;
-import platecall.plan.Plan.Work;
 import platecall.units.Moment;
 
 /**
@@ -38,8 +37,6 @@ public record Odds(int runs, double all, List<OfSetup> setups) {
     private static final int MOST_CAUSES = 3;
     /** Keeps a share from being rounded to another number by the error in its last digits. */
     private static final double ROUNDING = 1e-9;
-    /** Steps that may follow each other on the way to one plate. */
-    private static final int MOST_STEPS = 10_000;
 
     /**
      * A setup.
@@ -146,7 +143,6 @@ public record Odds(int runs, double all, List<OfSetup> setups) {
         private final boolean made;
         private final boolean firstMade;
         private final int[] lateBy;
-        private final int[] path = new int[MOST_STEPS];
         private int atCall;
         private int atPeak;
         private int everyTake;
@@ -227,11 +223,7 @@ public record Odds(int runs, double all, List<OfSetup> setups) {
 
         private void blame(Plate latest) {
             Set<List<String>> steps = new LinkedHashSet<>();
-            int count = rehearsal.ranOver(latest.last(), path);
-            for (int n = 0; n < count; n++) {
-                Work work = rehearsal.work(path[n]);
-                steps.add(List.of(work.dish(), work.step()));
-            }
+            rehearsal.ranOver(latest.last(), work -> steps.add(List.of(work.dish(), work.step())));
             steps.forEach(step -> causes.merge(step, 1, Integer::sum));
         }
 

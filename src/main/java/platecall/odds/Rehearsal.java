@@ -8,8 +8,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.SplittableRandom;
+import java.util.function.Consumer;
 import platecall.day.Day;
-import platecall.day.Place;
 import platecall.day.Station;
 import platecall.day.Step;
 import platecall.plan.Plan;
@@ -40,7 +40,10 @@ final class Rehearsal {
 
     private record Use(int station, int units) {}
 
+    /** Where each work, then each break, begins in the plan, its minutes there, and those that its step likely takes. */
     private final long[] planned;
+
+    private final int[] plannedMinutes;
     private final int[] likely;
     private final StepMinutes[] minutes;
     private final SplittableRandom[] dice;
@@ -87,6 +90,7 @@ final class Rehearsal {
         works = plan.work();
         int count = works.size() + plan.breaks().size();
         planned = new long[count];
+        plannedMinutes = new int[count];
         likely = new int[count];
         minutes = new StepMinutes[count];
         dice = new SplittableRandom[count];
@@ -148,7 +152,7 @@ final class Rehearsal {
 
     private void prepare(int i, Span span, List<Hands> hands, Map<String, Integer> people, List<Event> order) {
         planned[i] = span.start().epochMinute();
-        likely[i] = span.minutes();
+        plannedMinutes[i] = span.minutes();
         List<Part> atFirst = new ArrayList<>();
         List<Part> atLast = new ArrayList<>();
         for (Hands hand : hands) {
@@ -184,11 +188,11 @@ final class Rehearsal {
         Optional<Step> step = day.step(work.dish(), work.step()).filter(it -> work.kind() == Work.Kind.STEP);
         if (step.isPresent() && step.get().minutesLow() < step.get().minutesHigh()) {
             minutes[i] = StepMinutes.of(step.get());
+            likely[i] = step.get().minutesLikely();
             // from the copy's name, so that other plans of the day are tried with the same luck
             long name = (work.dish() + " " + work.step() + " " + String.join(";", work.copies())).hashCode();
             dice[i] = new SplittableRandom(new SplittableRandom(seed).nextLong() + name);
         }
-        likely[i] = step.map(Step::minutesLikely).orElse(likely[i]);
         before[i] = befores(day, work, step);
         uses[i] = work.stations().stream()
                 .map(hold -> new Use(indexOf(hold), hold.units()))
@@ -204,11 +208,8 @@ final class Rehearsal {
                         .count();
             }
         }
-        noisy[i] = step.map(Step::noisy).orElse(false)
-                && Arrays.stream(uses[i])
-                        .allMatch(use -> day.place(stations[use.station()].place())
-                                .map(Place::heardOnSet)
-                                .orElse(true));
+        List<String> at = work.stations().stream().map(StationHold::station).toList();
+        noisy[i] = step.map(it -> day.disturbsSet(it, at)).orElse(false);
     }
 
     private int indexOf(StationHold hold) {
@@ -257,10 +258,6 @@ final class Rehearsal {
         return nodeOf.getOrDefault(copy + " " + Work.Kind.CARRY, NONE);
     }
 
-    Work work(int i) {
-        return works.get(i);
-    }
-
     /** Carries the plan out once, with new minutes for every step. */
     void next() {
         Arrays.fill(free, Long.MIN_VALUE);
@@ -282,11 +279,8 @@ final class Rehearsal {
     }
 
     private void begin(int i) {
-        int extra = 0;
-        if (minutes[i] != null) {
-            extra = minutes[i].at(dice[i].nextDouble()) - likely[i];
-        }
-        int length = plannedMinutes(i) + extra;
+        int extra = minutes[i] == null ? 0 : minutes[i].at(dice[i].nextDouble()) - likely[i];
+        int length = plannedMinutes[i] + extra;
         took[i] = extra;
         long at = planned[i];
         int by = NONE;
@@ -353,10 +347,6 @@ final class Rehearsal {
         }
     }
 
-    private int plannedMinutes(int i) {
-        return i < works.size() ? works.get(i).span().minutes() : likely[i];
-    }
-
     /** The last part of a work that people come back to: it waits for them. */
     private void finish(int i) {
         for (Part part : last[i]) {
@@ -388,28 +378,24 @@ final class Rehearsal {
     }
 
     /**
-     * Works that took longer than planned and so made another late, the last first: each held up the start of the one before it
-     * here, or the end if it is the first.
+     * Tells which works took longer than likely and so made another late, the last first: each held up the start of the one told
+     * before it, or the end if it is the first.
      *
      * @param i the work that is late
-     * @param into room for their numbers
-     * @return how many there are
      */
-    int ranOver(int i, int[] into) {
-        int count = 0;
+    void ranOver(int i, Consumer<Work> told) {
         int at = i;
         boolean toItsEnd = true;
-        for (int steps = 0; at != NONE && steps < events.length && count < into.length; steps++) {
+        for (int steps = 0; at != NONE && steps < events.length; steps++) {
             int by = startBy[at];
             if (toItsEnd && endBy[at] != at) {
                 by = endBy[at];
             } else if (toItsEnd && took[at] > 0) {
-                into[count++] = at;
+                told.accept(works.get(at));
             }
             toItsEnd = by >= NONE;
             at = by >= NONE ? by : -2 - by;
         }
-        return count;
     }
 
     /** Units of a station, each free from some minute on. */
