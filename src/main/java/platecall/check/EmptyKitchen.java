@@ -10,7 +10,6 @@ import java.util.Optional;
 import platecall.day.Circuit;
 import platecall.day.Day;
 import platecall.day.Person;
-import platecall.day.Place;
 import platecall.day.Station;
 import platecall.day.StationUse;
 import platecall.day.Step;
@@ -164,13 +163,11 @@ final class EmptyKitchen {
     private static Way way(Day day, Step step, Map<String, Integer> stations) {
         Map<String, Integer> tenths = new LinkedHashMap<>();
         Optional<Station> oven = Optional.empty();
-        boolean heard = step.noisy();
         for (Map.Entry<String, Integer> use : stations.entrySet()) {
             Station station = day.station(use.getKey()).orElseThrow();
             if (station.kind() == Station.Kind.OVEN && step.ovenCelsius().isPresent()) {
                 oven = Optional.of(station);
             }
-            heard &= day.place(station.place()).map(Place::heardOnSet).orElse(true);
             if (!station.kind().alwaysOn() && station.amps() > 0) {
                 station.circuit()
                         .filter(circuit -> day.circuit(circuit).isPresent())
@@ -178,7 +175,7 @@ final class EmptyKitchen {
                                 tenths.merge(circuit, tenths(station.amps()) * use.getValue(), Integer::sum));
             }
         }
-        return new Way(stations, tenths, oven, heard);
+        return new Way(stations, tenths, oven, day.disturbsSet(step, List.copyOf(stations.keySet())));
     }
 
     /** Longest time that one of the stations of {@code use} is open with enough of it, the oven's heating taken off. */

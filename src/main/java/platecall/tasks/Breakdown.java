@@ -18,7 +18,6 @@ import platecall.day.Dish;
 import platecall.day.Ingredient;
 import platecall.day.Need;
 import platecall.day.Person;
-import platecall.day.Place;
 import platecall.day.Setup;
 import platecall.day.Station;
 import platecall.day.StationUse;
@@ -427,14 +426,12 @@ public final class Breakdown {
     private Mode mode(Step step, List<StationHold> holds) {
         Map<Integer, Integer> units = new LinkedHashMap<>();
         int oven = -1;
-        boolean heard = step.noisy();
         for (StationHold hold : holds) {
             Station station = day.station(hold.station()).orElseThrow();
             units.merge(laneOf.get(station.id()), hold.units(), Integer::sum);
             if (step.ovenCelsius().isPresent() && ovenOf.containsKey(station.id())) {
                 oven = ovenOf.get(station.id());
             }
-            heard &= day.place(station.place()).map(Place::heardOnSet).orElse(true);
             if (!station.kind().alwaysOn() && station.circuit().isPresent() && station.amps() > 0) {
                 Integer lane = laneOf.get("circuit " + station.circuit().get());
                 units.merge(lane, tenthsOfAmps(station) * hold.units(), Integer::sum);
@@ -444,7 +441,7 @@ public final class Breakdown {
                 units.keySet().stream().mapToInt(Integer::intValue).toArray(),
                 units.values().stream().mapToInt(Integer::intValue).toArray(),
                 oven,
-                heard,
+                day.disturbsSet(step, holds.stream().map(StationHold::station).toList()),
                 List.copyOf(holds));
     }
 
