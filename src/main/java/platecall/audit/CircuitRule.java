@@ -36,7 +36,8 @@ final class CircuitRule {
             for (StationHold hold : work.stations()) {
                 ledger.station(hold.station())
                         .filter(station -> !station.kind().alwaysOn() && plugged(station, circuit))
-                        .ifPresent(station -> load.add(work.span(), station.amps() * hold.units()));
+                        .ifPresent(station -> ledger.stillToCome(work.span())
+                                .ifPresent(span -> load.add(span, station.amps() * hold.units())));
             }
         }
         return load;

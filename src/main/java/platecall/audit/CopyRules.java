@@ -52,6 +52,9 @@ final class CopyRules {
                 tooMany++;
             }
         }
+        if (ledger.isShot(ledger.setup(need))) {
+            missing.clear();
+        }
         String what = ledger.name(need.dish()) + " (" + need.part().word() + ") for setup " + need.setup();
         breaches.add(
                 Rule.COPIES,

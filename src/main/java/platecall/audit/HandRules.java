@@ -31,7 +31,7 @@ final class HandRules {
     static void check(Ledger ledger, Breaches breaches) {
         HandRules rules = new HandRules(ledger, breaches);
         rules.oneThingAtATime();
-        ledger.plan().work().forEach(rules::enoughHands);
+        ledger.plan().work().stream().filter(work -> !ledger.hasBegun(work)).forEach(rules::enoughHands);
         ledger.day().people().forEach(rules::meals);
     }
 
@@ -59,7 +59,7 @@ final class HandRules {
         Doing last = null;
         for (Doing doing :
                 all.stream().sorted(Comparator.comparing(Doing::span)).toList()) {
-            if (last != null) {
+            if (last != null && !ledger.plan().hasBegun(doing.span().start())) {
                 Doing before = last;
                 int shared = doing.span().sharedMinutes(before.span());
                 breaches.add(
@@ -189,6 +189,9 @@ final class HandRules {
     }
 
     private void stretch(Person person, Moment from, Moment to, int most) {
+        if (ledger.plan().asOf().map(now -> !to.isAfter(now)).orElse(false)) {
+            return;
+        }
         int minutes = from.minutesUntil(to);
         breaches.add(
                 Rule.MEAL,

@@ -78,6 +78,22 @@ final class Ledger {
         return words;
     }
 
+    /** Whether a work had begun when the plan was made: then its times, hands and stations aren't the plan's choice. */
+    boolean hasBegun(Work work) {
+        return plan.hasBegun(work.span().start());
+    }
+
+    /** The part of a span that was still to come when the plan was made. */
+    Optional<Span> stillToCome(Span span) {
+        Moment from = plan.asOf().map(now -> Moment.later(now, span.start())).orElse(span.start());
+        return from.isBefore(span.end()) ? Optional.of(new Span(from, span.end())) : Optional.empty();
+    }
+
+    /** Whether a setup had been shot when the plan was made, so that nothing more is made for it. */
+    boolean isShot(Setup setup) {
+        return plan.asOf().map(now -> !setup.shooting().end().isAfter(now)).orElse(false);
+    }
+
     Optional<Station> station(String id) {
         return Optional.ofNullable(stations.get(id));
     }

@@ -27,7 +27,9 @@ final class OvenRule {
         Work last = null;
         for (Work work : baked(ledger, oven)) {
             Optional<Span> opening = opening(openings, work);
-            if (last == null || !opening.equals(opening(openings, last))) {
+            if (ledger.hasBegun(work)) {
+                // the oven had what it had
+            } else if (last == null || !opening.equals(opening(openings, last))) {
                 Work first = work;
                 opening.ifPresent(span -> fromCold(ledger, oven, span, first, breaches));
             } else {

@@ -55,10 +55,13 @@ final class StationRules {
         ledger.day().stations().forEach(this::overfull);
     }
 
-    private void use(String station, int units, Span span, String what) {
-        if (!loads.containsKey(station)) {
-            return;
+    private void use(String station, int units, Span all, String what) {
+        if (loads.containsKey(station)) {
+            ledger.stillToCome(all).ifPresent(span -> useStillToCome(station, units, span, what));
         }
+    }
+
+    private void useStillToCome(String station, int units, Span span, String what) {
         loads.get(station).add(span, units);
         int open = hours.get(station).stream().mapToInt(span::sharedMinutes).sum();
         breaches.add(
@@ -86,7 +89,7 @@ final class StationRules {
 
     /** What a step needs and its work does not hold. */
     private void notHeld(Work work) {
-        int missing = ledger.missingUnits(work);
+        int missing = ledger.hasBegun(work) ? 0 : ledger.missingUnits(work);
         breaches.add(
                 Rule.CAPACITY,
                 (long) missing * work.span().minutes(),
@@ -100,7 +103,9 @@ final class StationRules {
         for (String id : work.copies()) {
             ledger.copy(id)
                     .filter(PlannedCopy::made)
-                    .ifPresent(copy -> ledger.waiting(work, copy).ifPresent(span -> notStored(work, copy, span)));
+                    .ifPresent(copy -> ledger.waiting(work, copy)
+                            .flatMap(ledger::stillToCome)
+                            .ifPresent(span -> notStored(work, copy, span)));
         }
     }
 

@@ -32,6 +32,9 @@ final class TimeRules {
         ledger.madeCopies().forEach(rules::order);
         List<Span> quiet = ledger.day().quietSpans();
         for (Work work : ledger.plan().work()) {
+            if (ledger.hasBegun(work)) {
+                continue;
+            }
             rules.duration(work);
             rules.supply(work);
             rules.silence(work, quiet);
@@ -58,7 +61,7 @@ final class TimeRules {
     }
 
     private void wait(Work earlier, Work later, int least, Optional<Integer> most) {
-        if (!compared.add(List.of(earlier.id(), later.id()))) {
+        if (ledger.hasBegun(later) || !compared.add(List.of(earlier.id(), later.id()))) {
             return;
         }
         int waited = earlier.span().end().minutesUntil(later.span().start());

@@ -29,6 +29,7 @@ import platecall.report.UnwritableFolderException;
             NewCommand.class,
             CheckCommand.class,
             PlanCommand.class,
+            ReplanCommand.class,
             AuditCommand.class,
             ConvertCommand.class,
             SchemaCommand.class,

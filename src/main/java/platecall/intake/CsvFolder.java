@@ -34,6 +34,9 @@ final class CsvFolder {
     private static final String ENDING = ".csv";
     private static final char[] SEPARATORS = {',', ';', '\t'};
 
+    /** What may help if a cell stands to the right of the last column. */
+    static final String STRAY_CELL = "Maybe a cell with the separator in it is not in quotation marks.";
+
     private static final int LONGEST_HEADER = 4000;
 
     /** Endings of files that nobody takes for a sheet. */
@@ -48,7 +51,7 @@ final class CsvFolder {
     private CsvFolder() {}
 
     static RawDay read(Path folder, Troubles troubles) throws IOException {
-        RawDay day = new RawDay("row", "Maybe a cell with the separator in it is not in quotation marks.", false);
+        RawDay day = new RawDay("row", STRAY_CELL, false);
         List<Path> files;
         try (Stream<Path> all = Files.list(folder)) {
             files = all.sorted().toList();
@@ -119,7 +122,7 @@ final class CsvFolder {
         }
     }
 
-    private static String text(String sheet, byte[] bytes, Troubles troubles) {
+    static String text(String sheet, byte[] bytes, Troubles troubles) {
         int from =
                 bytes.length >= 3 && (bytes[0] & 0xFF) == 0xEF && (bytes[1] & 0xFF) == 0xBB && (bytes[2] & 0xFF) == 0xBF
                         ? 3
@@ -145,7 +148,7 @@ final class CsvFolder {
         }
     }
 
-    private static RawSheet parse(String sheet, String text, Troubles troubles) {
+    static RawSheet parse(String sheet, String text, Troubles troubles) {
         char separator = separator(text);
         CSVFormat format = CSVFormat.RFC4180
                 .builder()

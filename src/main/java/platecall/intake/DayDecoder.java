@@ -18,6 +18,7 @@ import java.util.Set;
 import java.util.regex.Pattern;
 import platecall.day.Day;
 import platecall.day.DayFacts;
+import platecall.day.Happening;
 import platecall.day.Spelling;
 import platecall.day.Trouble;
 
@@ -82,6 +83,24 @@ final class DayDecoder {
                         of(records, DaySheets.Places.SHEET)),
                 whereabouts,
                 decoder.remarks);
+    }
+
+    /**
+     * What happened on a day.
+     *
+     * @throws BadDay if anything is wrong
+     */
+    static HappeningsFile happenings(String file, RawSheet sheet, Day day, Troubles troubles) {
+        RawDay raw = new RawDay("row", CsvFolder.STRAY_CELL, false);
+        raw.add(sheet);
+        DayDecoder decoder = new DayDecoder(raw, troubles);
+        decoder.frame = new Frame(day.facts().date(), day.facts().zone(), true, sheet.decimalComma());
+        List<Happening> rows = decoder.records(HappeningsFile.SHEET);
+        Whereabouts whereabouts = new Whereabouts(file, raw.rowWord(), decoder.rowNumbers, decoder.keyNumbers);
+        if (!troubles.none()) {
+            throw new BadDay(whereabouts, troubles);
+        }
+        return new HappeningsFile(rows, whereabouts);
     }
 
     @SuppressWarnings("unchecked")

@@ -29,6 +29,17 @@ final class Rehearsal {
 
     private static final int NONE = -1;
 
+    /** No minute is known. */
+    static final long UNKNOWN = Long.MIN_VALUE;
+
+    /** What is known of a work or break: when it began and ended or will end, by when it must have ended, and no minute before which it begins. */
+    static final class Fact {
+        long began = UNKNOWN;
+        long ended = UNKNOWN;
+        long endedBy = Long.MAX_VALUE;
+        long notBefore = UNKNOWN;
+    }
+
     /** A work begins, or people come back for its last part; in the order of the planned minutes. */
     private record Event(int node, boolean end, long minute) {}
 
@@ -57,6 +68,11 @@ final class Rehearsal {
     private final int[] opening;
 
     private final boolean[] noisy;
+    /** What is known of each work and break of a day under way; null in a rehearsal. */
+    private Fact[] facts;
+
+    private long lastBegin = Long.MAX_VALUE;
+
     private final Event[] events;
     private final long[][] quiet;
     private final Station[] stations;
@@ -258,8 +274,83 @@ final class Rehearsal {
         return nodeOf.getOrDefault(copy + " " + Work.Kind.CARRY, NONE);
     }
 
+    /**
+     * Carries the plan out with likely minutes and with what is known: it is taken as it is, and what must have ended before has
+     * ended before.
+     *
+     * @param known for each work, then each break
+     * @param until the minute from which on nothing more is begun; what has begun goes on to its end
+     */
+    void carryOut(Fact[] known, long until) {
+        facts = known;
+        lastBegin = until;
+        for (int i = 0; i < works.size(); i++) {
+            long began = facts[i].began != UNKNOWN ? facts[i].began : facts[i].ended;
+            if (began != UNKNOWN) {
+                endedBefore(i, began);
+            }
+        }
+        next(inKnownOrder());
+        facts = null;
+        lastBegin = Long.MAX_VALUE;
+    }
+
+    /**
+     * The events in the order of what is known: nobody waits for a work that was to begin and has not, and what comes after it in
+     * its recipe comes later, too.
+     */
+    private Event[] inKnownOrder() {
+        long[] at = new long[facts.length];
+        Event[] order = new Event[events.length];
+        for (int e = 0; e < events.length; e++) {
+            int i = events[e].node();
+            if (!events[e].end()) {
+                Fact fact = facts[i];
+                at[i] = fact.began != UNKNOWN
+                        ? fact.began
+                        : fact.ended != UNKNOWN
+                                ? Math.min(planned[i], fact.ended - plannedMinutes[i])
+                                : Math.max(planned[i], fact.notBefore);
+                for (Before earlier : before[i]) {
+                    at[i] = Math.max(at[i], at[earlier.node()]);
+                }
+            }
+            order[e] = new Event(i, events[e].end(), events[e].minute() + at[i] - planned[i]);
+        }
+        Arrays.sort(order, Comparator.comparingLong(Event::minute));
+        return order;
+    }
+
+    /** What comes before a work in its recipe has ended by the minute at which it began. */
+    private void endedBefore(int i, long began) {
+        for (Before earlier : before[i]) {
+            Fact fact = facts[earlier.node()];
+            if (fact.began == UNKNOWN && fact.ended == UNKNOWN && began < fact.endedBy) {
+                fact.endedBy = began;
+                endedBefore(earlier.node(), began - 1);
+            }
+        }
+    }
+
+    /** When a work begins and ends, given what is known of it and when it would begin and end. */
+    private void take(Fact fact, int i, long at, int length) {
+        long begins = fact.began != UNKNOWN ? fact.began : Math.max(at, fact.notBefore);
+        long ends = begins + length;
+        if (fact.ended != UNKNOWN) {
+            ends = Math.max(fact.ended, fact.began == UNKNOWN ? Long.MIN_VALUE : fact.began + 1);
+        } else if (fact.began == UNKNOWN) {
+            ends = Math.min(ends, fact.endedBy);
+        }
+        start[i] = begins < ends ? begins : ends - Math.max(1, length);
+        end[i] = ends;
+    }
+
     /** Carries the plan out once, with new minutes for every step. */
     void next() {
+        next(events);
+    }
+
+    private void next(Event[] order) {
         Arrays.fill(free, Long.MIN_VALUE);
         Arrays.fill(freeBy, NONE);
         Arrays.fill(ovenFrom, Long.MIN_VALUE);
@@ -269,7 +360,7 @@ final class Rehearsal {
         for (Units each : units) {
             each.clear();
         }
-        for (Event event : events) {
+        for (Event event : order) {
             if (event.end()) {
                 finish(event.node());
             } else {
@@ -279,7 +370,7 @@ final class Rehearsal {
     }
 
     private void begin(int i) {
-        int extra = minutes[i] == null ? 0 : minutes[i].at(dice[i].nextDouble()) - likely[i];
+        int extra = minutes[i] == null || facts != null ? 0 : minutes[i].at(dice[i].nextDouble()) - likely[i];
         int length = plannedMinutes[i] + extra;
         took[i] = extra;
         long at = planned[i];
@@ -338,8 +429,14 @@ final class Rehearsal {
         startBy[i] = by;
         end[i] = at + length;
         endBy[i] = i;
+        if (facts != null) {
+            take(facts[i], i, at, length);
+        }
+        if (start[i] >= lastBegin) {
+            return;
+        }
         for (Part part : first[i]) {
-            free[part.person()] = part.untilEnd() ? end[i] + part.to() : at + part.to();
+            free[part.person()] = part.untilEnd() ? end[i] + part.to() : start[i] + part.to();
             freeBy[part.person()] = part.untilEnd() ? i : -2 - i;
         }
         if (last[i].length == 0) {
@@ -349,8 +446,12 @@ final class Rehearsal {
 
     /** The last part of a work that people come back to: it waits for them. */
     private void finish(int i) {
+        if (start[i] >= lastBegin) {
+            return;
+        }
+        boolean known = facts != null && (facts[i].ended != UNKNOWN || facts[i].endedBy != Long.MAX_VALUE);
         for (Part part : last[i]) {
-            if (free[part.person()] + part.from() > end[i]) {
+            if (!known && free[part.person()] + part.from() > end[i]) {
                 end[i] = free[part.person()] + part.from();
                 endBy[i] = freeBy[part.person()];
             }

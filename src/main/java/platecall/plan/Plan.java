@@ -14,6 +14,7 @@ import platecall.units.Span;
  * @param version Platecall version that made it
  * @param seed random seed
  * @param moves moves that the search tried
+ * @param asOf when it was made, if the day was under way: what begins before has happened, all else was planned then
  * @param kitchenCalls first minute of work in each span of kitchen hours that is used
  * @param copies every copy that is wanted, made or not
  * @param work every step, once for each copy or batch
@@ -28,6 +29,7 @@ public record Plan(
         String version,
         long seed,
         long moves,
+        Optional<Moment> asOf,
         List<Moment> kitchenCalls,
         List<PlannedCopy> copies,
         List<Work> work,
@@ -45,7 +47,12 @@ public record Plan(
 
     public Plan withVerdict(Verdict audited) {
         return new Plan(
-                day, dayDigest, version, seed, moves, kitchenCalls, copies, work, breaks, points, bound, audited);
+                day, dayDigest, version, seed, moves, asOf, kitchenCalls, copies, work, breaks, points, bound, audited);
+    }
+
+    /** Whether what begins at a moment has happened, so that nothing can be planned about it any more. */
+    public boolean hasBegun(Moment start) {
+        return asOf.map(start::isBefore).orElse(false);
     }
 
     /**

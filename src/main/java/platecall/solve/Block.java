@@ -13,7 +13,7 @@ public class Block {
     private String id;
 
     private Copy copy;
-    private int[] publishedStart;
+    private Published.Kept published;
 
     @PlanningVariable(valueRangeProviderRefs = "placements")
     private Placement placement;
@@ -21,24 +21,29 @@ public class Block {
     /** For Timefold. */
     Block() {}
 
-    private Block(String id, Copy copy, int[] publishedStart) {
+    private Block(String id, Copy copy, Published.Kept published) {
         this.id = id;
         this.copy = copy;
-        this.publishedStart = publishedStart;
+        this.published = published;
         placement = Placement.NOWHERE;
     }
 
-    /** @param publishedStart minute at which each task starts in the plan that is held, or null */
-    static Block ofCopy(Copy copy, int[] publishedStart) {
-        return new Block(copy.id(), copy, publishedStart);
+    /** @param published the copy in the plan that is held, or null */
+    static Block ofCopy(Copy copy, Published.Kept published) {
+        return new Block(copy.id(), copy, published);
     }
 
     static Block ofBreak(int index) {
         return new Block("break " + index, null, null);
     }
 
-    int[] publishedStart() {
-        return publishedStart;
+    /** The copy, or null for a meal break. */
+    Copy copy() {
+        return copy;
+    }
+
+    Published.Kept published() {
+        return published;
     }
 
     Placement placement() {
@@ -69,11 +74,12 @@ public class Block {
         return copy.recipe().offPeakWeight() * copy.recipe().offPeakMinutes(copy.due(), copy.show(), plated(), ready());
     }
 
-    /** Minutes by which its tasks start earlier or later than published. */
+    /** Minutes by which its tasks start earlier or later than published, and what other hands count. */
     long movedMinutes() {
         long moved = 0;
-        for (int i = 0; publishedStart != null && i < publishedStart.length; i++) {
-            moved += Math.abs(placement.start()[i] - publishedStart[i]);
+        for (int i = 0; published != null && i < copy.recipe().size(); i++) {
+            moved += published.moved(
+                    i, placement.start()[i], placement.handsA()[i] | placement.handsB()[i]);
         }
         return moved;
     }

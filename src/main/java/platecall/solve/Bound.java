@@ -61,6 +61,10 @@ final class Bound {
             leastKitchen(copy, openings);
             lateMinute = Math.min(lateMinute, copy.recipe().lateWeight());
         }
+        if (net.past() != TaskNet.Past.NONE) {
+            // what is kept in the middle of a day, by whom, and which kitchen is open already, is not reckoned with
+            return leastLooks + hands;
+        }
         long alone = leastLooks + hands + Arrays.stream(openings).sum();
         long kitchenMinute = net.prices().kitchenMinute();
         if (lateMinute < kitchenMinute) {

@@ -47,12 +47,12 @@ public class DayPlan {
         List<Block> others = new ArrayList<>();
         for (int i = 0; i < blocks.size(); i++) {
             Block other = i < net.copies().size()
-                    ? Block.ofCopy(net.copies().get(i), blocks.get(i).publishedStart())
+                    ? Block.ofCopy(net.copies().get(i), blocks.get(i).published())
                     : Block.ofBreak(i - net.copies().size());
             other.placement(blocks.get(i).placement());
             others.add(other);
         }
-        return new DayPlan(others, net.kitchenSpans(), net.prices());
+        return new DayPlan(others, net.unopenedSpans(), net.prices());
     }
 
     List<Block> blocks() {

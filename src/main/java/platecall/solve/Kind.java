@@ -23,6 +23,10 @@ final class Kind {
     final HandPart partA;
     final HandPart partB;
     final int earliest;
+    final int latest;
+    /** Whose hands did it, if it has begun. */
+    final long begunBy;
+
     final int waitWord;
     final long waitRequest;
     final int waitApart;
@@ -84,6 +88,9 @@ final class Kind {
         partA = parts.isEmpty() ? null : parts.get(0);
         partB = parts.size() < 2 ? null : parts.get(1);
         earliest = task.earliest();
+        latest = task.latest();
+        begunBy =
+                task.hasBegun() ? reordered(net.past().begun().get(task.begun()).people(), reorder) : 0;
         waitWord = task.waitLane() < 0 ? -1 : task.waitLane() / LANES_A_WORD;
         waitRequest = task.waitLane() < 0 ? 0 : request(task.waitLane(), task.waitUnits());
         waitApart = task.waitLane() < 0 ? -1 : apartOf[task.waitLane()];

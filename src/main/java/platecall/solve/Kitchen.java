@@ -26,6 +26,8 @@ final class Kitchen {
 
     final TaskNet net;
     final int horizon;
+    private final int now;
+    private final List<Window> unopened;
     final int copies;
     final int tasks;
     final int[] base;
@@ -112,6 +114,8 @@ final class Kitchen {
     Kitchen(TaskNet net) {
         this.net = net;
         horizon = net.minutes();
+        now = net.past().now();
+        unopened = net.unopenedSpans();
         copies = net.copies().size();
         personBit = flexibilityOrder(net);
         personOfBit = new int[personBit.length];
@@ -248,6 +252,20 @@ final class Kitchen {
         nextAt = new int[tasks];
         previousAt = new int[tasks];
         startBits = new long[padded / 64 + 1];
+        net.past().begun().forEach(work -> bookBegun(work, apartOf));
+    }
+
+    /** An oven is still hot, and a store still raw, from what has begun; stations and hands are off what is free already. */
+    private void bookBegun(TaskNet.Begun work, int[] apartOf) {
+        if (work.mode().oven() >= 0) {
+            Arrays.fill(ovenCelsius[work.mode().oven()], work.start(), work.end(), (short) work.ovenCelsius());
+            Arrays.fill(ovenUses[work.mode().oven()], work.start(), work.end(), (short) 1);
+        }
+        for (int lane : work.mode().lanes()) {
+            if (apartOf[lane] >= 0) {
+                Arrays.fill(apartUses[apartOf[lane]][work.raw() ? 1 : 0], work.start(), work.end(), (short) 1);
+            }
+        }
     }
 
     /** The bit of each person: who can do the least gets the lowest, so that he or she is taken first. */
@@ -613,12 +631,13 @@ final class Kitchen {
     /** The earliest minute from {@code lo} on from which a copy can wait in its storage until {@code until}. */
     int storedFrom(Kind k, int until, int lo) {
         int e = Math.min(until, horizon);
+        int from = Math.max(lo, now);
         long[] word = free[k.waitWord];
         short[] other = k.waitApart < 0 ? null : apartUses[k.waitApart][1 - k.side];
-        while (e > lo && ((word[e - 1] - k.waitRequest) & GUARD) == 0 && (other == null || other[e - 1] == 0)) {
+        while (e > from && ((word[e - 1] - k.waitRequest) & GUARD) == 0 && (other == null || other[e - 1] == 0)) {
             e--;
         }
-        return e;
+        return e > from ? e : Math.min(e, lo);
     }
 
     // ---- placing and removing ---------------------------------------------------------------------------------
@@ -741,7 +760,7 @@ final class Kitchen {
         }
         heldTo[g] = until;
         if (until > at + d) {
-            hold(k, at + d, until, 1);
+            hold(k, Math.max(now, at + d), until, 1);
         }
     }
 
@@ -750,7 +769,7 @@ final class Kitchen {
         int at = start[g];
         int d = duration[g];
         if (heldTo[g] > at + d) {
-            hold(k, at + d, heldTo[g], -1);
+            hold(k, Math.max(now, at + d), heldTo[g], -1);
         }
         heldTo[g] = NONE;
         int b = batch[g];
@@ -917,10 +936,10 @@ final class Kitchen {
         return bits == 0 || first >= to ? NONE : first;
     }
 
-    /** Minutes of open kitchen: from the first start in each span of kitchen hours to its end. */
+    /** Minutes of open kitchen that are still open: from the first start in each span of kitchen hours to its end. */
     long kitchenMinutes() {
         long sum = 0;
-        for (Window span : net.kitchenSpans()) {
+        for (Window span : unopened) {
             int first = firstStart(span.start(), span.end());
             sum += first == NONE ? 0 : span.end() - first;
         }

@@ -214,7 +214,8 @@ final class Nudge {
             return false;
         }
         for (int i = membersFrom[lead]; i < membersTo[lead]; i++) {
-            if (s < kitchen.kind[members[i]].earliest || !pushNeighbours(members[i], s, s + d)) {
+            Kind each = kitchen.kind[members[i]];
+            if (s < each.earliest || s > each.latest || !pushNeighbours(members[i], s, s + d)) {
                 return false;
             }
         }

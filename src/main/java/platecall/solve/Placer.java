@@ -35,6 +35,8 @@ final class Placer {
     private final long[] able;
     private int tries;
     private boolean ripe;
+    /** For each task whose hands do it in the plan that is held, or null. */
+    private long[] published;
 
     Placer(Kitchen kitchen, Dice dice) {
         this.kitchen = kitchen;
@@ -53,6 +55,17 @@ final class Placer {
                 for (Arc arc : kitchen.into[g]) {
                     tailSlack[c] += arc.most() == Integer.MAX_VALUE ? 0 : arc.most() - arc.least();
                 }
+            }
+        }
+    }
+
+    /** From now on tasks go to those rather who have them in a plan that is held. */
+    void hold(Published plan) {
+        published = new long[kitchen.tasks];
+        for (int c = 0; c < kitchen.copies; c++) {
+            Published.Kept copy = plan.kept(c);
+            for (int g = kitchen.base[c]; copy != null && g < kitchen.base[c + 1]; g++) {
+                published[g] = kitchen.bits(copy.people()[g - kitchen.base[c]]);
             }
         }
     }
@@ -239,7 +252,7 @@ final class Placer {
         int d = k.minutesFor(room);
         int count = 0;
         ask(c, k);
-        int t = kitchen.findLatest(k, d, low, target - d);
+        int t = kitchen.findLatest(k, d, low, Math.min(target - d, k.latest));
         while (t != Kitchen.NONE) {
             if (begin(c, last, t, d, room)) {
                 return true;
@@ -258,7 +271,7 @@ final class Placer {
         int d = k.minutesFor(room);
         long lateMost =
                 recipe.lateWeight() == 0 ? kitchen.horizon : Math.min(kitchen.horizon, budget / recipe.lateWeight());
-        int high = (int) Math.min(kitchen.horizon, kitchen.due[c] + lateMost) - d;
+        int high = Math.min(k.latest, (int) Math.min(kitchen.horizon, kitchen.due[c] + lateMost) - d);
         if (k.batchMost > 0) {
             int b = joinable(
                     k, kitchen.due[c] - k.minutesFor(k.batchMost), kitchen.due[c] + (int) lateMost, false, NO_LIMIT);
@@ -402,9 +415,11 @@ final class Placer {
         }
         int room = k.batchMost > 0 ? roomFor(k) : 0;
         int d = k.minutesFor(room);
-        int t = latest(c, k, d, Math.max(k.earliest, earliestEnd - d), latestEnd - d, windowWait);
+        int hi = Math.min(latestEnd - d, k.latest);
+        int t = latest(c, k, d, Math.max(k.earliest, earliestEnd - d), hi, windowWait);
         if (t == Kitchen.NONE && last) {
-            t = kitchen.findEarliest(k, d, Math.max(k.earliest, kitchen.due[c] - d + 1), kitchen.horizon - d);
+            int high = Math.min(kitchen.horizon - d, k.latest);
+            t = kitchen.findEarliest(k, d, Math.max(k.earliest, kitchen.due[c] - d + 1), high);
         }
         if (t == Kitchen.NONE) {
             return false;
@@ -443,7 +458,7 @@ final class Placer {
         int start = published.starts(c)[task];
         int d = published.minutes(c, task);
         int room = k.batchMost == 0 ? 0 : k.minutesPerCopy == 0 ? k.batchMost : (d - k.minutes) / k.minutesPerCopy;
-        if (room < 0 || room > k.batchMost || d != k.minutesFor(room) || start < k.earliest) {
+        if (room < 0 || room > k.batchMost || d != k.minutesFor(room) || start < k.earliest || start > k.latest) {
             return false;
         }
         windowWait = NO_WAIT;
@@ -506,7 +521,7 @@ final class Placer {
             return true;
         }
         int lo = Math.max(k.earliest, earliestEnd - d);
-        int hi = latestEnd - d;
+        int hi = Math.min(latestEnd - d, k.latest);
         int s = Kitchen.NONE;
         boolean skipped = false;
         if (hi >= lo) {
@@ -584,7 +599,7 @@ final class Placer {
                 return least;
             }
             ask(c, k);
-            int start = kitchen.findLatest(k, d, k.earliest, below);
+            int start = kitchen.findLatest(k, d, k.earliest, Math.min(below, k.latest));
             return start == Kitchen.NONE ? least : Math.max(least, start + d + arc.most());
         }
         if (after == NOTHING) {
@@ -634,7 +649,7 @@ final class Placer {
                 continue;
             }
             int end = at + kitchen.batchMinutes[b];
-            if (end <= latest && (byEnd ? end : at) >= earliest && at >= k.earliest) {
+            if (end <= latest && (byEnd ? end : at) >= earliest && at >= k.earliest && at <= k.latest) {
                 best = b;
                 bestStart = at;
             }
@@ -673,8 +688,8 @@ final class Placer {
         int way = kitchen.foundWay;
         long freeA = kitchen.foundA;
         long freeB = kitchen.foundB;
-        long a = k.partA == null ? 0 : pick(c, freeA, k.handsNeeded);
-        long b = k.partB == null ? 0 : pick(c, freeB, k.handsNeeded);
+        long a = k.partA == null ? k.begunBy : pick(c, g, freeA, k.handsNeeded);
+        long b = k.partB == null ? 0 : pick(c, g, freeB, k.handsNeeded);
         kitchen.place(g, t, d, way, a, b, k.batchMost > 0 ? kitchen.newBatch(room) : -1);
     }
 
@@ -739,9 +754,9 @@ final class Placer {
         return used;
     }
 
-    private long pick(int c, long mask, int needed) {
+    private long pick(int c, int g, long mask, int needed) {
         long picked = 0;
-        long used = choice == Choice.SAME_IF_FREE ? inHand(c) : 0;
+        long used = published != null ? published[g] : choice == Choice.SAME_IF_FREE ? inHand(c) : 0;
         for (int n = 0; n < needed; n++) {
             long open = mask & ~picked;
             long kept = open & used;

@@ -1,14 +1,17 @@
 package platecall.solve;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import platecall.day.Day;
 import platecall.day.Dish;
 import platecall.day.Ingredient;
+import platecall.day.Need;
 import platecall.day.Setup;
 import platecall.day.Station;
 import platecall.plan.Plan;
@@ -24,7 +27,6 @@ import platecall.tasks.TaskNet.Copy;
 import platecall.tasks.TaskNet.HandPart;
 import platecall.tasks.TaskNet.Recipe;
 import platecall.tasks.TaskNet.Task;
-import platecall.tasks.TaskNet.Window;
 import platecall.units.Moment;
 import platecall.units.Money;
 import platecall.units.Span;
@@ -34,13 +36,27 @@ final class PlanWriter {
 
     private final Day day;
     private final TaskNet net;
-    private final List<Block> blocks;
+    private final List<Block> solved;
     private final Map<String, Work> work = new LinkedHashMap<>();
 
     private PlanWriter(Day day, TaskNet net, DayPlan solved) {
         this.day = day;
         this.net = net;
-        this.blocks = solved.blocks();
+        this.solved = solved.blocks();
+    }
+
+    /** Every copy, done or not, in the order of the day. */
+    private List<Block> copies() {
+        List<Need> needs = day.needs();
+        return Stream.concat(
+                        solved.stream().limit(net.copies().size()),
+                        Stream.concat(
+                                net.past().done().stream().map(this::asItWas),
+                                net.past().missed().stream().map(copy -> Block.ofCopy(copy, null))))
+                .sorted(Comparator.comparingInt((Block block) ->
+                                needs.indexOf(block.copy().recipe().need()))
+                        .thenComparingInt(block -> block.copy().number()))
+                .toList();
     }
 
     static Plan write(
@@ -51,9 +67,8 @@ final class PlanWriter {
         long offPeak = 0;
         long handChanges = 0;
         long moved = 0;
-        for (int c = 0; c < net.copies().size(); c++) {
-            Block block = writer.blocks.get(c);
-            copies.add(writer.copy(net.copies().get(c), block));
+        for (Block block : writer.copies()) {
+            copies.add(writer.copy(block.copy(), block));
             if (block.isPlacedCopy()) {
                 late += block.latePoints();
                 offPeak += block.offPeakPoints();
@@ -62,19 +77,28 @@ final class PlanWriter {
                 moved += block.movedMinutes() * net.prices().movedMinute();
             }
         }
-        List<Moment> calls = writer.kitchenCalls();
+        long kitchen = 0;
+        List<Moment> calls = new ArrayList<>();
+        for (Span hours : day.facts().kitchenHours()) {
+            Optional<Moment> first = writer.firstIn(hours);
+            first.ifPresent(calls::add);
+            kitchen += first.map(start -> start.minutesUntil(hours.end())).orElse(0)
+                    * (long) net.prices().kitchenMinute();
+        }
+        boolean underWay = net.past() != TaskNet.Past.NONE;
         return new Plan(
                 day.facts().title(),
                 digest,
                 version,
                 seed,
                 moves,
+                underWay ? Optional.of(net.momentOf(net.past().now())) : Optional.empty(),
                 calls,
                 copies,
                 writer.sortedWork(),
                 writer.breaks(),
-                new Points(late, offPeak, writer.kitchenPoints(), handChanges, moved),
-                Optional.of(bound),
+                new Points(late, offPeak, kitchen, handChanges, moved),
+                Optional.of(bound + writer.pointsPast()),
                 new Plan.Verdict(List.of(), 0, 0, List.of()));
     }
 
@@ -109,11 +133,7 @@ final class PlanWriter {
                 when(made, plated + recipe.usableTo()),
                 made ? recipe.lateMinutes(copy.due(), copy.show(), plated, ready) : 0,
                 made ? recipe.offPeakMinutes(copy.due(), copy.show(), plated, ready) : 0,
-                made
-                        ? block.latePoints()
-                                + block.offPeakPoints()
-                                + (long) placement.handChanges() * net.prices().handChange()
-                        : 0,
+                made ? points(block) : 0,
                 costOf(dish),
                 day.releaseOf(setup),
                 dish.heldIn());
@@ -139,7 +159,9 @@ final class PlanWriter {
 
     private void addWork(Copy copy, Placement placement, int i, Dish dish) {
         Task task = copy.recipe().tasks().get(i);
-        String key = placement.batch()[i] >= 0 ? "batch " + placement.batch()[i] : copy.id() + " " + task.name();
+        String key = task.hasBegun()
+                ? "begun " + task.begun()
+                : placement.batch()[i] >= 0 ? "batch " + placement.batch()[i] : copy.id() + " " + task.name();
         List<Storing> storing = storing(copy, placement, i);
         Work known = work.get(key);
         if (known != null) {
@@ -156,6 +178,10 @@ final class PlanWriter {
                             known.ovenCelsius(),
                             known.hands(),
                             concat(known.storage(), storing)));
+            return;
+        }
+        if (task.hasBegun()) {
+            work.put(key, asItWas(net.past().begun().get(task.begun()).work(), copy, storing));
             return;
         }
         int start = placement.start()[i];
@@ -176,6 +202,20 @@ final class PlanWriter {
                         inOven && task.ovenCelsius() > 0 ? Optional.of(task.ovenCelsius()) : Optional.empty(),
                         hands(task, placement, i),
                         storing));
+    }
+
+    private static Work asItWas(Work begun, Copy copy, List<Storing> storing) {
+        return new Work(
+                "",
+                begun.kind(),
+                begun.dish(),
+                begun.step(),
+                List.of(copy.id()),
+                begun.span(),
+                begun.stations(),
+                begun.ovenCelsius(),
+                begun.hands(),
+                storing);
     }
 
     private List<Hands> hands(Task task, Placement placement, int i) {
@@ -244,42 +284,50 @@ final class PlanWriter {
         return numbered;
     }
 
-    private int firstIn(Window span) {
-        int first = Integer.MAX_VALUE;
-        for (Block block : blocks) {
-            if (block.isPlacedCopy()) {
-                first = Math.min(first, block.placement().firstIn(span));
-            }
-        }
-        return first;
+    private Optional<Moment> firstIn(Span hours) {
+        return work.values().stream()
+                .map(item -> item.span().start())
+                .filter(hours::contains)
+                .min(Moment::compareTo);
     }
 
-    private List<Moment> kitchenCalls() {
-        List<Moment> calls = new ArrayList<>();
-        for (Window span : net.kitchenSpans()) {
-            int first = firstIn(span);
-            if (first != Integer.MAX_VALUE) {
-                calls.add(net.momentOf(first));
-            }
-        }
-        return calls;
+    /** Points that can't be won back any more: of copies that are done. What opened the kitchen isn't counted. */
+    private long pointsPast() {
+        return net.past().done().stream()
+                .map(this::asItWas)
+                .mapToLong(this::points)
+                .sum();
     }
 
-    private long kitchenPoints() {
-        long points = 0;
-        for (Window span : net.kitchenSpans()) {
-            int first = firstIn(span);
-            points += first == Integer.MAX_VALUE
-                    ? 0
-                    : (long) (span.end() - first) * net.prices().kitchenMinute();
-        }
-        return points;
+    private long points(Block block) {
+        return block.latePoints()
+                + block.offPeakPoints()
+                + (long) block.placement().handChanges() * net.prices().handChange();
+    }
+
+    /** A copy whose every task has begun. */
+    private Block asItWas(Copy copy) {
+        List<Task> tasks = copy.recipe().tasks();
+        int[] none = new int[tasks.size()];
+        Arrays.fill(none, -1);
+        Block block = Block.ofCopy(copy, null);
+        block.placement(new Placement(
+                tasks.stream().mapToInt(Task::earliest).toArray(),
+                tasks.stream().mapToInt(Task::minutes).toArray(),
+                new int[tasks.size()],
+                tasks.stream()
+                        .mapToLong(task -> net.past().begun().get(task.begun()).people())
+                        .toArray(),
+                new long[tasks.size()],
+                none,
+                new int[tasks.size()]));
+        return block;
     }
 
     private List<Plan.Break> breaks() {
         List<Plan.Break> breaks = new ArrayList<>();
         for (int i = 0; i < net.breaks().size(); i++) {
-            Placement placement = blocks.get(net.copies().size() + i).placement();
+            Placement placement = solved.get(net.copies().size() + i).placement();
             if (!placement.nowhere()) {
                 breaks.add(new Plan.Break(
                         net.people().get(net.breaks().get(i).person()),

@@ -251,13 +251,13 @@ public final class Planner {
         private DayPlan unplaced() {
             List<Block> blocks = new ArrayList<>();
             for (int c = 0; c < net.copies().size(); c++) {
-                blocks.add(Block.ofCopy(net.copies().get(c), published == null ? null : published.starts(c)));
+                blocks.add(Block.ofCopy(net.copies().get(c), published == null ? null : published.kept(c)));
             }
             List<BreakTask> breaks = net.breaks();
             for (int i = 0; i < breaks.size(); i++) {
                 blocks.add(Block.ofBreak(i));
             }
-            return new DayPlan(blocks, net.kitchenSpans(), net.prices());
+            return new DayPlan(blocks, net.unopenedSpans(), net.prices());
         }
 
         @Override

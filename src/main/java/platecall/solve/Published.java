@@ -13,6 +13,9 @@ import platecall.tasks.TaskNet.Task;
 /** What a published plan does for each task and when it has breaks, so that a new plan can stay close to it. */
 final class Published {
 
+    /** Minutes that a task may as well move as be in the hands of another person. */
+    private static final int OTHER_HANDS = 5;
+
     private final TaskNet net;
     private final Plan.Work[][] work;
     private final int[][] starts;
@@ -72,6 +75,32 @@ final class Published {
     /** Start of each task of a copy, or null if the plan does not have it. */
     int[] starts(int copy) {
         return starts[copy];
+    }
+
+    /**
+     * A copy as the published plan has it.
+     *
+     * @param start minute of each task
+     * @param people whose hands do it, one bit each
+     */
+    record Kept(int[] start, long[] people) {
+
+        /** Minutes by which a task is elsewhere than published, and what other hands on it count. */
+        int moved(int task, int at, long hands) {
+            return Math.abs(at - start[task]) + OTHER_HANDS * Long.bitCount(hands & ~people[task]);
+        }
+    }
+
+    /** A copy as published, or null if the plan does not have it. */
+    Kept kept(int copy) {
+        if (starts[copy] == null) {
+            return null;
+        }
+        long[] people = new long[starts[copy].length];
+        for (int i = 0; i < people.length; i++) {
+            people[i] = people(copy, i);
+        }
+        return new Kept(starts[copy], people);
     }
 
     int minutes(int copy, int task) {

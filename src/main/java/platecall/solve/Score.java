@@ -16,7 +16,8 @@ final class Score {
 
     private final Kitchen kitchen;
     private final Prices prices;
-    private final Published published;
+    /** Each copy as the plan has it that is held, with people by the kitchen's bits; null if none is, or not the copy. */
+    private final Published.Kept[] kept;
     /** Copies that the search works on. */
     private int[] active;
 
@@ -39,7 +40,15 @@ final class Score {
     /** @param published the plan to stay close to, or null */
     Score(Kitchen kitchen, Published published) {
         this.kitchen = kitchen;
-        this.published = published;
+        kept = published == null ? null : new Published.Kept[kitchen.copies];
+        for (int c = 0; c < kitchen.copies && published != null; c++) {
+            Published.Kept copy = published.kept(c);
+            kept[c] = copy == null
+                    ? null
+                    : new Published.Kept(
+                            copy.start(),
+                            Arrays.stream(copy.people()).map(kitchen::bits).toArray());
+        }
         prices = kitchen.net.prices();
         cost = new long[kitchen.copies];
         asidePrice = new long[kitchen.copies];
@@ -54,14 +63,13 @@ final class Score {
     long ofCopy(int c) {
         return kitchen.lookCost(c)
                 + (long) kitchen.handChanges(c) * prices.handChange()
-                + (published == null ? 0 : movedMinutes(c) * prices.movedMinute());
+                + (kept == null ? 0 : movedMinutes(c) * prices.movedMinute());
     }
 
     private long movedMinutes(int c) {
-        int[] before = published.starts(c);
         long moved = 0;
-        for (int i = 0; before != null && i < before.length; i++) {
-            moved += Math.abs(kitchen.start[kitchen.base[c] + i] - before[i]);
+        for (int g = kitchen.base[c]; kept[c] != null && g < kitchen.base[c + 1]; g++) {
+            moved += kept[c].moved(g - kitchen.base[c], kitchen.start[g], kitchen.handsA[g] | kitchen.handsB[g]);
         }
         return moved;
     }

@@ -139,6 +139,9 @@ final class Search {
         bakes = Arrays.stream(all).filter(this::bakes).toArray();
         Dice dice = new Dice(seed);
         Placer placer = new Placer(kitchen, dice);
+        if (published != null) {
+            placer.hold(published);
+        }
         Rush rush = new Rush(kitchen);
         score = new Score(kitchen, published);
         ruin = new Ruin(kitchen, dice, score.cost, frozen);

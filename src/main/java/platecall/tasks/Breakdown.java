@@ -95,7 +95,8 @@ public final class Breakdown {
                 copies,
                 breaks(),
                 groupOf.size(),
-                day.facts().prices());
+                day.facts().prices(),
+                TaskNet.Past.NONE);
     }
 
     private int minuteOf(Moment moment) {
@@ -284,7 +285,9 @@ public final class Breakdown {
                     ends.get(plated),
                     -1,
                     0,
-                    false));
+                    false,
+                    FOREVER,
+                    -1));
         }
         List<List<Arc>> into = new ArrayList<>();
         List<List<Arc>> outOf = new ArrayList<>();
@@ -371,7 +374,9 @@ public final class Breakdown {
                 earliest,
                 dish.storageUnits() == 0 ? -1 : waitLane,
                 dish.storageUnits(),
-                step.raw());
+                step.raw(),
+                FOREVER,
+                -1);
     }
 
     private long handMask(Step step) {

@@ -62,7 +62,8 @@ public final class SpareTime {
                 copies,
                 net.breaks(),
                 net.batchGroups(),
-                net.prices());
+                net.prices(),
+                net.past());
     }
 
     private static Recipe in(Recipe recipe, ToIntFunction<Step> afterStep, ToIntFunction<Step> quickerBy) {
@@ -74,8 +75,9 @@ public final class SpareTime {
             for (Arc arc : arcs) {
                 Step step = recipe.tasks().get(arc.before()).step();
                 boolean toCamera = arc.before() == recipe.plated();
+                boolean begun = recipe.tasks().get(arc.before()).hasBegun();
                 int spare = 0;
-                if (step != null && !toCamera) {
+                if (step != null && !toCamera && !begun) {
                     int room = arc.most() - arc.least() - quickerBy.applyAsInt(step);
                     spare = Math.max(0, Math.min(afterStep.applyAsInt(step), room));
                 }

@@ -6,6 +6,7 @@ import platecall.day.Prices;
 import platecall.day.Step;
 import platecall.looks.LookLife;
 import platecall.plan.Plan.StationHold;
+import platecall.plan.Plan.Work;
 import platecall.units.Moment;
 
 /**
@@ -24,6 +25,7 @@ import platecall.units.Moment;
  * @param breaks every meal break that is due
  * @param batchGroups number of batch groups; a group is a step per batch of one dish
  * @param prices the day's prices
+ * @param past what has happened by now, if the day is under way
  */
 public record TaskNet(
         Moment origin,
@@ -38,16 +40,52 @@ public record TaskNet(
         List<Copy> copies,
         List<BreakTask> breaks,
         int batchGroups,
-        Prices prices) {
+        Prices prices,
+        Past past) {
 
     /** Number of tasks of all copies, breaks not counted. */
     public int size() {
         return copies.stream().mapToInt(copy -> copy.recipe().size()).sum();
     }
 
+    /** Kitchen hours in which nothing has begun yet, so that it is still open when the kitchen opens. */
+    public List<Window> unopenedSpans() {
+        return kitchenSpans.stream()
+                .filter(span -> past.begun().stream()
+                        .noneMatch(work -> work.start() >= span.start() && work.start() < span.end()))
+                .toList();
+    }
+
     public Moment momentOf(int minute) {
         return origin.plus(minute);
     }
+
+    /**
+     * What has happened by now on a day that is under way.
+     *
+     * @param now minute from which on is planned; nothing that hasn't begun begins before
+     * @param begun every work that has begun, in order of time
+     * @param done copies whose every task has begun: none of the net's copies
+     * @param missed copies that weren't made while their setup was shot, and aren't made any more: none of the net's either
+     */
+    public record Past(int now, List<Begun> begun, List<Copy> done, List<Copy> missed) {
+
+        /** Nothing yet. */
+        public static final Past NONE = new Past(0, List.of(), List.of(), List.of());
+    }
+
+    /**
+     * A work that has begun. What it still takes of stations and hands is taken off what is free.
+     *
+     * @param work it, as it happens
+     * @param start its first minute
+     * @param end minute after its last one
+     * @param mode how it is done
+     * @param ovenCelsius temperature of the oven; 0: none
+     * @param raw whether the food is raw afterwards
+     * @param people whose hands do it, one bit each
+     */
+    public record Begun(Work work, int start, int end, Mode mode, int ovenCelsius, boolean raw, long people) {}
 
     /** A half-open span of minutes. */
     public record Window(int start, int end) {}
@@ -130,6 +168,9 @@ public record TaskNet(
      * @param waitLane lane of the storage in which a copy waits afterwards, or -1
      * @param waitUnits units that it takes there
      * @param raw whether the food is raw afterwards
+     * @param latest last minute at which it can start
+     * @param begun number of the work that does it, if that has begun, among those of the past; else -1. A task that has
+     *     begun needs nothing any more but the storage afterwards
      */
     public record Task(
             Step step,
@@ -146,7 +187,13 @@ public record TaskNet(
             int earliest,
             int waitLane,
             int waitUnits,
-            boolean raw) {
+            boolean raw,
+            int latest,
+            int begun) {
+
+        public boolean hasBegun() {
+            return begun >= 0;
+        }
 
         public boolean perBatch() {
             return batchMost > 0;

@@ -288,6 +288,7 @@ class StatementsTest {
                 plan.version(),
                 plan.seed(),
                 plan.moves(),
+                plan.asOf(),
                 plan.kitchenCalls(),
                 plan.copies(),
                 plan.work(),

@@ -69,6 +69,7 @@ class AuditCommandTest {
                         audited.version(),
                         audited.seed(),
                         audited.moves(),
+                        audited.asOf(),
                         audited.kitchenCalls(),
                         audited.copies(),
                         audited.work(),

@@ -172,6 +172,7 @@ class OddsTest {
                 plan.version(),
                 1,
                 1,
+                Optional.empty(),
                 plan.kitchenCalls(),
                 List.of(new Plan.PlannedCopy(
                         copy.id(),

@@ -97,6 +97,7 @@ class PlanFileTest {
                 "0.1.0",
                 42,
                 9_876_543_210L,
+                Optional.of(at("09:10")),
                 List.of(at("09:30")),
                 List.of(made, notMade),
                 List.of(work),

@@ -11,6 +11,7 @@ import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Stream;
 import javax.imageio.ImageIO;
 import javax.xml.parsers.DocumentBuilderFactory;
@@ -272,6 +273,7 @@ class ChartsTest {
                 plan.version(),
                 1,
                 0,
+                Optional.empty(),
                 List.<Moment>of(),
                 List.of(),
                 List.of(),

@@ -1,0 +1,122 @@
+package platecall.intake;
+
+import static platecall.intake.Column.optional;
+import static platecall.intake.Column.required;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.ZoneId;
+import java.util.List;
+import java.util.Optional;
+import platecall.day.Day;
+import platecall.day.Happening;
+import platecall.day.Part;
+import platecall.day.Trouble;
+import platecall.units.Moment;
+
+/** What happened otherwise than planned: a CSV file with one row for each such thing, and where its rows stand. */
+public final class HappeningsFile {
+
+    /** Name of the sheet in what is told of it. */
+    public static final String SHEET_NAME = "happenings";
+
+    private static final Column<Happening, Happening.What> WHAT = required(
+            "what",
+            Grammars.oneOf("what happened", List.of(Happening.What.values()), Happening.What::word),
+            Happening::what,
+            "began, ended, waits or lost",
+            "began");
+    private static final Column<Happening, Optional<String>> SETUP =
+            optional("setup", Grammars.NAME, Happening::setup, "any", "whose food it is", "4");
+    private static final Column<Happening, Optional<String>> DISH = optional(
+            "dish", Grammars.NAME, Happening::dish, "a meal break", "the dish, as in the sheet dishes", "bird");
+    private static final Column<Happening, Optional<Part>> PART = optional(
+            "part",
+            Grammars.oneOf("a part", List.of(Part.values()), Part::word),
+            Happening::part,
+            "any",
+            "what part it plays",
+            "hero");
+    private static final Column<Happening, Optional<Integer>> NUMBER =
+            optional("number", Grammars.WHOLE, Happening::number, "all that fit", "number of the copy", "1");
+    private static final Column<Happening, Optional<String>> STEP = optional(
+            "step", Grammars.NAME, Happening::step, "a meal break, or a lost copy", "the step, or carry", "roast");
+    private static final Column<Happening, Optional<String>> PERSON =
+            optional("person", Grammars.NAME, Happening::person, "a step", "who began or ended a meal break", "Runa");
+    private static final Column<Happening, Optional<Moment>> TIME = optional(
+            "time", Clock.MOMENT, Happening::time, "not for these", "when it began or ended, or will end", "11:05");
+
+    static final Sheet<Happening> SHEET = new Sheet<>(
+            SHEET_NAME,
+            false,
+            "something that went otherwise than planned",
+            day -> List.of(),
+            List.of(WHAT, SETUP, DISH, PART, NUMBER, STEP, PERSON, TIME),
+            row -> new Happening(
+                    row.get(WHAT),
+                    row.get(SETUP),
+                    row.get(DISH),
+                    row.get(PART),
+                    row.get(NUMBER),
+                    row.get(STEP),
+                    row.get(PERSON),
+                    row.get(TIME)));
+
+    private final List<Happening> rows;
+    private final Whereabouts whereabouts;
+
+    HappeningsFile(List<Happening> rows, Whereabouts whereabouts) {
+        this.rows = List.copyOf(rows);
+        this.whereabouts = whereabouts;
+    }
+
+    /**
+     * Reads what happened on a day.
+     *
+     * @throws BadDay if it can't be read, with all that is wrong
+     */
+    public static HappeningsFile read(Path path, Day day) {
+        String file = DayFiles.nameOf(path);
+        Troubles troubles = new Troubles();
+        try {
+            if (!Files.exists(path)) {
+                throw BadDay.file(file, "there is no such file", "");
+            }
+            String text = CsvFolder.text(SHEET_NAME, DayFiles.bytes(path, DayFiles.MOST_BYTES), troubles);
+            RawSheet sheet = text == null ? null : CsvFolder.parse(SHEET_NAME, text, troubles);
+            if (sheet == null) {
+                throw new BadDay(Whereabouts.of(file), troubles);
+            }
+            return DayDecoder.happenings(file, sheet, day, troubles);
+        } catch (IOException unreadable) {
+            throw BadDay.file(file, DayFiles.reason(unreadable), "");
+        }
+    }
+
+    /**
+     * A time on a day, as its cells have it.
+     *
+     * @throws IllegalArgumentException if it is none; its message is a sentence that begins with the text
+     */
+    public static Moment time(String text, Day day) {
+        ZoneId zone = day.facts().zone();
+        try {
+            return Clock.MOMENT.reader().apply(text, new Frame(day.facts().date(), zone, true, false));
+        } catch (Unreadable unreadable) {
+            throw new IllegalArgumentException(
+                    "[" + text + "] " + unreadable.getMessage() + ". " + unreadable.wayOut());
+        }
+    }
+
+    public List<Happening> rows() {
+        return rows;
+    }
+
+    /** What is wrong about its rows, which can be read but don't fit the day or the plan. */
+    public BadDay bad(List<Trouble> troubles) {
+        Troubles all = new Troubles();
+        troubles.forEach(all::add);
+        return new BadDay(whereabouts, all);
+    }
+}

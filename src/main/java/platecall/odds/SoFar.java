@@ -1,0 +1,363 @@
+package platecall.odds;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import platecall.day.Day;
+import platecall.day.Dish;
+import platecall.day.Happening;
+import platecall.day.Happening.What;
+import platecall.day.Person;
+import platecall.day.Setup;
+import platecall.day.Spelling;
+import platecall.day.Step;
+import platecall.day.Trouble;
+import platecall.odds.Rehearsal.Fact;
+import platecall.plan.Plan;
+import platecall.plan.Plan.Break;
+import platecall.plan.Plan.Hands;
+import platecall.plan.Plan.PlannedCopy;
+import platecall.plan.Plan.Work;
+import platecall.units.Moment;
+import platecall.units.Span;
+
+/**
+ * How far a plan has been carried out by now: what is known is taken as it is, all else as planned, or held up by what is known;
+ * everybody keeps the plan's order. It goes on to the end of the day, so that it tells, too, what comes of the plan if nobody changes it.
+ * Where a copy is lost that is still to come, the next ones of its need take each other's place, so that the last is missing.
+ *
+ * @param now the minute
+ * @param begun works that have begun, as they happen, with the copies that aren't lost; in order of time
+ * @param breaks meal breaks that have begun
+ * @param carriedOn the plan as it is carried out, past and future, without storage, points and verdict: what a copy's times would be
+ *     stands in its works. What is lost isn't made in it
+ * @param lost ids of copies that can't be used any more, as the plan in hand numbers them
+ * @param renamed for each copy that takes another's place the id of that one
+ */
+public record SoFar(
+        Moment now,
+        List<Work> begun,
+        List<Break> breaks,
+        Plan carriedOn,
+        Set<String> lost,
+        Map<String, String> renamed) {
+
+    /** The plan that people have in their hands: what has begun is as it is, all else as it was planned, without what is lost. */
+    public Plan inHand(Plan plan) {
+        Set<String> ids = begun.stream().map(Work::id).collect(Collectors.toSet());
+        Stream<Work> toCome = plan.work().stream()
+                .filter(work -> !ids.contains(work.id()))
+                .map(work -> at(work, work.span(), lost, renamed));
+        return with(
+                plan,
+                plan.asOf(),
+                carriedOn.copies(),
+                Stream.concat(begun.stream(), toCome).toList(),
+                plan.breaks());
+    }
+
+    /**
+     * Carries a plan out.
+     *
+     * @param day the day as it is known now
+     * @param plan the plan that people keep
+     * @param happenings what went otherwise than planned, since that plan was made
+     * @param troubles is given what in them doesn't fit day or plan; each row as numbered from 0
+     */
+    public static SoFar of(
+            Day day, Plan plan, Moment now, List<Happening> happenings, String sheet, List<Trouble> troubles) {
+        Reckoning reckoning = new Reckoning(day, plan, now, sheet, troubles);
+        for (int row = 0; row < happenings.size(); row++) {
+            reckoning.note(row, happenings.get(row));
+        }
+        return reckoning.carriedOut();
+    }
+
+    private static final class Reckoning {
+
+        private final Day day;
+        private final Plan plan;
+        private final Moment now;
+        private final String sheet;
+        private final List<Trouble> troubles;
+        private final Fact[] facts;
+        private final Set<String> lost = new LinkedHashSet<>();
+        private final Map<String, PlannedCopy> copies = new HashMap<>();
+
+        Reckoning(Day day, Plan plan, Moment now, String sheet, List<Trouble> troubles) {
+            this.day = day;
+            this.plan = plan;
+            this.now = now;
+            this.sheet = sheet;
+            this.troubles = troubles;
+            facts = Stream.generate(Fact::new)
+                    .limit((long) plan.work().size() + plan.breaks().size())
+                    .toArray(Fact[]::new);
+            plan.copies().forEach(copy -> copies.put(copy.id(), copy));
+        }
+
+        void note(int row, Happening it) {
+            if (it.what() == What.BEGAN && it.time().orElseThrow().isAfter(now)) {
+                tell(row, "time", "", "what began must lie before now", "Maybe it ended then, or hasn't begun.");
+            } else if (it.person().isPresent()) {
+                noteBreak(row, it, it.person().get());
+            } else if (known(row, it)) {
+                if (it.what() == What.LOST) {
+                    noteLost(row, it);
+                } else {
+                    noteWork(row, it);
+                }
+            }
+        }
+
+        private void tell(int row, String column, String value, String what, String wayOut) {
+            troubles.add(new Trouble(sheet, row, column, value, what, wayOut));
+        }
+
+        /** Whether the day knows the names in a row; if not, it is told. */
+        private boolean known(int row, Happening it) {
+            int before = troubles.size();
+            String dish = it.dish().orElseThrow();
+            it.setup()
+                    .ifPresent(setup -> know(
+                            row,
+                            "setup",
+                            setup,
+                            day.setups().stream().map(Setup::id).toList()));
+            know(row, "dish", dish, day.dishes().stream().map(Dish::id).toList());
+            if (troubles.size() == before && it.step().isPresent()) {
+                List<String> steps = Stream.concat(day.stepsOf(dish).stream().map(Step::id), Stream.of(Happening.CARRY))
+                        .toList();
+                know(row, "step", it.step().get(), steps);
+            }
+            return troubles.size() == before;
+        }
+
+        private void know(int row, String column, String name, List<String> names) {
+            if (!names.contains(name)) {
+                tell(row, column, name, "is not known", Spelling.suggest(name, names));
+            }
+        }
+
+        private boolean isMeant(Happening it, PlannedCopy copy) {
+            return it.dish().equals(Optional.of(copy.dish()))
+                    && it.setup().map(copy.setup()::equals).orElse(true)
+                    && it.part().map(part -> part.word().equals(copy.part())).orElse(true)
+                    && it.number().map(number -> number == copy.number()).orElse(true);
+        }
+
+        private void noteLost(int row, Happening it) {
+            List<String> meant = plan.copies().stream()
+                    .filter(copy -> copy.made() && isMeant(it, copy))
+                    .map(PlannedCopy::id)
+                    .toList();
+            if (meant.isEmpty()) {
+                tell(row, "", "", "the plan makes no such copy", "Maybe leave part or number blank.");
+            }
+            lost.addAll(meant);
+        }
+
+        private void noteWork(int row, Happening it) {
+            String step = it.step().orElseThrow();
+            Work.Kind kind = step.equals(Happening.CARRY) ? Work.Kind.CARRY : Work.Kind.STEP;
+            List<Integer> meant = new ArrayList<>();
+            for (int i = 0; i < plan.work().size(); i++) {
+                Work work = plan.work().get(i);
+                boolean serves = work.copies().stream()
+                        .anyMatch(copy -> copies.containsKey(copy) && isMeant(it, copies.get(copy)));
+                if (work.kind() == kind && work.step().equals(step) && serves) {
+                    meant.add(i);
+                }
+            }
+            if (meant.isEmpty()) {
+                tell(row, "", "", "the plan has no such work", "Maybe leave setup, part or number blank.");
+            } else if (it.what() == What.WAITS) {
+                meant.forEach(i -> facts[i].notBefore = now.epochMinute());
+            } else if (meant.size() > 1) {
+                List<String> numbers = meant.stream()
+                        .map(i -> plan.work().get(i).copies().get(0))
+                        .limit(3)
+                        .toList();
+                tell(
+                        row,
+                        "",
+                        "",
+                        "the plan does that " + meant.size() + " times",
+                        "Maybe say which, by setup, part and number: " + String.join(", ", numbers)
+                                + (meant.size() > 3 ? ", ..." : "") + ".");
+            } else {
+                noteTime(row, it, facts[meant.get(0)]);
+            }
+        }
+
+        private void noteBreak(int row, Happening it, String person) {
+            know(row, "person", person, day.people().stream().map(Person::id).toList());
+            Moment about = it.time().orElse(now);
+            Optional<Integer> nearest = Stream.iterate(0, n -> n < plan.breaks().size(), n -> n + 1)
+                    .filter(n -> plan.breaks().get(n).person().equals(person))
+                    .min(Comparator.comparingInt(
+                            n -> Math.abs(plan.breaks().get(n).span().start().minutesUntil(about))));
+            if (nearest.isEmpty()) {
+                tell(row, "person", person, "has no meal break in the plan", "");
+                return;
+            }
+            Fact fact = facts[plan.work().size() + nearest.get()];
+            if (it.what() == What.WAITS) {
+                fact.notBefore = now.epochMinute();
+            } else {
+                noteTime(row, it, fact);
+            }
+        }
+
+        private void noteTime(int row, Happening it, Fact fact) {
+            long minute = it.time().orElseThrow().epochMinute();
+            long before = it.what() == What.BEGAN ? fact.began : fact.ended;
+            if (before != Rehearsal.UNKNOWN) {
+                tell(row, "", "", "is told twice", "Maybe remove one of the two.");
+            } else if (it.what() == What.BEGAN) {
+                fact.began = minute;
+            } else {
+                fact.ended = minute;
+            }
+            if (fact.began != Rehearsal.UNKNOWN && fact.ended != Rehearsal.UNKNOWN && fact.ended <= fact.began) {
+                tell(row, "time", "", "it can't end before it began", "Maybe a time is mistyped.");
+            }
+        }
+
+        SoFar carriedOut() {
+            Map<String, String> renamed = new LinkedHashMap<>();
+            Set<String> missing = missing(renamed);
+            Rehearsal rehearsal = new Rehearsal(day, plan, 0);
+            rehearsal.carryOut(facts, Long.MAX_VALUE);
+            List<Work> works = works(rehearsal, Long.MAX_VALUE, renamed);
+            List<Break> breaks = breaks(rehearsal, Long.MAX_VALUE);
+            List<PlannedCopy> left = plan.copies().stream()
+                    .filter(copy -> !missing.contains(copy.id()))
+                    .toList();
+            Plan carriedOn = with(plan, Optional.of(now), left, works, breaks);
+            // once more without what hasn't begun: it can hold up what has only if nobody plans otherwise
+            rehearsal.carryOut(facts, now.epochMinute());
+            return new SoFar(
+                    now,
+                    works(rehearsal, now.epochMinute(), renamed),
+                    breaks(rehearsal, now.epochMinute()),
+                    carriedOn,
+                    lost,
+                    renamed);
+        }
+
+        /** The works that begin before a minute, in order of time. */
+        private List<Work> works(Rehearsal rehearsal, long before, Map<String, String> renamed) {
+            List<Work> works = new ArrayList<>();
+            for (int i = 0; i < plan.work().size(); i++) {
+                if (rehearsal.start[i] < before) {
+                    works.add(at(plan.work().get(i), span(rehearsal, i), lost, renamed));
+                }
+            }
+            works.sort(Comparator.comparing(Work::span));
+            return works;
+        }
+
+        private List<Break> breaks(Rehearsal rehearsal, long before) {
+            List<Break> breaks = new ArrayList<>();
+            for (int n = 0; n < plan.breaks().size(); n++) {
+                int i = plan.work().size() + n;
+                if (rehearsal.start[i] < before) {
+                    breaks.add(new Break(plan.breaks().get(n).person(), span(rehearsal, i)));
+                }
+            }
+            return breaks;
+        }
+
+        /** Copies that are missing once those still to come have taken the places of lost ones: these are added to the map. */
+        private Set<String> missing(Map<String, String> renamed) {
+            Set<String> missing = new HashSet<>(lost);
+            Map<String, List<PlannedCopy>> toCome = plan.copies().stream()
+                    .filter(copy -> copy.made() && !copy.due().isBefore(now))
+                    .collect(Collectors.groupingBy(PlannedCopy::need, LinkedHashMap::new, Collectors.toList()));
+            for (List<PlannedCopy> places : toCome.values()) {
+                places.sort(Comparator.comparingInt(PlannedCopy::number));
+                List<PlannedCopy> left = places.stream()
+                        .filter(copy -> !lost.contains(copy.id()))
+                        .toList();
+                for (int i = 0; i < places.size() && left.size() < places.size(); i++) {
+                    if (i >= left.size()) {
+                        missing.add(places.get(i).id());
+                    } else {
+                        missing.remove(places.get(i).id());
+                        if (!left.get(i).equals(places.get(i))) {
+                            renamed.put(left.get(i).id(), places.get(i).id());
+                        }
+                    }
+                }
+            }
+            return missing;
+        }
+
+        private static Span span(Rehearsal rehearsal, int i) {
+            return new Span(new Moment(rehearsal.start[i]), new Moment(rehearsal.end[i]));
+        }
+    }
+
+    private static Plan with(
+            Plan plan, Optional<Moment> asOf, List<PlannedCopy> copies, List<Work> work, List<Break> breaks) {
+        return new Plan(
+                plan.day(),
+                plan.dayDigest(),
+                plan.version(),
+                plan.seed(),
+                plan.moves(),
+                asOf,
+                plan.kitchenCalls(),
+                copies,
+                work,
+                breaks,
+                plan.points(),
+                plan.bound(),
+                plan.verdict());
+    }
+
+    /** The work at another time, for those copies that aren't lost; where they wait then isn't told. */
+    private static Work at(Work work, Span span, Set<String> lost, Map<String, String> renamed) {
+        List<Hands> hands = new ArrayList<>();
+        for (Hands each : work.hands()) {
+            boolean fromStart = !each.span().start().isAfter(work.span().start());
+            boolean toEnd = !each.span().end().isBefore(work.span().end());
+            Moment from = moved(each.span().start(), work, fromStart, span);
+            Moment to = moved(each.span().end(), work, !toEnd, span);
+            if (from.isBefore(to)) {
+                hands.add(new Hands(each.person(), new Span(from, to)));
+            }
+        }
+        return new Work(
+                work.id(),
+                work.kind(),
+                work.dish(),
+                work.step(),
+                work.copies().stream()
+                        .filter(copy -> !lost.contains(copy))
+                        .map(copy -> renamed.getOrDefault(copy, copy))
+                        .toList(),
+                span,
+                work.stations(),
+                work.ovenCelsius(),
+                hands,
+                List.of());
+    }
+
+    /** A moment as far from a work's start, or else from its end, as before. */
+    private static Moment moved(Moment moment, Work work, boolean fromStart, Span span) {
+        return fromStart
+                ? span.start().plus(work.span().start().minutesUntil(moment))
+                : span.end().plus(work.span().end().minutesUntil(moment));
+    }
+}

@@ -1,0 +1,387 @@
+package platecall.tasks;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.IdentityHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import platecall.day.Day;
+import platecall.plan.Plan.Break;
+import platecall.plan.Plan.Hands;
+import platecall.plan.Plan.StationHold;
+import platecall.plan.Plan.Work;
+import platecall.tasks.TaskNet.Arc;
+import platecall.tasks.TaskNet.Begun;
+import platecall.tasks.TaskNet.BreakTask;
+import platecall.tasks.TaskNet.Copy;
+import platecall.tasks.TaskNet.Lane;
+import platecall.tasks.TaskNet.Mode;
+import platecall.tasks.TaskNet.Past;
+import platecall.tasks.TaskNet.Recipe;
+import platecall.tasks.TaskNet.Task;
+import platecall.tasks.TaskNet.Window;
+import platecall.units.Moment;
+
+/**
+ * A day that is under way: what has begun stays as it is, all else is still to be planned, and nothing of it begins before now. A copy
+ * of which something stood so long that its recipe can't go on any more is made anew, and so is one that was lost.
+ *
+ * @param net what is still to be planned
+ * @param spoiled copies, by id, that are made anew since something of them has waited too long
+ */
+public record UnderWay(TaskNet net, List<String> spoiled) {
+
+    private static final int FOREVER = Integer.MAX_VALUE;
+    /** Within how many minutes from now a meal break is to begin that should have begun before. */
+    private static final int OVERDUE_BREAK = 30;
+
+    /**
+     * What is left of a day.
+     *
+     * @param day a day without troubles
+     * @param net all its tasks
+     * @param now from when on is planned
+     * @param begun every work that has begun, as it happens, with the copies that it still serves; in order of time
+     * @param breaks every meal break that has begun
+     */
+    public static UnderWay of(Day day, TaskNet net, Moment now, List<Work> begun, List<Break> breaks) {
+        return new Reckoning(day, net, now, begun).reckon(breaks);
+    }
+
+    private static final class Reckoning {
+
+        private final Day day;
+        private final TaskNet net;
+        private final int now;
+        private final List<Work> works;
+        private final Map<String, Integer> workOf = new HashMap<>();
+        private final Map<Recipe, Recipe> untouched = new IdentityHashMap<>();
+        private final List<String> spoiled = new ArrayList<>();
+
+        Reckoning(Day day, TaskNet net, Moment now, List<Work> works) {
+            this.day = day;
+            this.net = net;
+            this.now = net.origin().minutesUntil(now);
+            this.works = works;
+            for (int i = 0; i < works.size(); i++) {
+                for (String copy : works.get(i).copies()) {
+                    workOf.putIfAbsent(copy + " " + works.get(i).step(), i);
+                }
+            }
+        }
+
+        UnderWay reckon(List<Break> breaks) {
+            Set<String> kept = new HashSet<>();
+            List<Copy> open = new ArrayList<>();
+            List<Copy> done = new ArrayList<>();
+            List<Copy> missed = new ArrayList<>();
+            for (Copy copy : net.copies()) {
+                Copy left = left(copy);
+                boolean begun = left.recipe().tasks().stream().allMatch(Task::hasBegun);
+                if (!begun && shot(copy)) {
+                    missed.add(copy);
+                    spoiled.remove(copy.id());
+                    continue;
+                }
+                (begun ? done : open).add(left);
+                left.recipe().tasks().stream()
+                        .filter(Task::hasBegun)
+                        .forEach(task -> kept.add(copy.id() + " " + task.name()));
+            }
+            List<Begun> begun = new ArrayList<>();
+            List<Lane> lanes = net.lanes().stream()
+                    .map(lane -> new Lane(lane.station(), lane.free().clone(), lane.keepsApart()))
+                    .toList();
+            long[] handsFree = net.handsFree().clone();
+            for (Work work : works) {
+                Begun one = begun(serving(work, kept));
+                begun.add(one);
+                take(one, lanes, handsFree);
+            }
+            return new UnderWay(
+                    new TaskNet(
+                            net.origin(),
+                            net.minutes(),
+                            lanes,
+                            net.ovens(),
+                            net.people(),
+                            handsFree,
+                            net.noiseAllowed(),
+                            net.kitchenSpans(),
+                            open.stream().map(Copy::recipe).distinct().toList(),
+                            open,
+                            breaks(breaks),
+                            net.batchGroups(),
+                            net.prices(),
+                            new Past(now, begun, done, missed)),
+                    spoiled);
+        }
+
+        /** Whether the last take of a copy's setup is over. */
+        private boolean shot(Copy copy) {
+            return minute(day.setups().get(copy.setup()).shooting().end()) <= now;
+        }
+
+        /** The work with those of its copies for which it counts: not those that are made anew. Where they wait is told with the plan. */
+        private static Work serving(Work work, Set<String> kept) {
+            return new Work(
+                    work.id(),
+                    work.kind(),
+                    work.dish(),
+                    work.step(),
+                    work.copies().stream()
+                            .filter(copy -> kept.contains(copy + " " + work.step()))
+                            .toList(),
+                    work.span(),
+                    work.stations(),
+                    work.ovenCelsius(),
+                    work.hands(),
+                    List.of());
+        }
+
+        private Begun begun(Work work) {
+            long people = 0;
+            for (Hands hands : work.hands()) {
+                int person = net.people().indexOf(hands.person());
+                people |= person < 0 ? 0 : 1L << person;
+            }
+            // what serves no copy any more ends now
+            int end = work.copies().isEmpty()
+                    ? Math.min(now, minute(work.span().end()))
+                    : minute(work.span().end());
+            return new Begun(
+                    work,
+                    minute(work.span().start()),
+                    end,
+                    mode(work),
+                    work.ovenCelsius().orElse(0),
+                    day.step(work.dish(), work.step()).map(step -> step.raw()).orElse(false),
+                    people);
+        }
+
+        /** How a work is done: as the day knows it, or if that has changed since, at the stations that it names. */
+        private Mode mode(Work work) {
+            for (Recipe recipe : net.recipes()) {
+                if (recipe.need().dish().equals(work.dish())) {
+                    for (Task task : recipe.tasks()) {
+                        for (Mode mode : task.modes()) {
+                            if (task.name().equals(work.step())
+                                    && mode.stations().equals(work.stations())) {
+                                return mode;
+                            }
+                        }
+                    }
+                }
+            }
+            List<StationHold> known = work.stations().stream()
+                    .filter(hold -> lane(hold.station()) >= 0)
+                    .toList();
+            int oven = -1;
+            for (int i = 0; i < net.ovens().size(); i++) {
+                int lane = net.ovens().get(i).lane();
+                if (known.stream().anyMatch(hold -> lane(hold.station()) == lane)) {
+                    oven = work.ovenCelsius().isPresent() ? i : oven;
+                }
+            }
+            return new Mode(
+                    known.stream().mapToInt(hold -> lane(hold.station())).toArray(),
+                    known.stream().mapToInt(StationHold::units).toArray(),
+                    oven,
+                    false,
+                    known);
+        }
+
+        private int lane(String station) {
+            for (int lane = 0; lane < net.lanes().size(); lane++) {
+                if (net.lanes().get(lane).station().equals(station)) {
+                    return lane;
+                }
+            }
+            return -1;
+        }
+
+        /** Takes what a work still has of stations and hands off what is free. */
+        private void take(Begun one, List<Lane> lanes, long[] handsFree) {
+            Window rest = within(one.start(), one.end());
+            for (int i = 0; i < one.mode().lanes().length; i++) {
+                int[] free = lanes.get(one.mode().lanes()[i]).free();
+                for (int t = rest.start(); t < rest.end(); t++) {
+                    free[t] = Math.max(0, free[t] - one.mode().units()[i]);
+                }
+            }
+            List<Hands> busyHands =
+                    one.work().copies().isEmpty() ? List.of() : one.work().hands();
+            for (Hands hands : busyHands) {
+                int person = net.people().indexOf(hands.person());
+                Window busy =
+                        within(minute(hands.span().start()), minute(hands.span().end()));
+                for (int t = busy.start(); t < busy.end() && person >= 0; t++) {
+                    handsFree[t] &= ~(1L << person);
+                }
+            }
+        }
+
+        private Window within(int start, int end) {
+            return new Window(Math.max(now, start), Math.min(net.minutes(), end));
+        }
+
+        private int minute(Moment moment) {
+            return net.origin().minutesUntil(moment);
+        }
+
+        /** The copy with what is left of its recipe; anew if it can't go on. */
+        private Copy left(Copy copy) {
+            Recipe recipe = copy.recipe();
+            int[] begun = new int[recipe.size()];
+            boolean any = false;
+            for (int i = 0; i < begun.length; i++) {
+                Integer work =
+                        workOf.get(copy.id() + " " + recipe.tasks().get(i).name());
+                boolean ready = recipe.into().get(i).stream().allMatch(arc -> begun[arc.before()] >= 0);
+                begun[i] = work != null && ready ? work : -1;
+                any |= begun[i] >= 0;
+            }
+            Optional<Recipe> goesOn = any ? left(recipe, begun) : Optional.empty();
+            if (any && goesOn.isEmpty()) {
+                spoiled.add(copy.id());
+            }
+            Recipe left = goesOn.orElseGet(() -> untouched.computeIfAbsent(
+                    recipe, it -> left(it, filled(it.size())).orElseThrow()));
+            return new Copy(left, copy.setup(), copy.number(), copy.due(), copy.show());
+        }
+
+        private static int[] filled(int size) {
+            int[] none = new int[size];
+            java.util.Arrays.fill(none, -1);
+            return none;
+        }
+
+        /** What is left of a recipe of which some tasks have begun; empty if a wait is over that may not be. */
+        private Optional<Recipe> left(Recipe recipe, int[] begun) {
+            List<Task> tasks = new ArrayList<>();
+            List<List<Arc>> into = new ArrayList<>();
+            List<List<Arc>> outOf = new ArrayList<>();
+            recipe.tasks().forEach(task -> outOf.add(new ArrayList<>()));
+            for (int i = 0; i < begun.length; i++) {
+                Task task = recipe.tasks().get(i);
+                List<Arc> arcs = new ArrayList<>();
+                if (begun[i] >= 0) {
+                    Work work = works.get(begun[i]);
+                    tasks.add(
+                            begun(task, minute(work.span().start()), work.span().minutes(), begun[i]));
+                    for (Arc arc : recipe.into().get(i)) {
+                        arcs.add(asItWas(arc, tasks));
+                    }
+                } else {
+                    Window window = window(recipe, i, tasks);
+                    if (window.end() < window.start()) {
+                        return Optional.empty();
+                    }
+                    tasks.add(open(task, window.start(), window.end()));
+                    arcs.addAll(recipe.into().get(i));
+                }
+                into.add(arcs);
+                arcs.forEach(arc -> outOf.get(arc.before()).add(arc));
+            }
+            return Optional.of(new Recipe(
+                    recipe.need(),
+                    tasks,
+                    into,
+                    outOf,
+                    recipe.plated(),
+                    recipe.tail(),
+                    recipe.look(),
+                    recipe.peakFrom(),
+                    recipe.peakTo(),
+                    recipe.usableTo(),
+                    recipe.lateWeight(),
+                    recipe.offPeakWeight()));
+        }
+
+        /** The first and the last minute at which a task can start. */
+        private Window window(Recipe recipe, int i, List<Task> before) {
+            int earliest = Math.max(now, recipe.tasks().get(i).earliest());
+            int latest = FOREVER;
+            for (Arc arc : recipe.into().get(i)) {
+                Task task = before.get(arc.before());
+                earliest = Math.max(earliest, task.earliest() + task.leastMinutes() + arc.least());
+                if (arc.most() != FOREVER && task.latest() != FOREVER) {
+                    latest = Math.min(latest, task.latest() + task.minutesFor(task.batchMost()) + arc.most());
+                }
+            }
+            return new Window(earliest, latest);
+        }
+
+        /** A wait between two tasks that have both begun is as it is. */
+        private static Arc asItWas(Arc arc, List<Task> tasks) {
+            Task before = tasks.get(arc.before());
+            int waited = tasks.get(arc.after()).earliest() - before.earliest() - before.minutes();
+            return new Arc(arc.before(), arc.after(), Math.min(arc.least(), waited), Math.max(arc.most(), waited));
+        }
+
+        private static Task begun(Task task, int start, int minutes, int work) {
+            return new Task(
+                    task.step(),
+                    task.name(),
+                    minutes,
+                    0,
+                    0,
+                    -1,
+                    List.of(new Mode(new int[0], new int[0], -1, false, List.of())),
+                    0,
+                    0,
+                    0,
+                    List.of(),
+                    start,
+                    task.waitLane(),
+                    task.waitUnits(),
+                    task.raw(),
+                    start,
+                    work);
+        }
+
+        private static Task open(Task task, int earliest, int latest) {
+            return new Task(
+                    task.step(),
+                    task.name(),
+                    task.minutes(),
+                    task.minutesPerCopy(),
+                    task.batchMost(),
+                    task.batchGroup(),
+                    task.modes(),
+                    task.ovenCelsius(),
+                    task.handsNeeded(),
+                    task.handMask(),
+                    task.handParts(),
+                    earliest,
+                    task.waitLane(),
+                    task.waitUnits(),
+                    task.raw(),
+                    latest,
+                    -1);
+        }
+
+        /** Breaks that have begun stay; the others are still to come. */
+        private List<BreakTask> breaks(List<Break> begun) {
+            List<Break> unmet = new ArrayList<>(begun);
+            List<BreakTask> all = new ArrayList<>();
+            for (BreakTask task : net.breaks()) {
+                String person = net.people().get(task.person());
+                Optional<Break> met = unmet.stream()
+                        .filter(one ->
+                                one.person().equals(person) && minute(one.span().start()) >= task.earliest())
+                        .findFirst();
+                met.ifPresent(unmet::remove);
+                int earliest = met.map(one -> minute(one.span().start())).orElse(Math.max(now, task.earliest()));
+                int latest = met.isPresent()
+                        ? earliest
+                        : task.latest() < earliest ? earliest + OVERDUE_BREAK : task.latest();
+                all.add(new BreakTask(task.person(), task.minutes(), earliest, latest, task.after(), task.mostApart()));
+            }
+            return all;
+        }
+    }
+}
