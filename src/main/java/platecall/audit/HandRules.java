@@ -35,19 +35,23 @@ final class HandRules {
         ledger.day().people().forEach(rules::meals);
     }
 
-    /** What a person is at, and when. */
-    private record Doing(String what, Span span) {}
+    /** What a person is at, and when; whether it had begun when the plan was made. */
+    private record Doing(String what, Span span, boolean begun) {}
 
     private void oneThingAtATime() {
         Map<String, List<Doing>> doings = new LinkedHashMap<>();
         for (Work work : ledger.plan().work()) {
             for (Hands hands : work.hands()) {
                 doings.computeIfAbsent(hands.person(), id -> new ArrayList<>())
-                        .add(new Doing(ledger.name(work), hands.span()));
+                        .add(new Doing(ledger.name(work), hands.span(), ledger.hasBegun(work)));
             }
         }
         for (Break meal : ledger.plan().breaks()) {
-            doings.computeIfAbsent(meal.person(), id -> new ArrayList<>()).add(new Doing("a meal break", meal.span()));
+            doings.computeIfAbsent(meal.person(), id -> new ArrayList<>())
+                    .add(new Doing(
+                            "a meal break",
+                            meal.span(),
+                            ledger.plan().hasBegun(meal.span().start())));
         }
         doings.forEach((person, all) -> {
             onShift(person, all);
@@ -59,7 +63,7 @@ final class HandRules {
         Doing last = null;
         for (Doing doing :
                 all.stream().sorted(Comparator.comparing(Doing::span)).toList()) {
-            if (last != null && !ledger.plan().hasBegun(doing.span().start())) {
+            if (last != null && !(last.begun() && doing.begun())) {
                 Doing before = last;
                 int shared = doing.span().sharedMinutes(before.span());
                 breaches.add(
@@ -77,6 +81,9 @@ final class HandRules {
     private void onShift(String person, List<Doing> all) {
         List<Span> hours = ledger.person(person).map(ledger.day()::hoursOf).orElse(List.of());
         for (Doing doing : all) {
+            if (doing.begun()) {
+                continue;
+            }
             int off = doing.span().minutes()
                     - hours.stream().mapToInt(doing.span()::sharedMinutes).sum();
             breaches.add(
