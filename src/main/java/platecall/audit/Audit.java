@@ -40,10 +40,13 @@ public final class Audit {
         CHECKS.forEach(check -> check.accept(ledger, breaches));
         Map<String, AtCamera> seen = AtCamera.of(ledger, Looks.of(day));
         Statements.check(ledger, seen, breaches);
+        List<AtCamera> toCome = seen.values().stream()
+                .filter(copy -> !plan.isShot(ledger.setup(copy.need())))
+                .toList();
         return new Verdict(
                 breaches.byRule(),
-                seen.values().stream().mapToInt(AtCamera::lateMinutes).sum(),
-                seen.values().stream().mapToInt(AtCamera::offPeakMinutes).sum(),
+                toCome.stream().mapToInt(AtCamera::lateMinutes).sum(),
+                toCome.stream().mapToInt(AtCamera::offPeakMinutes).sum(),
                 ReadinessTable.of(ledger, seen));
     }
 }

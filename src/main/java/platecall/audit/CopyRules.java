@@ -52,7 +52,7 @@ final class CopyRules {
                 tooMany++;
             }
         }
-        if (ledger.isShot(ledger.setup(need))) {
+        if (ledger.plan().isShot(ledger.setup(need))) {
             missing.clear();
         }
         String what = ledger.name(need.dish()) + " (" + need.part().word() + ") for setup " + need.setup();

@@ -89,11 +89,6 @@ final class Ledger {
         return from.isBefore(span.end()) ? Optional.of(new Span(from, span.end())) : Optional.empty();
     }
 
-    /** Whether a setup had been shot when the plan was made, so that nothing more is made for it. */
-    boolean isShot(Setup setup) {
-        return plan.asOf().map(now -> !setup.shooting().end().isAfter(now)).orElse(false);
-    }
-
     Optional<Station> station(String id) {
         return Optional.ofNullable(stations.get(id));
     }

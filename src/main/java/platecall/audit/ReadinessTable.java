@@ -28,7 +28,10 @@ final class ReadinessTable {
 
     static List<Readiness> of(Ledger ledger, Map<String, AtCamera> seen) {
         ReadinessTable table = new ReadinessTable(ledger, seen);
-        return ledger.day().setups().stream().map(table::of).toList();
+        return ledger.day().setups().stream()
+                .filter(setup -> !ledger.plan().isShot(setup))
+                .map(table::of)
+                .toList();
     }
 
     private Readiness of(Setup setup) {

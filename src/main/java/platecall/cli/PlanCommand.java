@@ -1,7 +1,6 @@
 package platecall.cli;
 
 import java.nio.file.Path;
-import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -63,7 +62,7 @@ final class PlanCommand implements Callable<Integer> {
                 spec,
                 day,
                 made,
-                Map.of(),
+                Optional.empty(),
                 folder,
                 day.facts().kitchenHours().get(0).start());
         return made.plan().verdict().sound() && kept ? Main.FINE : Main.NOT_READY;

@@ -2,6 +2,7 @@ package platecall.cli;
 
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.time.ZonedDateTime;
 import java.util.LinkedHashMap;
 import java.util.Locale;
 import java.util.Map;
@@ -16,6 +17,7 @@ import platecall.intake.DayFiles;
 import platecall.odds.Odds;
 import platecall.plan.Plan;
 import platecall.plan.PlanFile;
+import platecall.report.Changes;
 import platecall.report.Reports;
 import platecall.report.UnwritableFolderException;
 import platecall.solve.Planner;
@@ -83,21 +85,20 @@ final class Planning {
     /**
      * Writes a plan with all its papers.
      *
-     * @param more further files, by name
+     * @param changes what changes for those who have another plan in their hands; empty if nobody has
      * @param at the minute on the papers; with {@code --steps}, so that they are the same every time, another
      */
-    void write(CommandSpec spec, Day day, Planned made, Map<String, byte[]> more, Path folder, Moment at)
+    void write(CommandSpec spec, Day day, Planned made, Optional<Changes> changes, Path folder, Moment at)
             throws UnwritableFolderException {
         Map<String, byte[]> files = new LinkedHashMap<>();
         files.put("plan.json", PlanFile.bytes(made.plan(), day.facts().zone()));
-        files.putAll(more);
+        changes.ifPresent(it -> files.put("changes.csv", it.csv()));
         files.putAll(Reports.of(
                 day,
                 made.plan(),
                 made.odds(),
-                steps != null
-                        ? at
-                        : Moment.of(java.time.ZonedDateTime.now(day.facts().zone()))));
+                changes.orElseGet(() -> Changes.none(day, made.plan())),
+                steps != null ? at : Moment.of(ZonedDateTime.now(day.facts().zone()))));
         Reports.write(files, folder);
         PrintWriter print = spec.commandLine().getOut();
         print.println();

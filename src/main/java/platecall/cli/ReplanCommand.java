@@ -6,6 +6,7 @@ import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -20,7 +21,6 @@ import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import platecall.audit.Audit;
 import platecall.day.Day;
-import platecall.day.Setup;
 import platecall.day.Trouble;
 import platecall.intake.HappeningsFile;
 import platecall.odds.SoFar;
@@ -96,13 +96,13 @@ final class ReplanCommand implements Callable<Integer> {
 
         PrintWriter print = spec.commandLine().getOut();
         tellSoFar(print, day, soFar, left);
-        boolean ready = compare(print, day, Audit.of(day, soFar.carriedOn()), made.plan());
+        compare(print, day, Audit.of(day, soFar.carriedOn()), made.plan());
         print.println(changes.line());
         print.println();
         ReadyTable.print(print, day, made.plan());
         boolean kept = planning.tellOdds(spec, day, made);
-        planning.write(spec, day, made, Map.of("changes.csv", changes.csv()), folder, at);
-        return ready && made.plan().verdict().breaches().isEmpty() && kept ? Main.FINE : Main.NOT_READY;
+        planning.write(spec, day, made, Optional.of(changes), folder, at);
+        return made.plan().verdict().sound() && kept ? Main.FINE : Main.NOT_READY;
     }
 
     private Moment now(Day day, Plan before) {
@@ -165,12 +165,11 @@ final class ReplanCommand implements Callable<Integer> {
                 soFar.begun().size(),
                 underWay);
         list(print, "Lost: ", soFar.lost());
-        list(
-                print,
-                "Numbered anew: ",
-                soFar.renamed().entrySet().stream()
-                        .map(copy -> copy.getKey() + " is now " + copy.getValue())
-                        .toList());
+        Map<String, List<String>> renamed = new LinkedHashMap<>();
+        soFar.renamed()
+                .forEach((was, is) -> renamed.computeIfAbsent(need(was), need -> new ArrayList<>())
+                        .add(was.substring(need(was).length()) + " is now " + is.substring(need(is).length())));
+        renamed.forEach((need, copies) -> list(print, "Numbered anew, " + need + ": ", copies));
         list(print, "Waited too long, made anew: ", left.spoiled());
         list(
                 print,
@@ -179,39 +178,37 @@ final class ReplanCommand implements Callable<Integer> {
         print.println();
     }
 
+    /** A copy's id without its number. */
+    private static String need(String copy) {
+        return copy.substring(0, copy.lastIndexOf('#'));
+    }
+
     private static void list(PrintWriter print, String what, Collection<String> copies) {
         if (!copies.isEmpty()) {
             print.println(what + String.join(", ", copies) + ".");
         }
     }
 
-    /** Each setup that isn't shot yet if people go on as they are, and by the new plan; whether all of these are ready then. */
-    private static boolean compare(PrintWriter print, Day day, Verdict carriedOn, Plan plan) {
+    /** When each setup that isn't shot yet is ready if people go on as they are, and by the new plan. */
+    private static void compare(PrintWriter print, Day day, Verdict carriedOn, Plan plan) {
         ZoneId zone = day.facts().zone();
-        Moment now = plan.asOf().orElseThrow();
-        boolean ready = true;
         int width = day.setups().stream()
                 .mapToInt(setup -> setup.id().length())
                 .max()
                 .orElse(0);
         String row = "%-" + Math.max(5, Math.min(24, width)) + "s  %-8s  %-26s  %s%n";
         print.printf(Locale.ROOT, row, "setup", "call", "if people go on as planned", "by the new plan");
-        for (int i = 0; i < day.setups().size(); i++) {
-            Setup setup = day.setups().get(i);
-            if (setup.shooting().end().isAfter(now)) {
-                Readiness then = plan.verdict().setups().get(i);
-                print.printf(
-                        Locale.ROOT,
-                        row,
-                        setup.id(),
-                        ReadyTable.clock(setup.call(), zone),
-                        inTime(carriedOn.setups().get(i), zone),
-                        inTime(then, zone));
-                ready &= then.ready().isPresent() && then.marginMinutes() >= 0;
-            }
+        for (int i = 0; i < plan.verdict().setups().size(); i++) {
+            Readiness then = plan.verdict().setups().get(i);
+            print.printf(
+                    Locale.ROOT,
+                    row,
+                    then.setup(),
+                    ReadyTable.clock(then.call(), zone),
+                    inTime(carriedOn.setups().get(i), zone),
+                    inTime(then, zone));
         }
         print.println();
-        return ready;
     }
 
     private static String inTime(Readiness setup, ZoneId zone) {

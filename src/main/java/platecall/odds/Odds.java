@@ -24,7 +24,7 @@ import platecall.units.Moment;
  *
  * @param runs rehearsals
  * @param all chance that every setup is ready at its call, 0 to 1
- * @param setups each setup that wants food, in order of call
+ * @param setups each setup that wants food and isn't shot, in order of call
  */
 public record Odds(int runs, double all, List<OfSetup> setups) {
 
@@ -82,8 +82,8 @@ public record Odds(int runs, double all, List<OfSetup> setups) {
     public static Odds of(Day day, Plan plan, int runs, long seed) {
         Rehearsal rehearsal = new Rehearsal(day, plan, seed);
         List<Tally> tallies = day.setups().stream()
-                .filter(setup ->
-                        day.needs().stream().anyMatch(need -> need.setup().equals(setup.id())))
+                .filter(setup -> !plan.isShot(setup)
+                        && day.needs().stream().anyMatch(need -> need.setup().equals(setup.id())))
                 .sorted(Comparator.comparing(Setup::call))
                 .map(setup -> new Tally(day, plan, setup, rehearsal, runs))
                 .toList();

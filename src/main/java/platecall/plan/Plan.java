@@ -2,6 +2,7 @@ package platecall.plan;
 
 import java.util.List;
 import java.util.Optional;
+import platecall.day.Setup;
 import platecall.units.Moment;
 import platecall.units.Money;
 import platecall.units.Span;
@@ -53,6 +54,11 @@ public record Plan(
     /** Whether what begins at a moment has happened, so that nothing can be planned about it any more. */
     public boolean hasBegun(Moment start) {
         return asOf.map(start::isBefore).orElse(false);
+    }
+
+    /** Whether a setup had been shot when the plan was made, so that nothing is made for it any more. */
+    public boolean isShot(Setup setup) {
+        return asOf.map(now -> !setup.shooting().end().isAfter(now)).orElse(false);
     }
 
     /**
@@ -174,9 +180,9 @@ public record Plan(
      * What the audit found.
      *
      * @param breaches every broken rule
-     * @param lateMinutes sum over copies
-     * @param offPeakMinutes sum over copies
-     * @param setups each setup with its readiness
+     * @param lateMinutes sum over copies, of setups that aren't shot
+     * @param offPeakMinutes sum over the same
+     * @param setups each setup that isn't shot, with its readiness
      */
     public record Verdict(List<Breach> breaches, int lateMinutes, int offPeakMinutes, List<Readiness> setups) {
 

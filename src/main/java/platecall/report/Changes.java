@@ -146,6 +146,26 @@ public final class Changes {
                 .collect(Collectors.joining(", "));
     }
 
+    /** No other plan was there before. */
+    public static Changes none(Day day, Plan plan) {
+        return new Changes(day, plan, plan, List.of());
+    }
+
+    /** What those who do a work must know of its change: {@code was 12:31, Tilda}, or {@code new}; empty if it doesn't change. */
+    Optional<String> note(Work work, Clock clock) {
+        List<String> notes = all.stream()
+                .filter(change -> change.is().equals(Optional.of(work)))
+                .map(change -> change.was()
+                        .map(was -> "was "
+                                + clock.time(was.span().start(), work.span().start())
+                                + (change.otherHands() && !who(was).isEmpty() ? ", " + who(was) : "")
+                                + (change.otherStations() ? ", " + where(was) : ""))
+                        .orElse(NEW))
+                .distinct()
+                .toList();
+        return notes.isEmpty() ? Optional.empty() : Optional.of(Wording.plain(String.join("; ", notes)));
+    }
+
     /** All changes in one line. */
     public String line() {
         if (all.isEmpty()) {

@@ -114,8 +114,14 @@ public record ReadinessPage(
         int broken = plan.verdict().breaches().size();
         return new ReadinessPage(
                 Wording.plain(day.facts().title()),
-                clock.date(clock.noon()),
-                answer(rows, odds.lessSureThan(day.facts().promise())),
+                clock.date(clock.noon())
+                        + plan.asOf()
+                                .map(now -> ", as of " + clock.time(now, clock.noon()))
+                                .orElse(""),
+                answer(
+                        rows,
+                        odds.lessSureThan(day.facts().promise()),
+                        plan.asOf().isPresent()),
                 rows.stream().noneMatch(row -> troubled(row.state())),
                 rows,
                 broken == 0
@@ -257,11 +263,14 @@ public record ReadinessPage(
         };
     }
 
-    /** @param unsure setups that are ready less often than promised, the least sure one first */
-    private static String answer(List<Row> rows, List<OfSetup> unsure) {
+    /**
+     * @param unsure setups that are ready less often than promised, the least sure one first
+     * @param underWay whether the day is, so that what is shot isn't told any more
+     */
+    private static String answer(List<Row> rows, List<OfSetup> unsure, boolean underWay) {
         List<Row> fed = rows.stream().filter(row -> row.state() != State.NONE).toList();
         if (fed.isEmpty()) {
-            return "No setup wants food.";
+            return underWay ? "No setup wants food any more." : "No setup wants food.";
         }
         List<String> late = fed.stream()
                 .filter(row -> row.state() == State.LATE || row.state() == State.MISSING)

@@ -25,15 +25,16 @@ public final class Reports {
      * @param day the day that the plan is for
      * @param plan an audited plan
      * @param odds how sure it is
+     * @param changes what changes for those who have another plan of the day in their hands
      * @param printedAt the minute that the papers carry
      */
-    public static Map<String, byte[]> of(Day day, Plan plan, Odds odds, Moment printedAt) {
+    public static Map<String, byte[]> of(Day day, Plan plan, Odds odds, Changes changes, Moment printedAt) {
         ZonedDateTime at = printedAt.in(day.facts().zone());
         Imprint print = Imprint.of(plan, at);
         Map<String, byte[]> files = new LinkedHashMap<>();
         files.put("readiness.pdf", ReadinessPage.of(day, plan, odds, print).pdf());
         files.put("readiness.csv", ReadinessCsv.of(day, plan, odds));
-        RunSheet sheet = RunSheet.of(day, plan, print, "A4");
+        RunSheet sheet = RunSheet.of(day, plan, changes, print, "A4");
         files.put("run-sheet.pdf", sheet.pdf());
         files.put("run-sheet-letter.pdf", sheet.on("letter").pdf());
         files.put("run-sheet.html", sheet.html());

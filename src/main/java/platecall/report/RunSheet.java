@@ -101,13 +101,17 @@ public record RunSheet(
     /** A line that knows its moment, before the dates are set between lines. */
     private record Entry(Moment at, Line line) {}
 
-    static RunSheet of(Day day, Plan plan, Imprint print, String paper) {
+    /** @param changes what is done otherwise than on the sheets that people have */
+    static RunSheet of(Day day, Plan plan, Changes changes, Imprint print, String paper) {
         Wording wording = new Wording(day, plan);
         Duty duty = new Duty(day, plan);
         return new RunSheet(
-                Wording.plain(day.facts().title()),
+                Wording.plain(day.facts().title())
+                        + plan.asOf()
+                                .map(now -> ", from " + wording.clock.time(now, wording.clock.noon()) + " on")
+                                .orElse(""),
                 day.people().stream()
-                        .flatMap(person -> person(wording, duty, plan, person).stream())
+                        .flatMap(person -> person(wording, duty, plan, changes, person).stream())
                         .toList(),
                 day.stations().stream()
                         .flatMap(station -> station(wording, duty, plan, station).stream())
@@ -188,7 +192,7 @@ public record RunSheet(
                 stations.stream().map(section -> section.tightened(to)).toList());
     }
 
-    private static Optional<Section> person(Wording wording, Duty duty, Plan plan, Person person) {
+    private static Optional<Section> person(Wording wording, Duty duty, Plan plan, Changes changes, Person person) {
         List<Entry> entries = new ArrayList<>();
         for (Work work : plan.work()) {
             List<Stretch> stretches = Stretch.of(work);
@@ -196,7 +200,8 @@ public record RunSheet(
                 Stretch stretch = stretches.get(i);
                 boolean goesOn = i > 0 && stretches.get(i - 1).who().contains(person.id());
                 if (stretch.who().contains(person.id()) && !goesOn) {
-                    entries.add(new Entry(stretch.span().start(), personLine(wording, stretch, stretches, i, person)));
+                    entries.add(new Entry(
+                            stretch.span().start(), personLine(wording, changes, stretch, stretches, i, person)));
                 }
             }
         }
@@ -213,6 +218,7 @@ public record RunSheet(
             gone.ifPresent(span -> entries.add(new Entry(span.start(), pause(wording, span, Wording.plain(what)))));
         }
         unbooked(wording, duty, plan, person.id(), entries);
+        entries.removeIf(entry -> plan.hasBegun(entry.at()));
         return section(wording, Wording.plain(person.id()), hours(wording, person, entries), entries);
     }
 
@@ -319,7 +325,8 @@ public record RunSheet(
     }
 
     /** One person's part of a work: from {@code stretch} on as long as these hands stay on. */
-    private static Line personLine(Wording wording, Stretch stretch, List<Stretch> all, int index, Person person) {
+    private static Line personLine(
+            Wording wording, Changes changes, Stretch stretch, List<Stretch> all, int index, Person person) {
         Moment end = stretch.span().end();
         for (int i = index + 1; i < all.size() && all.get(i).who().contains(person.id()); i++) {
             end = all.get(i).span().end();
@@ -333,6 +340,9 @@ public record RunSheet(
             notes.add(0, "with " + String.join(", ", others));
         }
         Work work = stretch.work();
+        if (index == 0) {
+            changes.note(work, wording.clock).ifPresent(note -> notes.add(0, note));
+        }
         return new Line(
                 "",
                 wording.clock.time(stretch.span().start()),
@@ -370,8 +380,8 @@ public record RunSheet(
         Map<List<Object>, List<Work>> uses = new LinkedHashMap<>();
         Map<List<Object>, List<Storing>> stores = new LinkedHashMap<>();
         for (Work work : plan.work()) {
-            boolean holds =
-                    work.stations().stream().anyMatch(hold -> hold.station().equals(station.id()));
+            boolean holds = !isOver(plan, work.span())
+                    && work.stations().stream().anyMatch(hold -> hold.station().equals(station.id()));
             if (holds
                     && (work.ovenCelsius().isPresent()
                             || !Stretch.of(work).stream().allMatch(Stretch::handsOn))) {
@@ -381,7 +391,7 @@ public record RunSheet(
                         .add(work);
             }
             for (Storing storing : work.storage()) {
-                if (storing.station().equals(station.id())) {
+                if (storing.station().equals(station.id()) && !isOver(plan, storing.span())) {
                     stores.computeIfAbsent(
                                     List.of(storing.span().start(), work.dish(), work.step()), key -> new ArrayList<>())
                             .add(storing);
@@ -392,12 +402,14 @@ public record RunSheet(
         stores.forEach(
                 (key, same) -> entries.add(storingLine(wording, (String) key.get(1), (String) key.get(2), same)));
         for (OvenChange change : OvenChange.of(wording.day, station, plan)) {
-            entries.add(
-                    ovenLine(wording, change, "Set to ", List.of(), change.who().orElse("")));
+            if (!plan.hasBegun(change.at())) {
+                entries.add(ovenLine(
+                        wording, change, "Set to ", List.of(), change.who().orElse("")));
+            }
         }
         for (List<KeptBack> kept : KeptBack.together(KeptBack.of(wording.day, plan), duty)) {
             KeptBack one = kept.get(0);
-            if (one.station().equals(station.id())) {
+            if (one.station().equals(station.id()) && !isOver(plan, one.span())) {
                 entries.add(foodLine(
                         wording,
                         one.span().start(),
@@ -415,6 +427,11 @@ public record RunSheet(
                         : station.capacity() + " " + station.unit())
                 + ", " + station.place();
         return section(wording, Wording.plain(station.id()), Wording.plain(about), entries);
+    }
+
+    /** Whether a span was over when the plan was made. */
+    private static boolean isOver(Plan plan, Span span) {
+        return plan.asOf().map(now -> !span.end().isAfter(now)).orElse(false);
     }
 
     private static String people(Work work) {

@@ -63,13 +63,7 @@ final class Builder {
         clear();
         placeAllBreaks();
         for (int c : sequence) {
-            int mark = kitchen.mark();
-            for (int i = kitchen.recipe[c].last(); published.starts(c) != null && i >= 0; i--) {
-                if (!placer.placeAsPublished(c, i, published)) {
-                    kitchen.rollback(mark);
-                    break;
-                }
-            }
+            placer.placeAsPublished(c);
         }
         placeMissing(sequence);
     }

@@ -31,6 +31,8 @@ final class Move {
     private static final double MANY_FOR_BREAKS = 80;
     /** Share of moves that push tasks instead of placing copies anew. */
     private static final double NUDGES = 0.2;
+    /** Share of moves that put copies back to where a plan has them that is held, if they fit there. */
+    private static final double BACK = 0.3;
     /** Share of moves that put all back where it was, in others' hands. */
     private static final double HANDS = 0.1;
     /** Share of moves of copies, all in place, that weave their tasks instead of placing copy by copy: what makes room for noise never. */
@@ -492,6 +494,7 @@ final class Move {
             return interleave(threshold) && (breaksFirst || placeBreaks()) && settle();
         }
         boolean joint = person != 0 || dice.chance(0.4);
+        boolean back = holding && dice.chance(BACK);
         if (person == 0 && !roomFirst) {
             sortFull();
         }
@@ -504,8 +507,9 @@ final class Move {
             int c = ruin.full[i];
             long budget = Math.min(score.mostOf(c), threshold - spent + least[c]);
             placer.insistOn(i < ruin.forOne ? person : 0);
-            boolean whole = joint || wholeFirst && i == 0;
-            if (!placer.placeCopy(c, whole, budget, true)) {
+            boolean there = back && placer.placeAsPublished(c);
+            boolean whole = there || joint || wholeFirst && i == 0;
+            if (!there && !placer.placeCopy(c, whole, budget, true)) {
                 spent += score.ofMissing(c) - least[c];
             } else if (whole || !ruin.hasHead(c)) {
                 spent += score.ofCopy(c) - least[c];

@@ -35,8 +35,10 @@ final class Placer {
     private final long[] able;
     private int tries;
     private boolean ripe;
-    /** For each task whose hands do it in the plan that is held, or null. */
-    private long[] published;
+    /** The plan that is held, or null, and whose hands do each task in it. */
+    private Published published;
+
+    private long[] publishedHands;
 
     Placer(Kitchen kitchen, Dice dice) {
         this.kitchen = kitchen;
@@ -61,11 +63,12 @@ final class Placer {
 
     /** From now on tasks go to those rather who have them in a plan that is held. */
     void hold(Published plan) {
-        published = new long[kitchen.tasks];
+        published = plan;
+        publishedHands = new long[kitchen.tasks];
         for (int c = 0; c < kitchen.copies; c++) {
             Published.Kept copy = plan.kept(c);
             for (int g = kitchen.base[c]; copy != null && g < kitchen.base[c + 1]; g++) {
-                published[g] = kitchen.bits(copy.people()[g - kitchen.base[c]]);
+                publishedHands[g] = kitchen.bits(copy.people()[g - kitchen.base[c]]);
             }
         }
     }
@@ -451,8 +454,21 @@ final class Placer {
         return true;
     }
 
-    /** Places a task where a published plan has it, by the same hands if they are free, with its batch if that is there. */
-    boolean placeAsPublished(int c, int task, Published published) {
+    /** Places a copy where the plan that is held has all its tasks, if it has them and they fit. */
+    boolean placeAsPublished(int c) {
+        int mark = kitchen.mark();
+        boolean fits = published.starts(c) != null;
+        for (int i = kitchen.recipe[c].last(); fits && i >= 0; i--) {
+            fits = placeAsPublished(c, i);
+        }
+        if (!fits) {
+            kitchen.rollback(mark);
+        }
+        return fits;
+    }
+
+    /** Places a task where it is published, by the same hands if they are free, with its batch if that is there. */
+    private boolean placeAsPublished(int c, int task) {
         int g = kitchen.base[c] + task;
         Kind k = kitchen.kind[g];
         int start = published.starts(c)[task];
@@ -468,7 +484,7 @@ final class Placer {
                 return false;
             }
         }
-        int b = k.batchMost > 0 ? publishedBatch(c, task, k, published) : -1;
+        int b = k.batchMost > 0 ? publishedBatch(c, task, k) : -1;
         if (b >= 0) {
             join(g, b);
             return true;
@@ -486,7 +502,7 @@ final class Placer {
     }
 
     /** The batch that a copy made in the same go is in already, if it has room; -1 if none: another of that minute won't do. */
-    private int publishedBatch(int c, int task, Kind k, Published published) {
+    private int publishedBatch(int c, int task, Kind k) {
         for (int member : kitchen.groupMembers[k.group]) {
             int other = kitchen.copyOf[member];
             int b = kitchen.batch[member];
@@ -756,7 +772,7 @@ final class Placer {
 
     private long pick(int c, int g, long mask, int needed) {
         long picked = 0;
-        long used = published != null ? published[g] : choice == Choice.SAME_IF_FREE ? inHand(c) : 0;
+        long used = published != null ? publishedHands[g] : choice == Choice.SAME_IF_FREE ? inHand(c) : 0;
         for (int n = 0; n < needed; n++) {
             long open = mask & ~picked;
             long kept = open & used;

@@ -19,6 +19,7 @@ import platecall.day.Day;
 import platecall.intake.DayFiles;
 import platecall.odds.Odds;
 import platecall.plan.PlanFile;
+import platecall.report.Changes;
 import platecall.report.Reports;
 
 class SafetyCommandTest {
@@ -121,6 +122,7 @@ class SafetyCommandTest {
                 day,
                 PlanFile.read(PLAN),
                 Odds.of(day, PlanFile.read(PLAN), 50, 1),
+                Changes.none(day, PlanFile.read(PLAN)),
                 day.horizon().start());
 
         assertThat(earliest).containsOnlyKeys("2", "3", "4", "5", "6");

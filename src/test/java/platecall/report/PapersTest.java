@@ -47,7 +47,7 @@ class PapersTest {
     }
 
     private static RunSheet sheet(Day day, Plan plan, String paper) {
-        return RunSheet.of(day, plan, imprint(day, plan), paper);
+        return RunSheet.of(day, plan, Changes.none(day, plan), imprint(day, plan), paper);
     }
 
     private static List<Section> sections(RunSheet sheet) {
@@ -412,9 +412,18 @@ class PapersTest {
     @Test
     void samePlanAndMinuteGiveTheSameBytes() {
         EggDay eggs = new EggDay();
-        assertThat(Reports.of(eggs.day(), eggs.plan(), odds(eggs.day(), eggs.plan()), eggs.at(0, 30)))
-                .containsExactlyInAnyOrderEntriesOf(
-                        Reports.of(eggs.day(), eggs.plan(), odds(eggs.day(), eggs.plan()), eggs.at(0, 30)));
+        assertThat(Reports.of(
+                        eggs.day(),
+                        eggs.plan(),
+                        odds(eggs.day(), eggs.plan()),
+                        Changes.none(eggs.day(), eggs.plan()),
+                        eggs.at(0, 30)))
+                .containsExactlyInAnyOrderEntriesOf(Reports.of(
+                        eggs.day(),
+                        eggs.plan(),
+                        odds(eggs.day(), eggs.plan()),
+                        Changes.none(eggs.day(), eggs.plan()),
+                        eggs.at(0, 30)));
     }
 
     @Test

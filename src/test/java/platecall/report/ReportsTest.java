@@ -35,7 +35,13 @@ class ReportsTest {
         EggDay eggs = new EggDay();
         Path deep = folder.resolve("reports/eggs");
         List<Path> written = Reports.write(
-                Reports.of(eggs.day(), eggs.plan(), Odds.of(eggs.day(), eggs.plan(), 50, 1), eggs.at(0, 30)), deep);
+                Reports.of(
+                        eggs.day(),
+                        eggs.plan(),
+                        Odds.of(eggs.day(), eggs.plan(), 50, 1),
+                        Changes.none(eggs.day(), eggs.plan()),
+                        eggs.at(0, 30)),
+                deep);
         assertThat(names(deep))
                 .containsExactly(
                         "gantt-camera.png",
