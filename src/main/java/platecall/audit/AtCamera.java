@@ -97,6 +97,9 @@ record AtCamera(
         long people = ledger.work(copy).stream()
                 .flatMap(work -> work.hands().stream())
                 .map(Hands::person)
+                // whoever has gone home for good doesn't count any more
+                .filter(person ->
+                        ledger.plan().asOf().isEmpty() || ledger.person(person).isPresent())
                 .distinct()
                 .count();
         return (int) Math.max(0, people - 1);

@@ -40,8 +40,10 @@ final class CopyRules {
                 .filter(copy -> copy.need().equals(need.key()))
                 .toList();
         int highest = copies.stream().mapToInt(PlannedCopy::number).max().orElse(0);
-        // more than reckoned does no harm, unless the number is fixed by hand
-        int wanted = need.copies().orElse(Math.max(count, highest));
+        // more than reckoned does no harm, unless the number is fixed by hand; on a day under way it was reckoned
+        // before
+        boolean before = ledger.plan().asOf().isPresent() && highest > 0;
+        int wanted = need.copies().orElse(before ? highest : Math.max(count, highest));
         Set<Integer> missing = new TreeSet<>();
         for (int number = 1; number <= wanted; number++) {
             missing.add(number);

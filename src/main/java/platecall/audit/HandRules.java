@@ -35,23 +35,22 @@ final class HandRules {
         ledger.day().people().forEach(rules::meals);
     }
 
-    /** What a person is at, and when; whether it had begun when the plan was made. */
-    private record Doing(String what, Span span, boolean begun) {}
+    /** What a person is at, and when: what was still to come when the plan was made. */
+    private record Doing(String what, Span span) {}
 
     private void oneThingAtATime() {
         Map<String, List<Doing>> doings = new LinkedHashMap<>();
         for (Work work : ledger.plan().work()) {
             for (Hands hands : work.hands()) {
-                doings.computeIfAbsent(hands.person(), id -> new ArrayList<>())
-                        .add(new Doing(ledger.name(work), hands.span(), ledger.hasBegun(work)));
+                ledger.stillToCome(hands.span())
+                        .ifPresent(span -> doings.computeIfAbsent(hands.person(), id -> new ArrayList<>())
+                                .add(new Doing(ledger.name(work), span)));
             }
         }
         for (Break meal : ledger.plan().breaks()) {
-            doings.computeIfAbsent(meal.person(), id -> new ArrayList<>())
-                    .add(new Doing(
-                            "a meal break",
-                            meal.span(),
-                            ledger.plan().hasBegun(meal.span().start())));
+            ledger.stillToCome(meal.span())
+                    .ifPresent(span -> doings.computeIfAbsent(meal.person(), id -> new ArrayList<>())
+                            .add(new Doing("a meal break", span)));
         }
         doings.forEach((person, all) -> {
             onShift(person, all);
@@ -63,7 +62,7 @@ final class HandRules {
         Doing last = null;
         for (Doing doing :
                 all.stream().sorted(Comparator.comparing(Doing::span)).toList()) {
-            if (last != null && !(last.begun() && doing.begun())) {
+            if (last != null) {
                 Doing before = last;
                 int shared = doing.span().sharedMinutes(before.span());
                 breaches.add(
@@ -81,9 +80,6 @@ final class HandRules {
     private void onShift(String person, List<Doing> all) {
         List<Span> hours = ledger.person(person).map(ledger.day()::hoursOf).orElse(List.of());
         for (Doing doing : all) {
-            if (doing.begun()) {
-                continue;
-            }
             int off = doing.span().minutes()
                     - hours.stream().mapToInt(doing.span()::sharedMinutes).sum();
             breaches.add(

@@ -163,6 +163,17 @@ final class Statements {
         for (String id : work.copies()) {
             knows("made copy", id, ledger.copy(id).filter(PlannedCopy::made).isPresent());
         }
+        if (!ledger.hasBegun(work)) {
+            means(work, step);
+        }
+        for (Storing storing : work.storage()) {
+            storing(work, storing);
+        }
+        report(ledger.name(work) + " at " + ledger.words().clock(work.span().start()));
+    }
+
+    /** Where and by whom: what has begun may have had stations and people that the day has no longer. */
+    private void means(Work work, Optional<Step> step) {
         boolean inOven = false;
         for (StationHold hold : work.stations()) {
             Optional<Station> station = ledger.station(hold.station());
@@ -173,10 +184,6 @@ final class Statements {
         for (Hands hands : work.hands()) {
             knows("person", hands.person(), ledger.person(hands.person()).isPresent());
         }
-        for (Storing storing : work.storage()) {
-            storing(work, storing);
-        }
-        report(ledger.name(work) + " at " + ledger.words().clock(work.span().start()));
     }
 
     private void storing(Work work, Storing storing) {
@@ -194,7 +201,9 @@ final class Statements {
     }
 
     private void meal(Break meal) {
-        knows("person", meal.person(), ledger.person(meal.person()).isPresent());
+        boolean known = ledger.plan().hasBegun(meal.span().start())
+                || ledger.person(meal.person()).isPresent();
+        knows("person", meal.person(), known);
         report("meal break at " + ledger.words().clock(meal.span().start()));
     }
 

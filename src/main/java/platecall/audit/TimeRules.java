@@ -32,12 +32,11 @@ final class TimeRules {
         ledger.madeCopies().forEach(rules::order);
         List<Span> quiet = ledger.day().quietSpans();
         for (Work work : ledger.plan().work()) {
-            if (ledger.hasBegun(work)) {
-                continue;
+            if (!ledger.hasBegun(work)) {
+                rules.duration(work);
+                rules.supply(work);
             }
-            rules.duration(work);
-            rules.supply(work);
-            rules.silence(work, quiet);
+            ledger.stillToCome(work.span()).ifPresent(span -> rules.silence(work, span, quiet));
         }
     }
 
@@ -130,15 +129,15 @@ final class TimeRules {
                         + " arrives at " + ledger.words().clock(late.arrives().orElseThrow()));
     }
 
-    private void silence(Work work, List<Span> quiet) {
+    private void silence(Work work, Span span, List<Span> quiet) {
         if (!ledger.disturbsSet(work)) {
             return;
         }
-        int heard = quiet.stream().mapToInt(work.span()::sharedMinutes).sum();
+        int heard = quiet.stream().mapToInt(span::sharedMinutes).sum();
         breaches.add(
                 Rule.SILENCE,
                 heard,
-                () -> ledger.name(work) + " from " + ledger.words().clock(work.span()) + " is heard for "
+                () -> ledger.name(work) + " from " + ledger.words().clock(span) + " is heard for "
                         + Words.minutes(heard) + " while a silent set rolls");
     }
 }

@@ -58,6 +58,26 @@ public final class DayCheck {
         return found.inSheetOrder();
     }
 
+    /**
+     * Of {@link #troubles} only what is wrong with the day's words and with who eats what, not what can't be done in time: on a day
+     * that is under way much has been done already, and what can't be done any more is for the plan to tell.
+     */
+    public static List<Trouble> ofDayUnderWay(Day day) {
+        Findings found = new Findings();
+        References.check(day, found);
+        size(day, found);
+        safetyProfile(day, found);
+        Recipes recipes = new Recipes(day);
+        recipes.check(found);
+        Calls calls = new Calls(day);
+        calls.check(found);
+        counts(day, recipes, calls).ifPresent(count -> found.addAll(count.troubles()));
+        new Work(day, recipes, Optional.empty(), Set.of(), found).check();
+        found.addAll(Looks.problems(day));
+        new Eaters(day, recipes).check(found);
+        return found.inSheetOrder();
+    }
+
     /** Of {@link #troubles} only names that lead nowhere or are there twice, and steps without an order. */
     public static List<Trouble> namesAndOrder(Day day) {
         Findings found = new Findings();

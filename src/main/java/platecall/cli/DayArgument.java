@@ -2,8 +2,10 @@ package platecall.cli;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.function.Function;
 import picocli.CommandLine.Parameters;
 import platecall.check.DayCheck;
+import platecall.day.Day;
 import platecall.day.Trouble;
 import platecall.intake.BadDay;
 import platecall.intake.DayFile;
@@ -36,8 +38,13 @@ final class DayArgument {
 
     /** The day, if nothing is wrong with it. */
     DayFile checked() {
+        return checked(DayCheck::troubles);
+    }
+
+    /** The day, if nothing is wrong with it by these checks. */
+    DayFile checked(Function<Day, List<Trouble>> checks) {
         DayFile file = read();
-        List<Trouble> troubles = DayCheck.troubles(file.day());
+        List<Trouble> troubles = checks.apply(file.day());
         if (!troubles.isEmpty()) {
             throw new BadDay(file, troubles);
         }

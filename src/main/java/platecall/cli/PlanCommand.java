@@ -68,8 +68,8 @@ final class PlanCommand implements Callable<Integer> {
         return made.plan().verdict().sound() && kept ? Main.FINE : Main.NOT_READY;
     }
 
-    /** All tasks of a day. */
-    static TaskNet tasks(Day day) {
+    /** All tasks of a day, with as many copies as it asks for. */
+    private static TaskNet tasks(Day day) {
         CopyCounts counts = CopyCounts.of(day);
         return Breakdown.of(day, dish -> Looks.of(day, dish), counts::copiesOf);
     }

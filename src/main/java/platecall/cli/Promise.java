@@ -5,13 +5,11 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.function.BiFunction;
 import java.util.function.BooleanSupplier;
-import java.util.function.Predicate;
 import platecall.day.Day;
 import platecall.day.Setup;
 import platecall.odds.Odds;
 import platecall.odds.Odds.OfSetup;
 import platecall.plan.Plan;
-import platecall.plan.Plan.PlannedCopy;
 import platecall.solve.Planner;
 import platecall.tasks.SpareTime;
 import platecall.tasks.TaskNet;
@@ -110,8 +108,10 @@ final class Promise {
                 minutesBefore[index] = Math.max(0, minutesBefore[index] + (late > 0 ? late : late / 2));
             }
         }
-        long missing =
-                plan.copies().stream().filter(Predicate.not(PlannedCopy::made)).count();
+        long missing = plan.copies().stream()
+                .filter(copy ->
+                        !copy.made() && !plan.isShot(day.setup(copy.setup()).orElseThrow()))
+                .count();
         choices.add(new Choice(plan, missing, plan.points().late(), shortfall, faded));
         return missing == 0 && plan.points().late() == 0 && shortfall + faded == 0;
     }

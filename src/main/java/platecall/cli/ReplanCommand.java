@@ -6,12 +6,18 @@ import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.Callable;
+import java.util.function.Predicate;
+import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -20,17 +26,22 @@ import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import platecall.audit.Audit;
+import platecall.check.DayCheck;
+import platecall.copies.CopyCounts;
 import platecall.day.Day;
 import platecall.day.Trouble;
 import platecall.intake.HappeningsFile;
+import platecall.looks.Looks;
 import platecall.odds.SoFar;
 import platecall.plan.Plan;
+import platecall.plan.Plan.PlannedCopy;
 import platecall.plan.Plan.Readiness;
 import platecall.plan.Plan.Verdict;
 import platecall.plan.PlanFile;
 import platecall.report.Changes;
 import platecall.report.Reports;
 import platecall.report.UnwritableFolderException;
+import platecall.tasks.Breakdown;
 import platecall.tasks.TaskNet;
 import platecall.tasks.UnderWay;
 import platecall.units.Moment;
@@ -82,20 +93,29 @@ final class ReplanCommand implements Callable<Integer> {
     @Override
     public Integer call() throws UnwritableFolderException {
         planning.limits(spec);
-        Day day = dayArgument.checked().day();
-        Plan before = PlanFile.read(planPath);
+        Day day = dayArgument.checked(DayCheck::ofDayUnderWay).day();
+        Plan before = PlanFile.readOf(planPath, day);
         Moment at = now(day, before);
         Path folder = out != null ? out : dayArgument.reports().resolve(stamp(day, at));
         Reports.mustBeWritable(folder);
         SoFar soFar = soFar(day, before, at);
-        TaskNet all = PlanCommand.tasks(day);
-        UnderWay left = UnderWay.of(day, all, at, soFar.begun(), soFar.breaks());
         Plan inHand = soFar.inHand(before);
+        TaskNet all = tasks(day, before);
+        UnderWay left = left(day, all, soFar, Set.of());
         Planning.Planned made = planning.plan(spec, day, left.net(), Optional.of(inHand));
+        Set<String> stuck = stuck(left, made.plan());
+        if (!stuck.isEmpty()) {
+            UnderWay anew = left(day, all, soFar, stuck);
+            Planning.Planned other = planning.plan(spec, day, anew.net(), Optional.of(inHand));
+            if (missing(other.plan()) < missing(made.plan())) {
+                left = anew;
+                made = other;
+            }
+        }
         Changes changes = Changes.of(day, inHand, made.plan());
 
         PrintWriter print = spec.commandLine().getOut();
-        tellSoFar(print, day, soFar, left);
+        tellSoFar(print, day, soFar, left, made.plan());
         compare(print, day, Audit.of(day, soFar.carriedOn()), made.plan());
         print.println(changes.line());
         print.println();
@@ -103,6 +123,42 @@ final class ReplanCommand implements Callable<Integer> {
         boolean kept = planning.tellOdds(spec, day, made);
         planning.write(spec, day, made, Optional.of(changes), folder, at);
         return made.plan().verdict().sound() && kept ? Main.FINE : Main.NOT_READY;
+    }
+
+    /**
+     * All tasks of a day with as many copies as the plan in hand has: what was bought and is under way is not reckoned anew. Fewer
+     * where takes can't use up as many any more; a number in the sheets stands.
+     */
+    private static TaskNet tasks(Day day, Plan before) {
+        CopyCounts counts = CopyCounts.of(day);
+        Map<String, Integer> planned = new HashMap<>();
+        before.copies().forEach(copy -> planned.merge(copy.need(), copy.number(), Math::max));
+        return Breakdown.of(day, dish -> Looks.of(day, dish), need -> {
+            Integer known = planned.get(need.key());
+            return known == null || need.copies().isPresent()
+                    ? counts.copiesOf(need)
+                    : Math.min(known, CopyCounts.wantedOf(day, need));
+        });
+    }
+
+    private static UnderWay left(Day day, TaskNet all, SoFar soFar, Set<String> anew) {
+        return UnderWay.of(day, all, soFar.now(), soFar.begun(), soFar.breaks(), anew);
+    }
+
+    /** Copies that have begun and can't go on, for want of a station, hands or silence in time: they may be made anew. */
+    private static Set<String> stuck(UnderWay left, Plan plan) {
+        Set<String> begun = left.net().copies().stream()
+                .filter(copy -> copy.recipe().tasks().stream().anyMatch(TaskNet.Task::hasBegun))
+                .map(TaskNet.Copy::id)
+                .collect(Collectors.toSet());
+        return plan.copies().stream()
+                .filter(copy -> !copy.made() && begun.contains(copy.id()))
+                .map(PlannedCopy::id)
+                .collect(Collectors.toCollection(LinkedHashSet::new));
+    }
+
+    private static long missing(Plan plan) {
+        return plan.copies().stream().filter(Predicate.not(PlannedCopy::made)).count();
     }
 
     private Moment now(Day day, Plan before) {
@@ -154,7 +210,7 @@ final class ReplanCommand implements Callable<Integer> {
                 .format(moment.in(day.facts().zone()));
     }
 
-    private static void tellSoFar(PrintWriter print, Day day, SoFar soFar, UnderWay left) {
+    private static void tellSoFar(PrintWriter print, Day day, SoFar soFar, UnderWay left, Plan plan) {
         long underWay = soFar.begun().stream()
                 .filter(work -> work.span().end().isAfter(soFar.now()))
                 .count();
@@ -170,11 +226,24 @@ final class ReplanCommand implements Callable<Integer> {
                 .forEach((was, is) -> renamed.computeIfAbsent(need(was), need -> new ArrayList<>())
                         .add(was.substring(need(was).length()) + " is now " + is.substring(need(is).length())));
         renamed.forEach((need, copies) -> list(print, "Numbered anew, " + need + ": ", copies));
-        list(print, "Waited too long, made anew: ", left.spoiled());
+        list(print, "Can't be used any more, made anew: ", left.spoiled());
         list(
                 print,
                 "Not made while their setup was shot, not made any more: ",
                 left.net().past().missed().stream().map(TaskNet.Copy::id).toList());
+        Set<String> used = new HashSet<>();
+        plan.work().forEach(work -> work.copies().forEach(copy -> used.add(copy + " " + work.step())));
+        list(
+                print,
+                "Under way for no copy any more, to be stopped: ",
+                soFar.begun().stream()
+                        .filter(work -> work.span().end().isAfter(soFar.now())
+                                && work.copies().stream().noneMatch(copy -> used.contains(copy + " " + work.step())))
+                        .map(work -> work.dish() + " " + work.step()
+                                + work.stations().stream()
+                                        .map(hold -> " in " + hold.station())
+                                        .collect(Collectors.joining()))
+                        .toList());
         print.println();
     }
 
@@ -196,6 +265,11 @@ final class ReplanCommand implements Callable<Integer> {
                 .mapToInt(setup -> setup.id().length())
                 .max()
                 .orElse(0);
+        if (plan.verdict().setups().isEmpty()) {
+            print.println("Every setup is shot.");
+            print.println();
+            return;
+        }
         String row = "%-" + Math.max(5, Math.min(24, width)) + "s  %-8s  %-26s  %s%n";
         print.printf(Locale.ROOT, row, "setup", "call", "if people go on as planned", "by the new plan");
         for (int i = 0; i < plan.verdict().setups().size(); i++) {

@@ -100,6 +100,11 @@ public record CopyCounts(
                 .chosen();
     }
 
+    /** The copies that a need of a day would get if food cost nothing, 1 or more. */
+    public static int wantedOf(Day day, Need need) {
+        return Draft.of(day, need).most();
+    }
+
     /** Expected cost of the whole day: all copies, and waiting crew, food and hands for those that run out. */
     public Optional<Money> expectedCost() {
         return counts.stream()

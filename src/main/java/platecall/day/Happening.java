@@ -48,25 +48,23 @@ public record Happening(
 
     public Happening {
         boolean timed = what == What.BEGAN || what == What.ENDED;
-        Demand.that(
-                timed == time.isPresent(),
-                timed
-                        ? "what " + what.word() + " has a time"
-                        : "what " + (what == What.WAITS ? "waits" : "is lost") + " has no time",
-                time.isPresent() ? "there" : "not there");
-        if (person.isPresent()) {
-            Demand.that(
-                    what != What.LOST
-                            && setup.isEmpty()
-                            && dish.isEmpty()
-                            && part.isEmpty()
-                            && number.isEmpty()
-                            && step.isEmpty(),
-                    "a row with a person is a meal break, so it has no dish, setup, part, number and step",
-                    person.get());
-        } else {
-            Demand.that(dish.isPresent(), "a row names a dish, or the person who has a meal break", "neither");
-            Demand.that(what == What.LOST || step.isPresent(), "what " + what.word() + " names a step", "none");
+        if (timed != time.isPresent()) {
+            throw new IllegalArgumentException(
+                    timed
+                            ? "time must say when it " + what.word()
+                            : "time must be blank if a step waits or a copy is lost");
+        }
+        boolean food =
+                setup.isPresent() || dish.isPresent() || part.isPresent() || number.isPresent() || step.isPresent();
+        if (person.isPresent() && (food || what == What.LOST)) {
+            throw new IllegalArgumentException(
+                    "person must be blank unless the row is about a meal break, and then nothing else is told");
+        }
+        if (person.isEmpty() && dish.isEmpty()) {
+            throw new IllegalArgumentException("dish must be there, or the person whose meal break it is");
+        }
+        if (person.isEmpty() && step.isEmpty() && what != What.LOST) {
+            throw new IllegalArgumentException("step must say what " + what.word());
         }
     }
 }

@@ -56,6 +56,9 @@ final class Rehearsal {
 
     private final int[] plannedMinutes;
     private final int[] likely;
+    /** Minutes for which a work had been under way when the plan was made. */
+    private final int[] begunFor;
+
     private final StepMinutes[] minutes;
     private final SplittableRandom[] dice;
     private final Before[][] before;
@@ -71,7 +74,8 @@ final class Rehearsal {
     /** What is known of each work and break of a day under way; null in a rehearsal. */
     private Fact[] facts;
 
-    private long lastBegin = Long.MAX_VALUE;
+    private long knownUntil;
+    private boolean[] carried;
 
     private final Event[] events;
     private final long[][] quiet;
@@ -108,6 +112,7 @@ final class Rehearsal {
         planned = new long[count];
         plannedMinutes = new int[count];
         likely = new int[count];
+        begunFor = new int[count];
         minutes = new StepMinutes[count];
         dice = new SplittableRandom[count];
         before = new Before[count][];
@@ -138,7 +143,7 @@ final class Rehearsal {
         for (int i = 0; i < works.size(); i++) {
             Work work = works.get(i);
             prepare(i, work.span(), work.hands(), people, order);
-            prepareWork(day, i, work, seed);
+            prepareWork(day, plan, i, work, seed);
         }
         for (int n = 0; n < plan.breaks().size(); n++) {
             Break pause = plan.breaks().get(n);
@@ -153,13 +158,32 @@ final class Rehearsal {
         free = new long[people.size()];
         freeBy = new int[people.size()];
         units = new Units[stations.length];
-        Arrays.setAll(units, s -> new Units(stations[s].capacity()));
+        int[] mostUsed = mostUsed();
+        Arrays.setAll(units, s -> new Units(Math.max(stations[s].capacity(), mostUsed[s])));
         ovenFrom = new long[stations.length];
         ovenFromBy = new int[stations.length];
         ovenEnd = new long[stations.length];
         ovenBy = new int[stations.length];
         ovenCelsius = new int[stations.length];
         ovenOpening = new int[stations.length];
+    }
+
+    /** Most units of each station that the plan uses at a time: more than there are if the day has changed since. */
+    private int[] mostUsed() {
+        int[] most = new int[stations.length];
+        for (int i = 0; i < works.size(); i++) {
+            for (Use use : uses[i]) {
+                int at = 0;
+                for (int j = 0; j < works.size(); j++) {
+                    boolean then = planned[j] <= planned[i] && planned[i] < planned[j] + plannedMinutes[j];
+                    for (Use other : uses[j]) {
+                        at += then && other.station() == use.station() ? other.units() : 0;
+                    }
+                }
+                most[use.station()] = Math.max(most[use.station()], at);
+            }
+        }
+        return most;
     }
 
     private static String key(String copy, Work work) {
@@ -200,9 +224,13 @@ final class Rehearsal {
         }
     }
 
-    private void prepareWork(Day day, int i, Work work, long seed) {
+    private void prepareWork(Day day, Plan plan, int i, Work work, long seed) {
         Optional<Step> step = day.step(work.dish(), work.step()).filter(it -> work.kind() == Work.Kind.STEP);
-        if (step.isPresent() && step.get().minutesLow() < step.get().minutesHigh()) {
+        begunFor[i] = plan.hasBegun(work.span().start())
+                ? work.span().start().minutesUntil(plan.asOf().orElseThrow())
+                : 0;
+        boolean ended = begunFor[i] >= work.span().minutes();
+        if (step.isPresent() && step.get().minutesLow() < step.get().minutesHigh() && !ended) {
             minutes[i] = StepMinutes.of(step.get());
             likely[i] = step.get().minutesLikely();
             // from the copy's name, so that other plans of the day are tried with the same luck
@@ -257,16 +285,27 @@ final class Rehearsal {
         return all.stream().distinct().toArray(Before[]::new);
     }
 
-    /** A plan that has them in another order is not sound; then what begins later can't hold up what begins before. */
+    /**
+     * A plan that has them in another order, or too close, is not sound, or is older than the day; then what begins later can't hold
+     * up what begins before, and a wait is as short as the plan has it.
+     */
     private void add(List<Before> all, Work work, int node, int least, int most) {
-        if (node >= 0 && !works.get(node).span().end().isAfter(work.span().start())) {
-            all.add(new Before(node, least, most));
+        int waits = node < 0
+                ? -1
+                : works.get(node).span().end().minutesUntil(work.span().start());
+        if (waits >= 0) {
+            all.add(new Before(node, Math.min(least, waits), most));
         }
     }
 
     /** The number of a copy's work at a step, or -1. */
     int work(String copy, String step) {
         return nodeOf.getOrDefault(copy + " " + Work.Kind.STEP + " " + step, NONE);
+    }
+
+    /** The works that come before a work in its copies' recipe. */
+    int[] before(int i) {
+        return Arrays.stream(before[i]).mapToInt(Before::node).toArray();
     }
 
     /** The number of a copy's way to camera, or -1. */
@@ -279,11 +318,13 @@ final class Rehearsal {
      * ended before.
      *
      * @param known for each work, then each break
-     * @param until the minute from which on nothing more is begun; what has begun goes on to its end
+     * @param until the minute until which it is known
+     * @param only whether each work or break is carried out; null: all
      */
-    void carryOut(Fact[] known, long until) {
+    void carryOut(Fact[] known, long until, boolean[] only) {
         facts = known;
-        lastBegin = until;
+        knownUntil = until;
+        carried = only;
         for (int i = 0; i < works.size(); i++) {
             long began = facts[i].began != UNKNOWN ? facts[i].began : facts[i].ended;
             if (began != UNKNOWN) {
@@ -292,7 +333,7 @@ final class Rehearsal {
         }
         next(inKnownOrder());
         facts = null;
-        lastBegin = Long.MAX_VALUE;
+        carried = null;
     }
 
     /**
@@ -361,6 +402,9 @@ final class Rehearsal {
             each.clear();
         }
         for (Event event : order) {
+            if (carried != null && !carried[event.node()]) {
+                continue;
+            }
             if (event.end()) {
                 finish(event.node());
             } else {
@@ -369,8 +413,14 @@ final class Rehearsal {
         }
     }
 
+    /** Minutes beyond those of the plan that a work takes in a share of all cases at most; it takes longer than it has taken already. */
+    private int extra(int i, double share) {
+        int taken = likely[i] + begunFor[i] - plannedMinutes[i];
+        return (begunFor[i] == 0 ? minutes[i].at(share) : minutes[i].longerThan(taken, share)) - likely[i];
+    }
+
     private void begin(int i) {
-        int extra = minutes[i] == null || facts != null ? 0 : minutes[i].at(dice[i].nextDouble()) - likely[i];
+        int extra = minutes[i] == null || facts != null ? 0 : extra(i, dice[i].nextDouble());
         int length = plannedMinutes[i] + extra;
         took[i] = extra;
         long at = planned[i];
@@ -414,7 +464,13 @@ final class Rehearsal {
                 by = ovenFromBy[o];
             }
         }
-        if (noisy[i]) {
+        if (begunFor[i] > 0) {
+            at = planned[i];
+            by = NONE;
+        }
+        // what was not held up was done as planned, whatever the calls are by now
+        boolean asPlanned = facts != null && at == planned[i] && at < knownUntil;
+        if (noisy[i] && !asPlanned && begunFor[i] == 0) {
             for (long[] span : quiet) {
                 if (at < span[1] && at + length > span[0]) {
                     at = span[1];
@@ -432,9 +488,6 @@ final class Rehearsal {
         if (facts != null) {
             take(facts[i], i, at, length);
         }
-        if (start[i] >= lastBegin) {
-            return;
-        }
         for (Part part : first[i]) {
             free[part.person()] = part.untilEnd() ? end[i] + part.to() : start[i] + part.to();
             freeBy[part.person()] = part.untilEnd() ? i : -2 - i;
@@ -446,9 +499,6 @@ final class Rehearsal {
 
     /** The last part of a work that people come back to: it waits for them. */
     private void finish(int i) {
-        if (start[i] >= lastBegin) {
-            return;
-        }
         boolean known = facts != null && (facts[i].ended != UNKNOWN || facts[i].endedBy != Long.MAX_VALUE);
         for (Part part : last[i]) {
             if (!known && free[part.person()] + part.from() > end[i]) {

@@ -12,6 +12,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import platecall.day.CameraTime;
 import platecall.day.Day;
 import platecall.day.Dish;
 import platecall.day.Happening;
@@ -84,12 +85,19 @@ public record SoFar(
 
     private static final class Reckoning {
 
+        private static final int BEGAN = 0;
+        private static final int ENDED = 1;
+        private static final int WAITS = 2;
+
         private final Day day;
         private final Plan plan;
         private final Moment now;
         private final String sheet;
         private final List<Trouble> troubles;
         private final Fact[] facts;
+        /** For each work and break the rows that tell when it began, when it ended, and that it waits; -1: none. */
+        private final int[][] rows;
+
         private final Set<String> lost = new LinkedHashSet<>();
         private final Map<String, PlannedCopy> copies = new HashMap<>();
 
@@ -102,11 +110,25 @@ public record SoFar(
             facts = Stream.generate(Fact::new)
                     .limit((long) plan.work().size() + plan.breaks().size())
                     .toArray(Fact[]::new);
+            rows = Stream.generate(() -> new int[] {-1, -1, -1})
+                    .limit(facts.length)
+                    .toArray(int[][]::new);
             plan.copies().forEach(copy -> copies.put(copy.id(), copy));
+            for (int i = 0; i < facts.length; i++) {
+                Span span = i < plan.work().size()
+                        ? plan.work().get(i).span()
+                        : plan.breaks().get(i - plan.work().size()).span();
+                if (plan.hasBegun(span.start())) {
+                    facts[i].began = span.start().epochMinute();
+                    facts[i].ended = span.end().epochMinute();
+                }
+            }
         }
 
         void note(int row, Happening it) {
-            if (it.what() == What.BEGAN && it.time().orElseThrow().isAfter(now)) {
+            if (it.time().isPresent() && !day.horizon().contains(it.time().get())) {
+                tell(row, "time", "", "lies outside the day", "Maybe the date is wrong, or missing.");
+            } else if (it.what() == What.BEGAN && !it.time().orElseThrow().isBefore(now)) {
                 tell(row, "time", "", "what began must lie before now", "Maybe it ended then, or hasn't begun.");
             } else if (it.person().isPresent()) {
                 noteBreak(row, it, it.person().get());
@@ -142,10 +164,12 @@ public record SoFar(
             return troubles.size() == before;
         }
 
-        private void know(int row, String column, String name, List<String> names) {
+        private boolean know(int row, String column, String name, List<String> names) {
             if (!names.contains(name)) {
                 tell(row, column, name, "is not known", Spelling.suggest(name, names));
+                return false;
             }
+            return true;
         }
 
         private boolean isMeant(Happening it, PlannedCopy copy) {
@@ -156,14 +180,25 @@ public record SoFar(
         }
 
         private void noteLost(int row, Happening it) {
-            List<String> meant = plan.copies().stream()
+            List<PlannedCopy> meant = plan.copies().stream()
                     .filter(copy -> copy.made() && isMeant(it, copy))
-                    .map(PlannedCopy::id)
                     .toList();
+            List<String> toCome =
+                    meant.stream().filter(this::isToCome).map(PlannedCopy::id).toList();
             if (meant.isEmpty()) {
                 tell(row, "", "", "the plan makes no such copy", "Maybe leave part or number blank.");
+            } else if (toCome.isEmpty()) {
+                tell(row, "", "", "its takes are over by the sheets", "Maybe leave the row out, or move the call.");
             }
-            lost.addAll(meant);
+            lost.addAll(toCome);
+        }
+
+        /** Whether the camera still wants a copy, by the day as it is now. */
+        private boolean isToCome(PlannedCopy copy) {
+            return day.needs().stream()
+                    .filter(need -> need.key().equals(copy.need()))
+                    .map(need -> CameraTime.of(day.setup(need.setup()).orElseThrow(), need, copy.number()))
+                    .anyMatch(camera -> camera.due().plus(camera.showMinutes()).isAfter(now));
         }
 
         private void noteWork(int row, Happening it) {
@@ -181,7 +216,7 @@ public record SoFar(
             if (meant.isEmpty()) {
                 tell(row, "", "", "the plan has no such work", "Maybe leave setup, part or number blank.");
             } else if (it.what() == What.WAITS) {
-                meant.forEach(i -> facts[i].notBefore = now.epochMinute());
+                meant.forEach(i -> noteWait(row, i));
             } else if (meant.size() > 1) {
                 List<String> numbers = meant.stream()
                         .map(i -> plan.work().get(i).copies().get(0))
@@ -195,12 +230,15 @@ public record SoFar(
                         "Maybe say which, by setup, part and number: " + String.join(", ", numbers)
                                 + (meant.size() > 3 ? ", ..." : "") + ".");
             } else {
-                noteTime(row, it, facts[meant.get(0)]);
+                noteTime(row, it, meant.get(0));
             }
         }
 
         private void noteBreak(int row, Happening it, String person) {
-            know(row, "person", person, day.people().stream().map(Person::id).toList());
+            if (!know(
+                    row, "person", person, day.people().stream().map(Person::id).toList())) {
+                return;
+            }
             Moment about = it.time().orElse(now);
             Optional<Integer> nearest = Stream.iterate(0, n -> n < plan.breaks().size(), n -> n + 1)
                     .filter(n -> plan.breaks().get(n).person().equals(person))
@@ -210,26 +248,74 @@ public record SoFar(
                 tell(row, "person", person, "has no meal break in the plan", "");
                 return;
             }
-            Fact fact = facts[plan.work().size() + nearest.get()];
+            int i = plan.work().size() + nearest.get();
             if (it.what() == What.WAITS) {
-                fact.notBefore = now.epochMinute();
+                noteWait(row, i);
             } else {
-                noteTime(row, it, fact);
+                noteTime(row, it, i);
             }
         }
 
-        private void noteTime(int row, Happening it, Fact fact) {
-            long minute = it.time().orElseThrow().epochMinute();
-            long before = it.what() == What.BEGAN ? fact.began : fact.ended;
-            if (before != Rehearsal.UNKNOWN) {
-                tell(row, "", "", "is told twice", "Maybe remove one of the two.");
-            } else if (it.what() == What.BEGAN) {
-                fact.began = minute;
+        /** Whether a work or break had begun when the plan in hand was made. */
+        private boolean isOfBefore(int i) {
+            return facts[i].began != Rehearsal.UNKNOWN && rows[i][BEGAN] < 0;
+        }
+
+        private void noteWait(int row, int i) {
+            if (isOfBefore(i)) {
+                tell(row, "", "", "has begun by the plan in hand", "Maybe leave the row out.");
             } else {
-                fact.ended = minute;
+                rows[i][WAITS] = row;
+                facts[i].notBefore = now.epochMinute();
             }
-            if (fact.began != Rehearsal.UNKNOWN && fact.ended != Rehearsal.UNKNOWN && fact.ended <= fact.began) {
-                tell(row, "time", "", "it can't end before it began", "Maybe a time is mistyped.");
+        }
+
+        private void noteTime(int row, Happening it, int i) {
+            Fact fact = facts[i];
+            long minute = it.time().orElseThrow().epochMinute();
+            int which = it.what() == What.BEGAN ? BEGAN : ENDED;
+            boolean over =
+                    plan.asOf().map(made -> fact.ended <= made.epochMinute()).orElse(false);
+            if (isOfBefore(i) && (which == BEGAN || over)) {
+                tell(
+                        row,
+                        "",
+                        "",
+                        "has " + (over ? "ended" : "begun") + " by the plan in hand",
+                        "Maybe leave the row out.");
+            } else if (rows[i][which] >= 0) {
+                tell(row, "", "", "is told twice", "Maybe remove one of the two.");
+            } else {
+                rows[i][which] = row;
+                if (which == BEGAN) {
+                    fact.began = minute;
+                } else {
+                    fact.ended = minute;
+                }
+                if (fact.began != Rehearsal.UNKNOWN && fact.ended != Rehearsal.UNKNOWN && fact.ended <= fact.began) {
+                    tell(row, "time", "", "it can't end before it began", "Maybe a time is mistyped.");
+                }
+            }
+        }
+
+        /** Tells what can't have begun, since what comes before it in its recipe had not ended. */
+        private void contradictions(Rehearsal rehearsal) {
+            for (int i = 0; i < plan.work().size(); i++) {
+                int row = Math.max(rows[i][BEGAN], rows[i][ENDED]);
+                long began = facts[i].began != Rehearsal.UNKNOWN ? facts[i].began : facts[i].ended - 1;
+                for (int before : row < 0 ? new int[0] : rehearsal.before(i)) {
+                    boolean waits = rows[before][WAITS] >= 0;
+                    if (waits || facts[before].ended != Rehearsal.UNKNOWN && facts[before].ended > began) {
+                        tell(
+                                row,
+                                "step",
+                                plan.work().get(i).step(),
+                                "can't have begun then: "
+                                        + plan.work().get(before).step() + " before it "
+                                        + (waits ? "waits" : "had not ended"),
+                                "Maybe leave one of the two rows out.");
+                    }
+                }
             }
         }
 
@@ -237,29 +323,31 @@ public record SoFar(
             Map<String, String> renamed = new LinkedHashMap<>();
             Set<String> missing = missing(renamed);
             Rehearsal rehearsal = new Rehearsal(day, plan, 0);
-            rehearsal.carryOut(facts, Long.MAX_VALUE);
-            List<Work> works = works(rehearsal, Long.MAX_VALUE, renamed);
-            List<Break> breaks = breaks(rehearsal, Long.MAX_VALUE);
+            contradictions(rehearsal);
+            long minute = now.epochMinute();
+            rehearsal.carryOut(facts, minute, null);
+            boolean[] all = new boolean[facts.length];
+            boolean[] begun = new boolean[facts.length];
+            for (int i = 0; i < facts.length; i++) {
+                all[i] = true;
+                begun[i] = rehearsal.start[i] < minute;
+            }
+            List<Work> works = works(rehearsal, all, renamed);
+            List<Break> breaks = breaks(rehearsal, all);
             List<PlannedCopy> left = plan.copies().stream()
                     .filter(copy -> !missing.contains(copy.id()))
                     .toList();
             Plan carriedOn = with(plan, Optional.of(now), left, works, breaks);
-            // once more without what hasn't begun: it can hold up what has only if nobody plans otherwise
-            rehearsal.carryOut(facts, now.epochMinute());
-            return new SoFar(
-                    now,
-                    works(rehearsal, now.epochMinute(), renamed),
-                    breaks(rehearsal, now.epochMinute()),
-                    carriedOn,
-                    lost,
-                    renamed);
+            // once more without what hasn't begun: it holds up what has only if nobody plans otherwise
+            rehearsal.carryOut(facts, minute, begun);
+            return new SoFar(now, works(rehearsal, begun, renamed), breaks(rehearsal, begun), carriedOn, lost, renamed);
         }
 
-        /** The works that begin before a minute, in order of time. */
-        private List<Work> works(Rehearsal rehearsal, long before, Map<String, String> renamed) {
+        /** Some of the works as they were carried out, in order of time. */
+        private List<Work> works(Rehearsal rehearsal, boolean[] which, Map<String, String> renamed) {
             List<Work> works = new ArrayList<>();
             for (int i = 0; i < plan.work().size(); i++) {
-                if (rehearsal.start[i] < before) {
+                if (which[i]) {
                     works.add(at(plan.work().get(i), span(rehearsal, i), lost, renamed));
                 }
             }
@@ -267,11 +355,11 @@ public record SoFar(
             return works;
         }
 
-        private List<Break> breaks(Rehearsal rehearsal, long before) {
+        private List<Break> breaks(Rehearsal rehearsal, boolean[] which) {
             List<Break> breaks = new ArrayList<>();
             for (int n = 0; n < plan.breaks().size(); n++) {
                 int i = plan.work().size() + n;
-                if (rehearsal.start[i] < before) {
+                if (which[i]) {
                     breaks.add(new Break(plan.breaks().get(n).person(), span(rehearsal, i)));
                 }
             }
@@ -282,7 +370,7 @@ public record SoFar(
         private Set<String> missing(Map<String, String> renamed) {
             Set<String> missing = new HashSet<>(lost);
             Map<String, List<PlannedCopy>> toCome = plan.copies().stream()
-                    .filter(copy -> copy.made() && !copy.due().isBefore(now))
+                    .filter(copy -> copy.made() && isToCome(copy))
                     .collect(Collectors.groupingBy(PlannedCopy::need, LinkedHashMap::new, Collectors.toList()));
             for (List<PlannedCopy> places : toCome.values()) {
                 places.sort(Comparator.comparingInt(PlannedCopy::number));
@@ -332,8 +420,9 @@ public record SoFar(
         for (Hands each : work.hands()) {
             boolean fromStart = !each.span().start().isAfter(work.span().start());
             boolean toEnd = !each.span().end().isBefore(work.span().end());
-            Moment from = moved(each.span().start(), work, fromStart, span);
+            Moment from = Moment.later(span.start(), moved(each.span().start(), work, fromStart, span));
             Moment to = moved(each.span().end(), work, !toEnd, span);
+            to = toEnd ? to : Moment.earlier(span.end(), to);
             if (from.isBefore(to)) {
                 hands.add(new Hands(each.person(), new Span(from, to)));
             }

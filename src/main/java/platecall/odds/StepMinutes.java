@@ -52,6 +52,12 @@ final class StepMinutes {
                 1 + LIKELY_WEIGHT * (likely - low) / range, 1 + LIKELY_WEIGHT * (high - likely) / range);
     }
 
+    /** The minutes that a share of all cases in which it takes longer than so many, 0 to 1, doesn't exceed; if there is none, one more. */
+    int longerThan(int minutes, double share) {
+        double gone = minutes < low ? 0 : atMost[Math.min(atMost.length - 1, minutes - low)];
+        return Math.max(minutes + 1, at(gone + (1 - gone) * share));
+    }
+
     /** The minutes that a share of all cases, 0 to 1, doesn't exceed. */
     int at(double share) {
         int i = Arrays.binarySearch(atMost, share);

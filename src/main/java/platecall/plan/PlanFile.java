@@ -18,6 +18,10 @@ import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.time.ZoneId;
+import java.util.Set;
+import java.util.stream.Collectors;
+import platecall.day.Day;
+import platecall.day.Need;
 
 /**
  * A plan as a JSON file in UTF-8: the records of {@link Plan} under the names of their components, in their order. What is
@@ -135,6 +139,24 @@ public final class PlanFile {
                     "is a plan of another day: it was made for [" + plan.day() + "] with digest ["
                             + start(plan.dayDigest()) + "], but this day's digest is [" + start(dayDigest) + "]",
                     "Maybe the day has changed since; plan it again.");
+        }
+        return plan;
+    }
+
+    /**
+     * Reads a plan of a day as it was before it was changed.
+     *
+     * @throws BadPlan if it is not a plan, or has nothing to do with that day
+     */
+    public static Plan readOf(Path file, Day day) {
+        Plan plan = read(file);
+        Set<String> needs = day.needs().stream().map(Need::key).collect(Collectors.toSet());
+        if (plan.copies().stream().noneMatch(copy -> needs.contains(copy.need()))) {
+            throw new BadPlan(
+                    file.toString(),
+                    "is a plan of another day: it was made for [" + plan.day()
+                            + "], and none of its copies is wanted on this one",
+                    "");
         }
         return plan;
     }

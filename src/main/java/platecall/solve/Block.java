@@ -79,7 +79,7 @@ public class Block {
         long moved = 0;
         for (int i = 0; published != null && i < copy.recipe().size(); i++) {
             moved += published.moved(
-                    i, placement.start()[i], placement.handsA()[i] | placement.handsB()[i]);
+                    i, placement.start()[i], placement.handsA()[i], placement.handsB()[i]);
         }
         return moved;
     }

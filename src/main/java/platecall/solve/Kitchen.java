@@ -257,13 +257,15 @@ final class Kitchen {
 
     /** An oven is still hot, and a store still raw, from what has begun; stations and hands are off what is free already. */
     private void bookBegun(TaskNet.Begun work, int[] apartOf) {
+        int from = Math.max(0, work.start());
+        int to = Math.max(from, Math.min(horizon, work.end()));
         if (work.mode().oven() >= 0) {
-            Arrays.fill(ovenCelsius[work.mode().oven()], work.start(), work.end(), (short) work.ovenCelsius());
-            Arrays.fill(ovenUses[work.mode().oven()], work.start(), work.end(), (short) 1);
+            Arrays.fill(ovenCelsius[work.mode().oven()], from, to, (short) work.ovenCelsius());
+            Arrays.fill(ovenUses[work.mode().oven()], from, to, (short) 1);
         }
         for (int lane : work.mode().lanes()) {
             if (apartOf[lane] >= 0) {
-                Arrays.fill(apartUses[apartOf[lane]][work.raw() ? 1 : 0], work.start(), work.end(), (short) 1);
+                Arrays.fill(apartUses[apartOf[lane]][work.raw() ? 1 : 0], from, to, (short) 1);
             }
         }
     }

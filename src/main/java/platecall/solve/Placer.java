@@ -38,7 +38,8 @@ final class Placer {
     /** The plan that is held, or null, and whose hands do each task in it. */
     private Published published;
 
-    private long[] publishedHands;
+    private long[] publishedA;
+    private long[] publishedB;
 
     Placer(Kitchen kitchen, Dice dice) {
         this.kitchen = kitchen;
@@ -64,11 +65,13 @@ final class Placer {
     /** From now on tasks go to those rather who have them in a plan that is held. */
     void hold(Published plan) {
         published = plan;
-        publishedHands = new long[kitchen.tasks];
+        publishedA = new long[kitchen.tasks];
+        publishedB = new long[kitchen.tasks];
         for (int c = 0; c < kitchen.copies; c++) {
             Published.Kept copy = plan.kept(c);
             for (int g = kitchen.base[c]; copy != null && g < kitchen.base[c + 1]; g++) {
-                publishedHands[g] = kitchen.bits(copy.people()[g - kitchen.base[c]]);
+                publishedA[g] = kitchen.bits(copy.handsA()[g - kitchen.base[c]]);
+                publishedB[g] = kitchen.bits(copy.handsB()[g - kitchen.base[c]]);
             }
         }
     }
@@ -704,8 +707,8 @@ final class Placer {
         int way = kitchen.foundWay;
         long freeA = kitchen.foundA;
         long freeB = kitchen.foundB;
-        long a = k.partA == null ? k.begunBy : pick(c, g, freeA, k.handsNeeded);
-        long b = k.partB == null ? 0 : pick(c, g, freeB, k.handsNeeded);
+        long a = k.partA == null ? k.begunBy : pick(c, publishedA == null ? 0 : publishedA[g], freeA, k.handsNeeded);
+        long b = k.partB == null ? 0 : pick(c, publishedB == null ? 0 : publishedB[g], freeB, k.handsNeeded);
         kitchen.place(g, t, d, way, a, b, k.batchMost > 0 ? kitchen.newBatch(room) : -1);
     }
 
@@ -770,9 +773,10 @@ final class Placer {
         return used;
     }
 
-    private long pick(int c, int g, long mask, int needed) {
+    /** @param rather who has it in the plan that is held, if one is */
+    private long pick(int c, long rather, long mask, int needed) {
         long picked = 0;
-        long used = published != null ? publishedHands[g] : choice == Choice.SAME_IF_FREE ? inHand(c) : 0;
+        long used = published != null ? rather : choice == Choice.SAME_IF_FREE ? inHand(c) : 0;
         for (int n = 0; n < needed; n++) {
             long open = mask & ~picked;
             long kept = open & used;

@@ -325,7 +325,7 @@ final class PlanWriter {
     }
 
     private List<Plan.Break> breaks() {
-        List<Plan.Break> breaks = new ArrayList<>();
+        List<Plan.Break> breaks = new ArrayList<>(net.past().breaks());
         for (int i = 0; i < net.breaks().size(); i++) {
             Placement placement = solved.get(net.copies().size() + i).placement();
             if (!placement.nowhere()) {

@@ -1,9 +1,11 @@
 package platecall.solve;
 
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.LongUnaryOperator;
 import platecall.plan.Plan;
 import platecall.tasks.TaskNet;
 import platecall.tasks.TaskNet.BreakTask;
@@ -64,6 +66,7 @@ final class Published {
             starts[i] = plan.breaks().stream()
                     .filter(known -> known.person().equals(person))
                     .map(known -> net.origin().minutesUntil(known.span().start()))
+                    .filter(start -> start >= net.past().now())
                     .sorted(Comparator.naturalOrder())
                     .skip(number)
                     .findFirst()
@@ -81,13 +84,23 @@ final class Published {
      * A copy as the published plan has it.
      *
      * @param start minute of each task
-     * @param people whose hands do it, one bit each
+     * @param handsA people of the first hand part of each task, one bit each
+     * @param handsB people of the second hand part
      */
-    record Kept(int[] start, long[] people) {
+    record Kept(int[] start, long[] handsA, long[] handsB) {
 
         /** Minutes by which a task is elsewhere than published, and what other hands on it count. */
-        int moved(int task, int at, long hands) {
-            return Math.abs(at - start[task]) + OTHER_HANDS * Long.bitCount(hands & ~people[task]);
+        int moved(int task, int at, long a, long b) {
+            return Math.abs(at - start[task])
+                    + OTHER_HANDS * (Long.bitCount(a & ~handsA[task]) + Long.bitCount(b & ~handsB[task]));
+        }
+
+        /** The same with people numbered otherwise. */
+        Kept with(LongUnaryOperator people) {
+            return new Kept(
+                    start,
+                    Arrays.stream(handsA).map(people).toArray(),
+                    Arrays.stream(handsB).map(people).toArray());
         }
     }
 
@@ -96,11 +109,24 @@ final class Published {
         if (starts[copy] == null) {
             return null;
         }
-        long[] people = new long[starts[copy].length];
-        for (int i = 0; i < people.length; i++) {
-            people[i] = people(copy, i);
+        List<Task> tasks = net.copies().get(copy).recipe().tasks();
+        long[] a = new long[tasks.size()];
+        long[] b = new long[tasks.size()];
+        for (int i = 0; i < a.length; i++) {
+            Plan.Work known = work[copy][i];
+            boolean two = tasks.get(i).handParts().size() == 2;
+            for (Plan.Hands hands : known.hands()) {
+                boolean first = !two || hands.span().start().equals(known.span().start());
+                a[i] |= first ? bit(hands.person()) : 0;
+                b[i] |= first ? 0 : bit(hands.person());
+            }
         }
-        return new Kept(starts[copy], people);
+        return new Kept(starts[copy], a, b);
+    }
+
+    private long bit(String person) {
+        int p = net.people().indexOf(person);
+        return p < 0 ? 0 : 1L << p;
     }
 
     int minutes(int copy, int task) {
@@ -128,8 +154,7 @@ final class Published {
     long people(int copy, int task) {
         long people = 0;
         for (Plan.Hands hands : work[copy][task].hands()) {
-            int p = net.people().indexOf(hands.person());
-            people |= p < 0 ? 0 : 1L << p;
+            people |= bit(hands.person());
         }
         return people;
     }

@@ -43,11 +43,7 @@ final class Score {
         kept = published == null ? null : new Published.Kept[kitchen.copies];
         for (int c = 0; c < kitchen.copies && published != null; c++) {
             Published.Kept copy = published.kept(c);
-            kept[c] = copy == null
-                    ? null
-                    : new Published.Kept(
-                            copy.start(),
-                            Arrays.stream(copy.people()).map(kitchen::bits).toArray());
+            kept[c] = copy == null ? null : copy.with(kitchen::bits);
         }
         prices = kitchen.net.prices();
         cost = new long[kitchen.copies];
@@ -69,7 +65,7 @@ final class Score {
     private long movedMinutes(int c) {
         long moved = 0;
         for (int g = kitchen.base[c]; kept[c] != null && g < kitchen.base[c + 1]; g++) {
-            moved += kept[c].moved(g - kitchen.base[c], kitchen.start[g], kitchen.handsA[g] | kitchen.handsB[g]);
+            moved += kept[c].moved(g - kitchen.base[c], kitchen.start[g], kitchen.handsA[g], kitchen.handsB[g]);
         }
         return moved;
     }

@@ -23,6 +23,7 @@ import platecall.day.Station;
 import platecall.day.StationUse;
 import platecall.day.Step;
 import platecall.looks.LookLife;
+import platecall.plan.Plan;
 import platecall.plan.Plan.StationHold;
 import platecall.safety.SafetyLimits;
 import platecall.tasks.TaskNet.Arc;
@@ -45,6 +46,9 @@ public final class Breakdown {
     private static final int TENTHS = 10;
 
     private static final int FOREVER = Integer.MAX_VALUE;
+
+    /** Within how many minutes from now a meal break is to begin that should have begun before. */
+    private static final int OVERDUE = 30;
 
     private final Day day;
     private final Function<Dish, LookLife> looks;
@@ -93,7 +97,7 @@ public final class Breakdown {
                 day.facts().kitchenHours().stream().map(this::window).toList(),
                 recipes,
                 copies,
-                breaks(),
+                breaks(day, origin, 0, List.of()),
                 groupOf.size(),
                 day.facts().prices(),
                 TaskNet.Past.NONE);
@@ -465,8 +469,13 @@ public final class Breakdown {
         return List.copyOf(copies);
     }
 
-    /** The breaks of everybody whose shift is longer than the meal rule allows without one. */
-    private List<BreakTask> breaks() {
+    /**
+     * The breaks that are still due of everybody whose shift is longer than the meal rule allows without one.
+     *
+     * @param now nothing begins before this minute
+     * @param begun breaks that have begun; those still due follow the last of them in each shift
+     */
+    static List<BreakTask> breaks(Day day, Moment origin, int now, List<Plan.Break> begun) {
         List<BreakTask> breaks = new ArrayList<>();
         if (day.facts().mealAfterMinutes().isEmpty()) {
             return breaks;
@@ -479,14 +488,20 @@ public final class Breakdown {
                     ? day.facts().kitchenHours()
                     : Span.intersection(person.shifts(), day.facts().kitchenHours());
             for (Span shift : shifts) {
-                int start = minuteOf(shift.start());
-                int end = minuteOf(shift.end());
-                int count = Math.max(0, (end - start - most + most + meal - 1) / (most + meal));
+                Moment since = begun.stream()
+                        .filter(one -> one.person().equals(person.id())
+                                && shift.contains(one.span().start()))
+                        .map(one -> one.span().end())
+                        .reduce(shift.start(), Moment::later);
+                int start = origin.minutesUntil(since);
+                int end = origin.minutesUntil(shift.end());
+                int count = end <= now ? 0 : Math.max(0, (end - start - most + most + meal - 1) / (most + meal));
                 for (int n = 1; n <= count; n++) {
-                    int latest = start + n * most + (n - 1) * meal;
-                    int earliest = Math.max(start, end - (count - n + 1) * (most + meal));
+                    int latest = Math.min(start + n * most + (n - 1) * meal, end - meal);
+                    int earliest = Math.max(now, Math.max(start, end - (count - n + 1) * (most + meal)));
                     int after = n == 1 ? -1 : breaks.size() - 1;
-                    breaks.add(new BreakTask(p, meal, earliest, Math.min(latest, end - meal), after, most));
+                    boolean overdue = latest < now;
+                    breaks.add(new BreakTask(p, meal, earliest, overdue ? earliest + OVERDUE : latest, after, most));
                 }
             }
         }

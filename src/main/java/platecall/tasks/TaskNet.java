@@ -5,6 +5,7 @@ import platecall.day.Need;
 import platecall.day.Prices;
 import platecall.day.Step;
 import platecall.looks.LookLife;
+import platecall.plan.Plan.Break;
 import platecall.plan.Plan.StationHold;
 import platecall.plan.Plan.Work;
 import platecall.units.Moment;
@@ -65,13 +66,14 @@ public record TaskNet(
      *
      * @param now minute from which on is planned; nothing that hasn't begun begins before
      * @param begun every work that has begun, in order of time
+     * @param breaks every meal break that has begun; the net has those that are still due
      * @param done copies whose every task has begun: none of the net's copies
      * @param missed copies that weren't made while their setup was shot, and aren't made any more: none of the net's either
      */
-    public record Past(int now, List<Begun> begun, List<Copy> done, List<Copy> missed) {
+    public record Past(int now, List<Begun> begun, List<Break> breaks, List<Copy> done, List<Copy> missed) {
 
         /** Nothing yet. */
-        public static final Past NONE = new Past(0, List.of(), List.of(), List.of());
+        public static final Past NONE = new Past(0, List.of(), List.of(), List.of(), List.of());
     }
 
     /**

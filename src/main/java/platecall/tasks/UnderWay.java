@@ -15,7 +15,6 @@ import platecall.plan.Plan.StationHold;
 import platecall.plan.Plan.Work;
 import platecall.tasks.TaskNet.Arc;
 import platecall.tasks.TaskNet.Begun;
-import platecall.tasks.TaskNet.BreakTask;
 import platecall.tasks.TaskNet.Copy;
 import platecall.tasks.TaskNet.Lane;
 import platecall.tasks.TaskNet.Mode;
@@ -24,6 +23,7 @@ import platecall.tasks.TaskNet.Recipe;
 import platecall.tasks.TaskNet.Task;
 import platecall.tasks.TaskNet.Window;
 import platecall.units.Moment;
+import platecall.units.Span;
 
 /**
  * A day that is under way: what has begun stays as it is, all else is still to be planned, and nothing of it begins before now. A copy
@@ -35,8 +35,6 @@ import platecall.units.Moment;
 public record UnderWay(TaskNet net, List<String> spoiled) {
 
     private static final int FOREVER = Integer.MAX_VALUE;
-    /** Within how many minutes from now a meal break is to begin that should have begun before. */
-    private static final int OVERDUE_BREAK = 30;
 
     /**
      * What is left of a day.
@@ -45,10 +43,12 @@ public record UnderWay(TaskNet net, List<String> spoiled) {
      * @param net all its tasks
      * @param now from when on is planned
      * @param begun every work that has begun, as it happens, with the copies that it still serves; in order of time
+     * @param anew copies, by id, of which nothing that has begun can be used
      * @param breaks every meal break that has begun
      */
-    public static UnderWay of(Day day, TaskNet net, Moment now, List<Work> begun, List<Break> breaks) {
-        return new Reckoning(day, net, now, begun).reckon(breaks);
+    public static UnderWay of(
+            Day day, TaskNet net, Moment now, List<Work> begun, List<Break> breaks, Set<String> anew) {
+        return new Reckoning(day, net, now, begun, anew).reckon(breaks);
     }
 
     private static final class Reckoning {
@@ -61,13 +61,16 @@ public record UnderWay(TaskNet net, List<String> spoiled) {
         private final Map<Recipe, Recipe> untouched = new IdentityHashMap<>();
         private final List<String> spoiled = new ArrayList<>();
 
-        Reckoning(Day day, TaskNet net, Moment now, List<Work> works) {
+        Reckoning(Day day, TaskNet net, Moment now, List<Work> works, Set<String> anew) {
             this.day = day;
             this.net = net;
             this.now = net.origin().minutesUntil(now);
             this.works = works;
             for (int i = 0; i < works.size(); i++) {
                 for (String copy : works.get(i).copies()) {
+                    if (anew.contains(copy)) {
+                        continue;
+                    }
                     workOf.putIfAbsent(copy + " " + works.get(i).step(), i);
                 }
             }
@@ -101,6 +104,7 @@ public record UnderWay(TaskNet net, List<String> spoiled) {
                 begun.add(one);
                 take(one, lanes, handsFree);
             }
+            breaks.forEach(meal -> keepBusy(meal.person(), meal.span(), handsFree));
             return new UnderWay(
                     new TaskNet(
                             net.origin(),
@@ -113,10 +117,10 @@ public record UnderWay(TaskNet net, List<String> spoiled) {
                             net.kitchenSpans(),
                             open.stream().map(Copy::recipe).distinct().toList(),
                             open,
-                            breaks(breaks),
+                            Breakdown.breaks(day, net.origin(), now, breaks),
                             net.batchGroups(),
                             net.prices(),
-                            new Past(now, begun, done, missed)),
+                            new Past(now, begun, breaks, done, missed)),
                     spoiled);
         }
 
@@ -224,6 +228,14 @@ public record UnderWay(TaskNet net, List<String> spoiled) {
             }
         }
 
+        private void keepBusy(String who, Span span, long[] handsFree) {
+            int person = net.people().indexOf(who);
+            Window busy = within(minute(span.start()), minute(span.end()));
+            for (int t = busy.start(); t < busy.end() && person >= 0; t++) {
+                handsFree[t] &= ~(1L << person);
+            }
+        }
+
         private Window within(int start, int end) {
             return new Window(Math.max(now, start), Math.min(net.minutes(), end));
         }
@@ -244,13 +256,32 @@ public record UnderWay(TaskNet net, List<String> spoiled) {
                 begun[i] = work != null && ready ? work : -1;
                 any |= begun[i] >= 0;
             }
-            Optional<Recipe> goesOn = any ? left(recipe, begun) : Optional.empty();
+            Recipe fresh = untouched.computeIfAbsent(
+                    recipe, it -> left(it, filled(it.size())).orElseThrow());
+            Optional<Recipe> goesOn =
+                    any ? left(recipe, begun).filter(it -> isWorthIt(copy, it, fresh)) : Optional.empty();
             if (any && goesOn.isEmpty()) {
                 spoiled.add(copy.id());
             }
-            Recipe left = goesOn.orElseGet(() -> untouched.computeIfAbsent(
-                    recipe, it -> left(it, filled(it.size())).orElseThrow()));
+            Recipe left = goesOn.orElse(fresh);
             return new Copy(left, copy.setup(), copy.number(), copy.due(), copy.show());
+        }
+
+        /** Whether a copy that is plated, or about to be, and will look stale by its call, is still better than another one would be. */
+        private boolean isWorthIt(Copy copy, Recipe left, Recipe fresh) {
+            Task plating = left.tasks().get(left.plated());
+            if (!plating.hasBegun() || copy.due() + copy.show() <= now) {
+                return true;
+            }
+            int plated = plating.earliest() + plating.minutes();
+            return left.lateMinutes(copy.due(), copy.show(), plated, readyAt(left))
+                    <= Math.max(0, readyAt(fresh) - copy.due());
+        }
+
+        /** The earliest minute at which a copy can be at camera. */
+        private static int readyAt(Recipe recipe) {
+            Task last = recipe.tasks().get(recipe.last());
+            return last.earliest() + last.leastMinutes();
         }
 
         private static int[] filled(int size) {
@@ -362,26 +393,6 @@ public record UnderWay(TaskNet net, List<String> spoiled) {
                     task.raw(),
                     latest,
                     -1);
-        }
-
-        /** Breaks that have begun stay; the others are still to come. */
-        private List<BreakTask> breaks(List<Break> begun) {
-            List<Break> unmet = new ArrayList<>(begun);
-            List<BreakTask> all = new ArrayList<>();
-            for (BreakTask task : net.breaks()) {
-                String person = net.people().get(task.person());
-                Optional<Break> met = unmet.stream()
-                        .filter(one ->
-                                one.person().equals(person) && minute(one.span().start()) >= task.earliest())
-                        .findFirst();
-                met.ifPresent(unmet::remove);
-                int earliest = met.map(one -> minute(one.span().start())).orElse(Math.max(now, task.earliest()));
-                int latest = met.isPresent()
-                        ? earliest
-                        : task.latest() < earliest ? earliest + OVERDUE_BREAK : task.latest();
-                all.add(new BreakTask(task.person(), task.minutes(), earliest, latest, task.after(), task.mostApart()));
-            }
-            return all;
         }
     }
 }

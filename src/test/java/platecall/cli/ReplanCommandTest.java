@@ -1,0 +1,184 @@
+package platecall.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class ReplanCommandTest {
+
+    private static final Path DEMO = Path.of("problems/lantern-supper");
+    private static final Path PLAN = Path.of("reports/lantern-supper/plan.json");
+
+    @TempDir
+    private Path folder;
+
+    private StringWriter out = new StringWriter();
+    private StringWriter err = new StringWriter();
+
+    private int run(Object... args) {
+        out = new StringWriter();
+        err = new StringWriter();
+        String[] words = Stream.of(args).map(Object::toString).toArray(String[]::new);
+        return Main.run(new PrintWriter(out, true), new PrintWriter(err, true), words);
+    }
+
+    private int replan(Object day, Object plan, String now, Object... more) {
+        return run(Stream.concat(
+                        Stream.of("replan", day, plan, "--now", now, "--out", folder.resolve("new"), "--steps", 20_000),
+                        Stream.of(more))
+                .toArray());
+    }
+
+    private Path happened(String... rows) throws IOException {
+        String header = "what,setup,dish,part,number,step,person,time\n";
+        return Files.writeString(folder.resolve("happened.csv"), header + String.join("\n", rows) + "\n");
+    }
+
+    /** The demo day with another word in one of its sheets. */
+    private Path changed(String sheet, String was, String is) throws IOException {
+        Path copy = Files.createDirectories(folder.resolve("day"));
+        try (Stream<Path> files = Files.list(DEMO)) {
+            for (Path file : files.filter(it -> it.toString().endsWith(".csv")).toList()) {
+                String text = Files.readString(file);
+                if (file.endsWith(sheet)) {
+                    assertThat(text).contains(was);
+                    text = text.replace(was, is);
+                }
+                Files.writeString(copy.resolve(file.getFileName()), text);
+            }
+        }
+        return copy;
+    }
+
+    private List<String> changes() throws IOException {
+        return Files.readAllLines(folder.resolve("new/changes.csv"));
+    }
+
+    @Test
+    void changesNothingWhereAllGoesAsPlanned() throws IOException {
+        int code = replan(DEMO, PLAN, "11:20");
+        assertThat(err.toString()).isEmpty();
+        assertThat(out.toString())
+                .containsPattern("^11:20: \\d+ works have begun, \\d+ of them are under way\\.")
+                .contains("Nothing changes.")
+                .doesNotContain("Lost");
+        // the first setup is shot
+        assertThat(out.toString()
+                        .lines()
+                        .filter(line -> line.matches("[1-7] +\\d\\d:\\d\\d .*"))
+                        .map(line -> line.substring(0, 1))
+                        .distinct())
+                .containsExactly("2", "3", "4", "5", "6", "7");
+        assertThat(code).isEqualTo(Main.FINE);
+        assertThat(changes()).hasSize(1);
+        assertThat(run("audit", DEMO, folder.resolve("new/plan.json"))).isEqualTo(Main.FINE);
+        assertThat(out.toString()).contains("No rule is broken.");
+    }
+
+    /** It takes a night until another one could be filled: the next ones take its place, and the last take has none. */
+    @Test
+    void aLostCopyIsReplacedByTheNextOneAndTheLastIsMissing() throws IOException {
+        int code = replan(DEMO, PLAN, "12:10", "--happened", happened("lost,3,pasty,hero,1,,,"));
+        assertThat(code).isEqualTo(Main.NOT_READY);
+        assertThat(out.toString())
+                .contains("Lost: 3/pasty/plate/hero#1.")
+                .contains("Numbered anew, 3/pasty/plate/hero: #2 is now #1, #3 is now #2, #4 is now #3, #5 is now #4.")
+                .contains("1 of 5 copies not made: #5");
+        assertThat(run("audit", DEMO, folder.resolve("new/plan.json"))).isEqualTo(Main.NOT_READY);
+        assertThat(out.toString()).contains("Breaches of rules: 1.");
+    }
+
+    /** By hand: forty minutes more until a call, with what is for it not begun, and nothing else in its way. */
+    @Test
+    void aCallThatSlipsTakesItsFoodAlong() throws IOException {
+        Path later = changed("setups.csv", "insert table,17:40", "insert table,18:00");
+        assertThat(replan(later, PLAN, "16:00")).as(err.toString()).isEqualTo(Main.FINE);
+        assertThat(out.toString()).containsPattern("(?m)^7 +18:00 +17:[34]\\d +1[78]:\\d\\d$");
+        assertThat(changes().stream().skip(1))
+                .isNotEmpty()
+                .allMatch(line -> line.contains(" min ") || line.contains("other"));
+        assertThat(Files.readString(folder.resolve("new/run-sheet.html")))
+                .contains(", from 16:00 on")
+                .contains("was ");
+        assertThat(run("audit", later, folder.resolve("new/plan.json"))).isEqualTo(Main.FINE);
+    }
+
+    @Test
+    void theSameDaySeedAndStepsGiveTheSameBytesAndCanBeReplannedAgain() throws IOException {
+        Path rows = happened("waits,4,centrepiece,,,lacquer,,", "lost,6,toast,hero,2,,,");
+        replan(DEMO, PLAN, "12:10", "--happened", rows);
+        List<byte[]> first = bytes();
+        replan(DEMO, PLAN, "12:10", "--happened", rows);
+        List<byte[]> second = bytes();
+        for (int i = 0; i < first.size(); i++) {
+            assertThat(second.get(i)).isEqualTo(first.get(i));
+        }
+        Path once = Files.move(folder.resolve("new"), folder.resolve("once"));
+        replan(DEMO, once.resolve("plan.json"), "12:40");
+        assertThat(out.toString()).contains("Nothing changes.");
+        assertThat(replan(DEMO, once.resolve("plan.json"), "12:05")).isEqualTo(Main.BAD_INPUT);
+        assertThat(err.toString())
+                .startsWith("--now: 2026-10-17 12:05 is before 2026-10-17 12:10, when the plan in hand was made.");
+    }
+
+    private List<byte[]> bytes() throws IOException {
+        return List.of(
+                Files.readAllBytes(folder.resolve("new/plan.json")),
+                Files.readAllBytes(folder.resolve("new/changes.csv")),
+                Files.readAllBytes(folder.resolve("new/run-sheet.html")));
+    }
+
+    @Test
+    void thereIsNothingToPlanOnceEverySetupIsShot() {
+        assertThat(replan(DEMO, PLAN, "18:30")).isEqualTo(Main.FINE);
+        assertThat(out.toString()).contains("Every setup is shot.").contains("Nothing changes.");
+    }
+
+    @Test
+    void refusesWhatDoesNotFitAndWritesNothing() throws IOException {
+        assertThat(replan(DEMO, PLAN, "half past")).isEqualTo(Main.BAD_INPUT);
+        assertThat(err.toString()).startsWith("--now: [half past] is not a time. Maybe 18:30");
+        assertThat(replan(DEMO, PLAN, "2026-10-19 12:00")).isEqualTo(Main.BAD_INPUT);
+        assertThat(err.toString())
+                .startsWith("--now: 2026-10-19 12:00 is not within the day, which goes from 2026-10-16 ");
+        assertThat(replan("problems/first-egg", PLAN, "06:00")).isEqualTo(Main.BAD_INPUT);
+        assertThat(err.toString()).contains("none of its copies is wanted on this one");
+        assertThat(replan(DEMO, PLAN, "12:10", "--happened", folder.resolve("none.csv")))
+                .isEqualTo(Main.BAD_INPUT);
+        assertThat(err.toString()).isEqualToIgnoringNewLines("none.csv: there is no such file.");
+        Path rows = happened(
+                "burnt,3,pasty,hero,1,,,",
+                "lost,3,pastie,hero,1,,,",
+                "ended,3,pasty,hero,1,fill,,",
+                "began,3,pasty,,,,,11:00");
+        assertThat(replan(DEMO, PLAN, "12:10", "--happened", rows)).isEqualTo(Main.BAD_INPUT);
+        assertThat(err.toString().lines())
+                .satisfiesExactly(
+                        line -> assertThat(line)
+                                .startsWith("happened.csv, sheet happenings, row 2, column \"what\": [burnt] is not"),
+                        line -> assertThat(line)
+                                .isEqualTo(
+                                        "happened.csv, sheet happenings, row 4, column \"time\": time must say when it ended."),
+                        line -> assertThat(line)
+                                .isEqualTo(
+                                        "happened.csv, sheet happenings, row 5, column \"step\": step must say what began."));
+        rows = happened("lost,3,pastry,hero,1,,,", "ended,3,pasty,,,fill,,11:30");
+        assertThat(replan(DEMO, PLAN, "12:10", "--happened", rows)).isEqualTo(Main.BAD_INPUT);
+        assertThat(err.toString().lines())
+                .satisfiesExactly(
+                        line -> assertThat(line)
+                                .isEqualTo(
+                                        "happened.csv, sheet happenings, row 2, column \"dish\": [pastry] is not known."
+                                                + " Did you mean pasty?"),
+                        line -> assertThat(line).contains("row 3: the plan does that"));
+        assertThat(folder.resolve("new")).doesNotExist();
+    }
+}

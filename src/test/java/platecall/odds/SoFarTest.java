@@ -1,0 +1,267 @@
+package platecall.odds;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static platecall.day.TestDays.at;
+import static platecall.day.TestDays.span;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import platecall.day.Day;
+import platecall.day.Happening;
+import platecall.day.Happening.What;
+import platecall.day.Station;
+import platecall.day.TestDays;
+import platecall.day.Trouble;
+import platecall.plan.Plan;
+import platecall.plan.Plan.Hands;
+import platecall.plan.Plan.PlannedCopy;
+import platecall.plan.Plan.Work;
+import platecall.plan.TestPlans;
+import platecall.units.Moment;
+import platecall.units.Span;
+
+/** All by hand: Ana shapes two buns, puts them in one after the other and plates them; Ben makes tea in between. */
+class SoFarTest {
+
+    private final TestDays parts = new TestDays()
+            .place("kitchen", place -> {})
+            .person("Ana", person -> {})
+            .person("Ben", person -> {})
+            .station("oven", Station.Kind.OVEN, 1, station -> {})
+            .setup("S1", "11:00", setup -> setup.takes(2))
+            .dish("bun", dish -> {})
+            .need("S1", "bun", "plate", need -> need.copies(2))
+            .step("bun", "shape", 10, step -> step.hands = 1)
+            .step("bun", "bake", 20, step -> {
+                step.after("shape").uses("oven", 1);
+                step.hands = 1;
+                step.handsFirst = Optional.of(2);
+                step.handsLast = Optional.of(1);
+                step.oven = Optional.of(200);
+            })
+            .step("bun", "plate", 2, step -> step.after("bake").hands = 1)
+            .dish("tea", dish -> {})
+            .need("S1", "tea", "pour", need -> need.copies(1))
+            .step("tea", "pour", 5, step -> step.hands = 1);
+    private final Day day = parts.build();
+    private final Plan plan = TestPlans.of(day)
+            .step("bun", "shape", 1, "10:00-10:10", work -> work.by("Ana"))
+            .step(
+                    "bun",
+                    "bake",
+                    1,
+                    "10:10-10:30",
+                    work -> work.on("oven", 1)
+                            .at(200)
+                            .hands("Ana", "10:10-10:12")
+                            .hands("Ana", "10:29-10:30"))
+            .step("bun", "shape", 2, "10:12-10:22", work -> work.by("Ana"))
+            .step("tea", "pour", 1, "10:20-10:25", work -> work.by("Ben"))
+            .step(
+                    "bun",
+                    "bake",
+                    2,
+                    "10:30-10:50",
+                    work -> work.on("oven", 1)
+                            .at(200)
+                            .hands("Ana", "10:30-10:32")
+                            .hands("Ana", "10:49-10:50"))
+            .step("bun", "plate", 1, "10:32-10:34", work -> work.by("Ana"))
+            .step("bun", "plate", 2, "10:50-10:52", work -> work.by("Ana"))
+            .meal("Ben", "10:30-11:00")
+            .build();
+
+    private final List<Trouble> troubles = new ArrayList<>();
+
+    private SoFar by(String now, Happening... happenings) {
+        return SoFar.of(day, plan, at(now), Arrays.asList(happenings), "happenings", troubles);
+    }
+
+    private static Happening happening(What what, String dish, Integer number, String step, String time) {
+        return new Happening(
+                what,
+                Optional.empty(),
+                Optional.of(dish),
+                Optional.empty(),
+                Optional.ofNullable(number),
+                Optional.ofNullable(step),
+                Optional.empty(),
+                Optional.ofNullable(time).map(TestDays::at));
+    }
+
+    private static Happening meal(What what, String person, String time) {
+        return new Happening(
+                what,
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.of(person),
+                Optional.ofNullable(time).map(TestDays::at));
+    }
+
+    private static List<String> told(List<Work> works) {
+        return works.stream()
+                .map(work -> work.step() + " "
+                        + work.copies().stream().map(SoFarTest::number).toList() + " " + clock(work.span()))
+                .toList();
+    }
+
+    private static String number(String copy) {
+        return copy.substring(copy.indexOf('#') + 1);
+    }
+
+    private static String clock(Span span) {
+        return clock(span.start()) + "-" + clock(span.end());
+    }
+
+    private static String clock(Moment moment) {
+        return moment.in(TestDays.ZONE).toLocalTime().toString();
+    }
+
+    private static String atCamera(SoFar soFar, String copy) {
+        return soFar.carriedOn().work().stream()
+                .filter(work -> work.copies().contains(copy))
+                .map(work -> work.span().end())
+                .max(Moment::compareTo)
+                .map(SoFarTest::clock)
+                .orElse("never");
+    }
+
+    @Test
+    void withoutAWordAllWentAsPlanned() {
+        SoFar soFar = by("10:21");
+        assertThat(told(soFar.begun()))
+                .containsExactly(
+                        "shape [1] 10:00-10:10",
+                        "bake [1] 10:10-10:30",
+                        "shape [2] 10:12-10:22",
+                        "pour [1] 10:20-10:25");
+        assertThat(soFar.breaks()).isEmpty();
+        assertThat(soFar.carriedOn().work().stream().map(Work::span))
+                .containsExactlyInAnyOrderElementsOf(
+                        plan.work().stream().map(Work::span).toList());
+        assertThat(by("10:00").begun()).isEmpty();
+        assertThat(by("12:00").begun()).hasSize(7);
+    }
+
+    /** Five minutes more for the first shape: put in at 10:15, so the second is shaped from 10:17 to 10:27, and all else follows. */
+    @Test
+    void whatTakesLongerHoldsUpWhatComesAfterItInItsRecipeAndWithItsHands() {
+        SoFar soFar = by("10:20", happening(What.ENDED, "bun", 1, "shape", "10:15"));
+        assertThat(told(soFar.begun()))
+                .containsExactly("shape [1] 10:00-10:15", "bake [1] 10:15-10:35", "shape [2] 10:17-10:27");
+        assertThat(soFar.begun().get(1).hands())
+                .containsExactly(new Hands("Ana", span("10:15-10:17")), new Hands("Ana", span("10:34-10:35")));
+        assertThat(atCamera(soFar, "S1/bun/plate/hero#1")).isEqualTo("10:39");
+        assertThat(atCamera(soFar, "S1/bun/plate/hero#2")).isEqualTo("10:57");
+        assertThat(troubles).isEmpty();
+    }
+
+    /** The second bun waits: nobody waits for it, and the first goes on. */
+    @Test
+    void whatWaitsHasNotBegunAndHoldsUpNobodyElse() {
+        SoFar soFar = by("10:26", happening(What.WAITS, "bun", 2, "shape", null));
+        assertThat(told(soFar.begun()))
+                .containsExactly("shape [1] 10:00-10:10", "bake [1] 10:10-10:30", "pour [1] 10:20-10:25");
+        // if nobody plans otherwise she shapes it from 10:26 to 10:36, takes the first out until 10:37, puts the second
+        // in
+        // until 10:39, and plates
+        assertThat(atCamera(soFar, "S1/bun/plate/hero#1")).isEqualTo("10:41");
+    }
+
+    /** At 10:31 the tea has waited; Ben, who would pour it then until 10:36, comes late to the meal, but it has not begun either. */
+    @Test
+    void aMealThatBeganStaysAndOneThatWaitsDoesNot() {
+        assertThat(by("10:31").breaks()).extracting(Plan.Break::span).containsExactly(span("10:30-11:00"));
+        assertThat(by("10:31", meal(What.WAITS, "Ben", null)).breaks()).isEmpty();
+        assertThat(by("10:31", meal(What.BEGAN, "Ben", "10:27")).breaks())
+                .extracting(Plan.Break::span)
+                .containsExactly(span("10:27-10:57"));
+    }
+
+    /** The bake of the first began at 10:06, so it was shaped by then, though nobody noted it down. */
+    @Test
+    void whatMustHaveEndedBeforeHasEndedBefore() {
+        SoFar soFar = by("10:11", happening(What.BEGAN, "bun", 1, "bake", "10:06"));
+        assertThat(told(soFar.begun())).containsExactly("shape [1] 10:00-10:06", "bake [1] 10:06-10:26");
+    }
+
+    @Test
+    void whatEndedAheadOfItsPlannedMinuteBeganAheadOfIt() {
+        SoFar soFar = by("10:18", happening(What.ENDED, "tea", null, "pour", "10:17"));
+        assertThat(told(soFar.begun())).contains("pour [1] 10:12-10:17");
+    }
+
+    /** Ana has her hands in the second bun until 10:40, but what has begun ends in its time for the new plan to say by whom. */
+    @Test
+    void whatIsUnderWayIsNotHeldUpByWhatHasNotBegun() {
+        SoFar soFar = by("10:29", happening(What.WAITS, "bun", 2, "shape", null));
+        assertThat(told(soFar.begun())).contains("bake [1] 10:10-10:30");
+    }
+
+    @Test
+    void theNextCopyTakesThePlaceOfOneThatIsLost() {
+        SoFar soFar = by("10:26", happening(What.LOST, "bun", 1, null, null));
+        assertThat(soFar.lost()).containsExactly("S1/bun/plate/hero#1");
+        assertThat(soFar.renamed()).isEqualTo(Map.of("S1/bun/plate/hero#2", "S1/bun/plate/hero#1"));
+        assertThat(told(soFar.begun()))
+                .containsExactly(
+                        "shape [] 10:00-10:10", "bake [] 10:10-10:30", "shape [1] 10:12-10:22", "pour [1] 10:20-10:25");
+        assertThat(soFar.carriedOn().copies().stream().map(PlannedCopy::id))
+                .containsExactly("S1/bun/plate/hero#1", "S1/tea/pour/hero#1");
+        assertThat(soFar.inHand(plan).work().stream()
+                        .filter(work ->
+                                work.step().equals("plate") && !work.copies().isEmpty()))
+                .singleElement()
+                .satisfies(work -> assertThat(work.span()).isEqualTo(span("10:50-10:52")));
+    }
+
+    /** The take of the first is over at 11:05, that of the second, from 11:10 on, is not. */
+    @Test
+    void aCopyIsMissedOnlyUntilItsTakeIsOver() {
+        assertThat(by("11:04", happening(What.LOST, "bun", 1, null, null)).renamed())
+                .isEqualTo(Map.of("S1/bun/plate/hero#2", "S1/bun/plate/hero#1"));
+        assertThat(troubles).isEmpty();
+        SoFar soFar = by("11:06", happening(What.LOST, "bun", 1, null, null));
+        assertThat(soFar.lost()).isEmpty();
+        assertThat(troubles).extracting(Trouble::what).containsExactly("its takes are over by the sheets");
+    }
+
+    @Test
+    void tellsAllThatDoesNotFitAtOnce() {
+        by(
+                "10:20",
+                happening(What.ENDED, "bunn", 1, "shape", "10:15"),
+                happening(What.ENDED, "bun", 1, "shap", "10:15"),
+                happening(What.ENDED, "bun", null, "shape", "10:15"),
+                happening(What.BEGAN, "bun", 1, "shape", "10:25"),
+                happening(What.ENDED, "bun", 3, "shape", "10:15"),
+                happening(What.LOST, "bun", 3, null, null),
+                meal(What.BEGAN, "Ana", "10:15"),
+                meal(What.BEGAN, "Cid", "10:15"),
+                happening(What.BEGAN, "bun", 1, "shape", "10:05"),
+                happening(What.ENDED, "bun", 1, "shape", "10:05"),
+                happening(What.BEGAN, "bun", 1, "shape", "10:04"));
+        assertThat(troubles)
+                .extracting(trouble -> trouble.row() + " " + trouble.column() + " " + trouble.value() + " "
+                        + trouble.what() + ". " + trouble.wayOut())
+                .containsExactly(
+                        "0 dish bunn is not known. Did you mean bun?",
+                        "1 step shap is not known. Did you mean shape?",
+                        "2   the plan does that 2 times. Maybe say which, by setup, part and number:"
+                                + " S1/bun/plate/hero#1, S1/bun/plate/hero#2.",
+                        "3 time  what began must lie before now. Maybe it ended then, or hasn't begun.",
+                        "4   the plan has no such work. Maybe leave setup, part or number blank.",
+                        "5   the plan makes no such copy. Maybe leave part or number blank.",
+                        "6 person Ana has no meal break in the plan. ",
+                        "7 person Cid is not known. Maybe one of: Ana, Ben.",
+                        "9 time  it can't end before it began. Maybe a time is mistyped.",
+                        "10   is told twice. Maybe remove one of the two.");
+    }
+}
