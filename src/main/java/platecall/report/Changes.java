@@ -112,7 +112,12 @@ public final class Changes {
             Optional<Work> was = Optional.ofNullable(old.remove(key));
             note(changed, key, was, Optional.of(work));
         });
-        old.forEach((key, work) -> note(changed, key, Optional.of(work), Optional.empty()));
+        old.forEach((key, work) -> {
+            // what is over can't be dropped any more
+            if (!after.asOf().map(made -> !work.span().end().isAfter(made)).orElse(false)) {
+                note(changed, key, Optional.of(work), Optional.empty());
+            }
+        });
         return new Changes(
                 day,
                 before,

@@ -45,7 +45,8 @@ class UnderWayTest {
         Span horizon = day.horizon();
         Moment now = horizon.start().plus(random.nextInt(horizon.minutes()));
         List<Trouble> troubles = new ArrayList<>();
-        SoFar soFar = SoFar.of(day, before, now, happenings(before, now, random), "happenings", troubles);
+        List<Happening> happenings = happenings(before, now, random);
+        SoFar soFar = SoFar.of(day, before, now, happenings, "happenings", troubles);
         assertThat(troubles).isEmpty();
         UnderWay left = UnderWay.of(day, net(day), now, soFar.begun(), soFar.breaks(), Set.of());
         Planner.Found found = Planner.plan(
@@ -83,6 +84,11 @@ class UnderWayTest {
         broken.remove(Rule.COPIES);
         // where a break is overdue, or finds no place, nothing can help
         broken.remove(Rule.MEAL);
+        // nor where what is under way takes longer: into a take, or beyond a shift
+        if (happenings.stream().anyMatch(it -> it.what() == Happening.What.ENDED)) {
+            broken.remove(Rule.SILENCE);
+            broken.remove(Rule.SHIFT);
+        }
         assertThat(broken).isEmpty();
         if (found.brokenTotal() == 0) {
             assertThat(plan.bound().orElseThrow())
