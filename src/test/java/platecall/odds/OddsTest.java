@@ -15,6 +15,7 @@ import platecall.day.Station;
 import platecall.day.TestDays;
 import platecall.odds.Odds.OfSetup;
 import platecall.plan.Plan;
+import platecall.plan.TestPlans;
 import platecall.solve.InventedDays;
 import platecall.units.Moment;
 
@@ -205,6 +206,21 @@ class OddsTest {
         assertThat(odds.all()).isZero();
         assertThat(odds.setups().get(0).atCall()).isZero();
         assertThat(odds.setups().get(0).halfBy()).isEmpty();
+    }
+
+    /** At 9:57 the bun, begun at 9:52, has been under way for five minutes and may take three more; at 10:00 it is done for certain. */
+    @Test
+    void whatHasBegunTakesLongerThanItHasTakenAndWhatIsDoneIsCertain() {
+        Day day = withBun(oneSetup("Ana"), "bun").build();
+        TestPlans plan = TestPlans.of(day).step("bun", "shape", 1, "09:52-10:00", work -> work.by("Ana"));
+        assertThat(Odds.of(day, plan.build(), Odds.RUNS, 1).all()).isEqualTo(atMost(8), within(NEAR));
+        assertThat(Odds.of(day, plan.asOf("09:57").build(), Odds.RUNS, 1).all())
+                .isEqualTo((atMost(8) - atMost(5)) / (1 - atMost(5)), within(NEAR));
+        Odds done = Odds.of(day, plan.asOf("10:00").build(), Odds.RUNS, 1);
+        assertThat(done.all()).isEqualTo(1);
+        assertThat(done.setups()).hasSize(1);
+        assertThat(Odds.of(day, plan.asOf("10:10").build(), Odds.RUNS, 1).setups())
+                .isEmpty();
     }
 
     @Test

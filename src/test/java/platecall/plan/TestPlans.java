@@ -36,6 +36,7 @@ public final class TestPlans {
     private final List<WorkPart> work = new ArrayList<>();
     private final List<Break> breaks = new ArrayList<>();
     private final Map<String, Integer> copies = new HashMap<>();
+    private Optional<Moment> asOf = Optional.empty();
 
     private TestPlans(Day day) {
         this.day = day;
@@ -130,6 +131,12 @@ public final class TestPlans {
         return this;
     }
 
+    /** The plan was made then, on a day under way. */
+    public TestPlans asOf(String time) {
+        asOf = Optional.of(TestDays.at(time));
+        return this;
+    }
+
     /** How many copies of a need stand in the plan; without it those that it fixes or that takes at worst use up. */
     public TestPlans copies(String need, int count) {
         copies.put(need, count);
@@ -198,7 +205,7 @@ public final class TestPlans {
                 "test",
                 1,
                 0,
-                Optional.empty(),
+                asOf,
                 calls,
                 planned,
                 numbered,

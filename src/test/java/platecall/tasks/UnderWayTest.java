@@ -9,15 +9,19 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.SplittableRandom;
+import java.util.function.Consumer;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
 import net.jqwik.api.constraints.IntRange;
 import net.jqwik.api.constraints.LongRange;
+import org.junit.jupiter.api.Test;
 import platecall.audit.Audit;
 import platecall.day.Day;
 import platecall.day.Happening;
+import platecall.day.Look;
 import platecall.day.Part;
+import platecall.day.TestDays;
 import platecall.day.Trouble;
 import platecall.looks.Looks;
 import platecall.odds.SoFar;
@@ -26,6 +30,7 @@ import platecall.plan.Plan;
 import platecall.plan.Plan.PlannedCopy;
 import platecall.plan.Plan.Work;
 import platecall.plan.Rule;
+import platecall.plan.TestPlans;
 import platecall.solve.InventedDays;
 import platecall.solve.Planner;
 import platecall.units.Moment;
@@ -94,6 +99,100 @@ class UnderWayTest {
             assertThat(plan.bound().orElseThrow())
                     .isLessThanOrEqualTo(plan.points().total());
         }
+    }
+
+    /** Boiled for ten minutes, plated in two at most five later, for a call at ten. */
+    private static TestDays pasta() {
+        return new TestDays()
+                .place("kitchen", place -> {})
+                .person("Ana", person -> {})
+                .setup("S1", "10:00", setup -> setup.cycle = 30)
+                .dish("pasta", dish -> dish.look = Look.table(0, 10, 15))
+                .need("S1", "pasta", "plate", need -> need.copies(1))
+                .step("pasta", "boil", 10, step -> step.hands = 1)
+                .step("pasta", "plate", 2, step -> step.after("boil").most(5).hands = 1);
+    }
+
+    private static UnderWay left(TestDays days, String now, Consumer<TestPlans> works) {
+        Day day = days.build();
+        TestPlans plan = TestPlans.of(day);
+        works.accept(plan);
+        Plan built = plan.build();
+        return UnderWay.of(day, net(day), TestDays.at(now), built.work(), built.breaks(), Set.of());
+    }
+
+    private static List<String> windows(UnderWay left) {
+        int midnight = left.net().origin().minutesUntil(TestDays.at("00:00"));
+        return left.net().copies().get(0).recipe().tasks().stream()
+                .map(task -> task.name() + (task.hasBegun() ? " begun " : " ") + (task.earliest() - midnight) + "-"
+                        + (task.latest() == Integer.MAX_VALUE ? "" : task.latest() - midnight))
+                .toList();
+    }
+
+    @Test
+    void whatHasNotBegunBeginsFromNowOn() {
+        assertThat(windows(left(pasta(), "09:00", plan -> {}))).containsExactly("boil 540-", "plate 550-");
+    }
+
+    /** Boiled at 9:45, so plated from now to 9:50; one minute later it is too late for that, and another is boiled. */
+    @Test
+    void whatFollowsBeginsBeforeItsWaitIsOverOrTheCopyIsMadeAnew() {
+        Consumer<TestPlans> boiled = plan -> plan.step("pasta", "boil", 1, "09:35-09:45", work -> work.by("Ana"));
+        assertThat(windows(left(pasta(), "09:50", boiled))).containsExactly("boil begun 575-575", "plate 590-590");
+        assertThat(left(pasta(), "09:50", boiled).spoiled()).isEmpty();
+        UnderWay late = left(pasta(), "09:51", boiled);
+        assertThat(windows(late)).containsExactly("boil 591-", "plate 601-");
+        assertThat(late.spoiled()).containsExactly("S1/pasta/plate/hero#1");
+        assertThat(late.net().past().begun().get(0).work().copies()).isEmpty();
+    }
+
+    /** Under way until 9:55 the boil has Ana until then, and she plates it by 10:00. */
+    @Test
+    void whatIsUnderWayKeepsItsHandsToItsEnd() {
+        UnderWay left =
+                left(pasta(), "09:50", plan -> plan.step("pasta", "boil", 1, "09:45-09:55", work -> work.by("Ana")));
+        int now = left.net().past().now();
+        assertThat(windows(left)).containsExactly("boil begun 585-585", "plate 595-600");
+        assertThat(left.net().handsFree()[now + 4]).isZero();
+        assertThat(left.net().handsFree()[now + 5]).isOne();
+    }
+
+    /** Shown from 10:00 to 10:30 it has to be usable until then; plated at 9:41 it is so until 9:56, and another is ready sooner. */
+    @Test
+    void whatIsPlatedAndWillBeStaleByItsCallIsMadeAnewIfThatIsSooner() {
+        Consumer<TestPlans> plated = plan -> plan.step("pasta", "boil", 1, "09:27-09:37", work -> work.by("Ana"))
+                .step("pasta", "plate", 1, "09:39-09:41", work -> work.by("Ana"));
+        assertThat(left(pasta(), "09:45", plated).spoiled()).containsExactly("S1/pasta/plate/hero#1");
+        // at 10:25 another would be 37 minutes late, five minutes past use is 34
+        assertThat(left(pasta(), "10:25", plated).spoiled()).isEmpty();
+        assertThat(left(pasta(), "10:25", plated).net().past().done()).hasSize(1);
+    }
+
+    @Test
+    void whatWasNotMadeWhileItsSetupWasShotIsNotMadeAnyMore() {
+        assertThat(left(pasta(), "10:29", plan -> {}).net().copies()).hasSize(1);
+        UnderWay shot = left(pasta(), "10:30", plan -> {});
+        assertThat(shot.net().copies()).isEmpty();
+        assertThat(shot.net().past().missed()).hasSize(1);
+    }
+
+    /** From 6:00 to 18:00 with a break of half an hour after five hours at most: two are due, 7:00 to 11:00 and 12:30 to 16:30. */
+    @Test
+    void breaksThatAreStillDueFollowTheLastThatBegan() {
+        TestDays days = pasta().with(it -> it.mealAfter = Optional.of(300));
+        assertThat(breaks(left(days, "05:00", plan -> {}))).containsExactly("420-660", "750-990");
+        // after one until 9:10 the rest takes one more, until 14:10, and not before 12:30
+        assertThat(breaks(left(days, "09:15", plan -> plan.meal("Ana", "08:40-09:10"))))
+                .containsExactly("750-850");
+        // by 12:00 the first is overdue
+        assertThat(breaks(left(days, "12:00", plan -> {}))).containsExactly("720-750", "750-990");
+    }
+
+    private static List<String> breaks(UnderWay left) {
+        int midnight = left.net().origin().minutesUntil(TestDays.at("00:00"));
+        return left.net().breaks().stream()
+                .map(meal -> (meal.earliest() - midnight) + "-" + (meal.latest() - midnight))
+                .toList();
     }
 
     private static boolean toCome(Day day, PlannedCopy copy, Moment now) {

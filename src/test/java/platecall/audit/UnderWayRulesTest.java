@@ -1,0 +1,119 @@
+package platecall.audit;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static platecall.audit.Audited.oneDish;
+import static platecall.audit.Audited.sentences;
+import static platecall.audit.Audited.totals;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import platecall.day.Day;
+import platecall.day.Station;
+import platecall.day.TestDays;
+import platecall.plan.Rule;
+import platecall.plan.TestPlans;
+
+/** A plan of a day under way answers for what was still to come when it was made, not for what had happened. */
+class UnderWayRulesTest {
+
+    private static TestPlans cooked(Day day, String fromTo) {
+        return TestPlans.of(day).step("stew", "cook", 1, fromTo, work -> work.by("Ana"));
+    }
+
+    @Test
+    void whatHasBegunTakesTheMinutesThatItTakes() {
+        Day day = oneDish(10, step -> step.hands = 1).build();
+        assertThat(totals(day, cooked(day, "09:00-09:25"))).isEqualTo(Map.of(Rule.DURATION, 15L));
+        assertThat(totals(day, cooked(day, "09:00-09:25").asOf("09:01"))).isEmpty();
+        assertThat(totals(day, cooked(day, "09:00-09:25").asOf("09:00"))).isEqualTo(Map.of(Rule.DURATION, 15L));
+    }
+
+    /** Three stews by Ana from 9:00, 9:05 and 9:08, ten minutes each. */
+    @Test
+    void handsDoOneThingAtATimeFromNowOn() {
+        Day day = oneDish(10, step -> step.hands = 1)
+                .setup("S1", "10:00", setup -> setup.takes(3))
+                .need("S1", "stew", "cook", need -> need.copies(3))
+                .build();
+        TestPlans plan = cooked(day, "09:00-09:10")
+                .step("stew", "cook", 2, "09:05-09:15", work -> work.by("Ana"))
+                .step("stew", "cook", 3, "09:08-09:18", work -> work.by("Ana"));
+        assertThat(totals(day, plan)).isEqualTo(Map.of(Rule.HANDS, 12L));
+        // of the first and second, at once from 9:05 to 9:10, one minute is left, then the third is added
+        assertThat(totals(day, plan.asOf("09:07"))).isEqualTo(Map.of(Rule.HANDS, 10L));
+        assertThat(totals(day, plan.asOf("09:15"))).isEmpty();
+    }
+
+    @Test
+    void stationsServeWhatTheyCanFromNowOn() {
+        Day day = oneDish(10, step -> step.uses("hob", 1))
+                .station("hob", Station.Kind.BURNERS, 1, station -> {})
+                .setup("S1", "10:00", setup -> setup.takes(2))
+                .need("S1", "stew", "cook", need -> need.copies(2))
+                .build();
+        TestPlans plan = TestPlans.of(day)
+                .step("stew", "cook", 1, "09:00-09:10", work -> work.on("hob", 1))
+                .step("stew", "cook", 2, "09:04-09:14", work -> work.on("hob", 1));
+        assertThat(totals(day, plan)).isEqualTo(Map.of(Rule.CAPACITY, 6L));
+        assertThat(totals(day, plan.asOf("09:08"))).isEqualTo(Map.of(Rule.CAPACITY, 2L));
+    }
+
+    @Test
+    void anOvenHasTheTemperatureForWhatIsStillToCome() {
+        Day day = oneDish(10, step -> {
+                    step.uses("oven", 1);
+                    step.oven = Optional.of(200);
+                })
+                .with(it -> it.kitchen = List.of(TestDays.span("08:50-18:00")))
+                .station("oven", Station.Kind.OVEN, 1, station -> {})
+                .build();
+        TestPlans plan = TestPlans.of(day)
+                .step(
+                        "stew",
+                        "cook",
+                        1,
+                        "09:00-09:10",
+                        work -> work.on("oven", 1).at(200));
+        assertThat(totals(day, plan)).containsOnlyKeys(Rule.OVEN);
+        assertThat(totals(day, plan.asOf("09:00"))).containsOnlyKeys(Rule.OVEN);
+        assertThat(totals(day, plan.asOf("09:01"))).isEmpty();
+    }
+
+    @Test
+    void noiseIsHeardFromNowOn() {
+        Day day = oneDish(10, step -> step.noisy = true)
+                .setup("S2", "09:00", setup -> setup.silent = true)
+                .build();
+        TestPlans plan = TestPlans.of(day).step("stew", "cook", 1, "09:00-09:10", work -> {});
+        // the set rolls for five minutes
+        assertThat(totals(day, plan)).isEqualTo(Map.of(Rule.SILENCE, 5L));
+        assertThat(totals(day, plan.asOf("09:02"))).isEqualTo(Map.of(Rule.SILENCE, 3L));
+        assertThat(totals(day, plan.asOf("09:05"))).isEmpty();
+    }
+
+    @Test
+    void aCopyIsMissedOnlyUntilItsSetupIsShot() {
+        Day day = oneDish(10, step -> step.hands = 1).build();
+        TestPlans none = TestPlans.of(day);
+        assertThat(totals(day, none.asOf("10:09"))).isEqualTo(Map.of(Rule.COPIES, 1L));
+        assertThat(totals(day, none.asOf("10:10"))).isEmpty();
+        assertThat(Audit.of(day, none.asOf("10:09").build()).setups()).hasSize(1);
+        assertThat(Audit.of(day, none.asOf("10:10").build()).setups()).isEmpty();
+    }
+
+    /** What was eaten too late, or by whom it must not be, is told whenever it was: it may still help. */
+    @Test
+    void foodSafetyKnowsNoPast() {
+        Day day = oneDish(10, step -> step.hands = 1)
+                .ingredient("stew", "celery", ingredient -> ingredient.allergens = List.of("celery"))
+                .diner("Cid", "celery")
+                .need("S1", "stew", "cook", need -> need.eatenBy = List.of("Cid"))
+                .build();
+        TestPlans plan = cooked(day, "09:50-10:00");
+        assertThat(totals(day, plan)).containsKey(Rule.ALLERGEN);
+        assertThat(totals(day, plan.asOf("10:05"))).isEqualTo(totals(day, plan));
+        assertThat(sentences(day, plan)).isNotEmpty();
+    }
+}
