@@ -98,7 +98,9 @@ public record SoFar(
         /** For each work and break the rows that tell when it began, when it ended, and that it waits; -1: none. */
         private final int[][] rows;
 
-        private final Set<String> lost = new LinkedHashSet<>();
+        /** Copies that are lost, each with the row that tells it. */
+        private final Map<String, Integer> lostBy = new LinkedHashMap<>();
+
         private final Map<String, PlannedCopy> copies = new HashMap<>();
 
         Reckoning(Day day, Plan plan, Moment now, String sheet, List<Trouble> troubles) {
@@ -190,7 +192,7 @@ public record SoFar(
             } else if (toCome.isEmpty()) {
                 tell(row, "", "", "its takes are over by the sheets", "Maybe leave the row out, or move the call.");
             }
-            lost.addAll(toCome);
+            toCome.forEach(copy -> lostBy.put(copy, row));
         }
 
         /** Whether the camera still wants a copy, by the day as it is now. */
@@ -320,8 +322,6 @@ public record SoFar(
         }
 
         SoFar carriedOut() {
-            Map<String, String> renamed = new LinkedHashMap<>();
-            Set<String> missing = missing(renamed);
             Rehearsal rehearsal = new Rehearsal(day, plan, 0);
             contradictions(rehearsal);
             long minute = now.epochMinute();
@@ -332,7 +332,21 @@ public record SoFar(
                 all[i] = true;
                 begun[i] = rehearsal.start[i] < minute;
             }
-            List<Work> works = works(rehearsal, all, renamed);
+            Set<String> started = new HashSet<>();
+            for (int i = 0; i < plan.work().size(); i++) {
+                if (begun[i]) {
+                    started.addAll(plan.work().get(i).copies());
+                }
+            }
+            lostBy.forEach((copy, row) -> {
+                if (!started.contains(copy)) {
+                    tell(row, "", "", "nothing of it has begun: " + copy, "Maybe leave the row out.");
+                }
+            });
+            Set<String> lost = new LinkedHashSet<>(lostBy.keySet());
+            Map<String, String> renamed = new LinkedHashMap<>();
+            Set<String> missing = missing(lost, started, renamed);
+            List<Work> works = works(rehearsal, all, lost, renamed);
             List<Break> breaks = breaks(rehearsal, all);
             List<PlannedCopy> left = plan.copies().stream()
                     .filter(copy -> !missing.contains(copy.id()))
@@ -340,11 +354,12 @@ public record SoFar(
             Plan carriedOn = with(plan, Optional.of(now), left, works, breaks);
             // once more without what hasn't begun: it holds up what has only if nobody plans otherwise
             rehearsal.carryOut(facts, minute, begun);
-            return new SoFar(now, works(rehearsal, begun, renamed), breaks(rehearsal, begun), carriedOn, lost, renamed);
+            return new SoFar(
+                    now, works(rehearsal, begun, lost, renamed), breaks(rehearsal, begun), carriedOn, lost, renamed);
         }
 
         /** Some of the works as they were carried out, in order of time. */
-        private List<Work> works(Rehearsal rehearsal, boolean[] which, Map<String, String> renamed) {
+        private List<Work> works(Rehearsal rehearsal, boolean[] which, Set<String> lost, Map<String, String> renamed) {
             List<Work> works = new ArrayList<>();
             for (int i = 0; i < plan.work().size(); i++) {
                 if (which[i]) {
@@ -366,11 +381,15 @@ public record SoFar(
             return breaks;
         }
 
-        /** Copies that are missing once those still to come have taken the places of lost ones: these are added to the map. */
-        private Set<String> missing(Map<String, String> renamed) {
+        /**
+         * Copies that are missing once those that are begun and still to come have taken the places of lost ones.
+         *
+         * @param renamed is given each copy that takes a place, with the id of the copy whose place that was
+         */
+        private Set<String> missing(Set<String> lost, Set<String> started, Map<String, String> renamed) {
             Set<String> missing = new HashSet<>(lost);
             Map<String, List<PlannedCopy>> toCome = plan.copies().stream()
-                    .filter(copy -> copy.made() && isToCome(copy))
+                    .filter(copy -> copy.made() && isToCome(copy) && started.contains(copy.id()))
                     .collect(Collectors.groupingBy(PlannedCopy::need, LinkedHashMap::new, Collectors.toList()));
             for (List<PlannedCopy> places : toCome.values()) {
                 places.sort(Comparator.comparingInt(PlannedCopy::number));

@@ -113,7 +113,7 @@ class ReplanCommandTest {
 
     @Test
     void theSameDaySeedAndStepsGiveTheSameBytesAndCanBeReplannedAgain() throws IOException {
-        Path rows = happened("waits,4,centrepiece,,,lacquer,,", "lost,6,toast,hero,2,,,");
+        Path rows = happened("waits,4,centrepiece,,,lacquer,,", "lost,5,coupe,hero,2,,,");
         replan(DEMO, PLAN, "12:10", "--happened", rows);
         List<byte[]> first = bytes();
         replan(DEMO, PLAN, "12:10", "--happened", rows);

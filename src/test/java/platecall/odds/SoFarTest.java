@@ -233,6 +233,70 @@ class SoFarTest {
         assertThat(troubles).extracting(Trouble::what).containsExactly("its takes are over by the sheets");
     }
 
+    /** The second is not begun at 10:05, so it has no place to take, and can't be lost. */
+    @Test
+    void whatHasNotBegunTakesNoPlaceAndCannotBeLost() {
+        assertThat(by("10:05", happening(What.LOST, "bun", 1, null, null)).renamed())
+                .isEmpty();
+        assertThat(troubles).isEmpty();
+        by("10:05", happening(What.LOST, "bun", 2, null, null));
+        assertThat(troubles).extracting(Trouble::what).containsExactly("nothing of it has begun: S1/bun/plate/hero#2");
+    }
+
+    @Test
+    void whatCannotBeInOneRecipeIsTold() {
+        by(
+                "10:20",
+                happening(What.ENDED, "bun", 1, "shape", "10:15"),
+                happening(What.BEGAN, "bun", 1, "bake", "10:12"),
+                happening(What.WAITS, "bun", 2, "shape", null),
+                happening(What.ENDED, "bun", 2, "bake", "10:19"),
+                happening(What.BEGAN, "tea", 1, "pour", "10:20"),
+                happening(What.ENDED, "tea", 1, "pour", "23:00"));
+        assertThat(troubles)
+                .extracting(trouble -> trouble.row() + " " + trouble.what())
+                .containsExactly(
+                        "4 what began must lie before now",
+                        "5 lies outside the day",
+                        "1 can't have begun then: shape before it had not ended",
+                        "3 can't have begun then: shape before it waits");
+    }
+
+    /** A plan made at 10:21 knows that the first bun is in until 10:33; only when it comes out can still be told. */
+    @Test
+    void whatHadBegunWhenThePlanInHandWasMadeIsFact() {
+        Plan again = TestPlans.of(day)
+                .step("bun", "shape", 1, "10:00-10:13", work -> work.by("Ana"))
+                .step(
+                        "bun",
+                        "bake",
+                        1,
+                        "10:13-10:33",
+                        work -> work.on("oven", 1)
+                                .at(200)
+                                .hands("Ana", "10:13-10:15")
+                                .hands("Ana", "10:32-10:33"))
+                .step("bun", "plate", 1, "10:33-10:35", work -> work.by("Ana"))
+                .asOf("10:21")
+                .build();
+        assertThat(told(SoFar.of(day, again, at("10:34"), List.of(), "", troubles)
+                        .begun()))
+                .containsExactly("shape [1] 10:00-10:13", "bake [1] 10:13-10:33", "plate [1] 10:33-10:35");
+        List<Happening> told = List.of(
+                happening(What.ENDED, "bun", 1, "bake", "10:40"),
+                happening(What.BEGAN, "bun", 1, "bake", "10:14"),
+                happening(What.ENDED, "bun", 1, "shape", "10:14"),
+                happening(What.WAITS, "bun", 1, "bake", null));
+        assertThat(told(SoFar.of(day, again, at("10:34"), told, "", troubles).begun()))
+                .containsExactly("shape [1] 10:00-10:13", "bake [1] 10:13-10:40");
+        assertThat(troubles)
+                .extracting(trouble -> trouble.row() + " " + trouble.what())
+                .containsExactly(
+                        "1 has begun by the plan in hand",
+                        "2 has ended by the plan in hand",
+                        "3 has begun by the plan in hand");
+    }
+
     @Test
     void tellsAllThatDoesNotFitAtOnce() {
         by(

@@ -52,7 +52,8 @@ class UnderWayTest {
         List<Trouble> troubles = new ArrayList<>();
         List<Happening> happenings = happenings(before, now, random);
         SoFar soFar = SoFar.of(day, before, now, happenings, "happenings", troubles);
-        assertThat(troubles).isEmpty();
+        // what is lost may not have begun after all if what comes before it takes longer
+        assertThat(troubles).allMatch(trouble -> trouble.what().startsWith("nothing of it has begun"));
         UnderWay left = UnderWay.of(day, net(day), now, soFar.begun(), soFar.breaks(), Set.of());
         Planner.Found found = Planner.plan(
                 day,
