@@ -74,12 +74,16 @@ public class Block {
         return copy.recipe().offPeakWeight() * copy.recipe().offPeakMinutes(copy.due(), copy.show(), plated(), ready());
     }
 
-    /** Minutes by which its tasks start earlier or later than published, and what other hands count. */
+    /** Minutes by which its tasks start earlier or later than published, and what other hands and stations count. */
     long movedMinutes() {
         long moved = 0;
         for (int i = 0; published != null && i < copy.recipe().size(); i++) {
             moved += published.moved(
-                    i, placement.start()[i], placement.handsA()[i], placement.handsB()[i]);
+                    i,
+                    placement.start()[i],
+                    placement.handsA()[i],
+                    placement.handsB()[i],
+                    placement.way()[i]);
         }
         return moved;
     }

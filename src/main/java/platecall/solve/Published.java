@@ -15,8 +15,8 @@ import platecall.tasks.TaskNet.Task;
 /** What a published plan does for each task and when it has breaks, so that a new plan can stay close to it. */
 final class Published {
 
-    /** Minutes that a task may as well move as be in the hands of another person. */
-    private static final int OTHER_HANDS = 5;
+    /** Minutes that a task may as well move as be in the hands of another person, or at another station. */
+    private static final int OTHERWISE = 5;
 
     private final TaskNet net;
     private final Plan.Work[][] work;
@@ -86,13 +86,15 @@ final class Published {
      * @param start minute of each task
      * @param handsA people of the first hand part of each task, one bit each
      * @param handsB people of the second hand part
+     * @param way how it is done, or {@link Kitchen#NONE} if it can't be done so any more
      */
-    record Kept(int[] start, long[] handsA, long[] handsB) {
+    record Kept(int[] start, long[] handsA, long[] handsB, int[] way) {
 
-        /** Minutes by which a task is elsewhere than published, and what other hands on it count. */
-        int moved(int task, int at, long a, long b) {
-            return Math.abs(at - start[task])
-                    + OTHER_HANDS * (Long.bitCount(a & ~handsA[task]) + Long.bitCount(b & ~handsB[task]));
+        /** Minutes by which a task is at another time than published, and what other hands and another station count. */
+        int moved(int task, int at, long a, long b, int its) {
+            int others = Long.bitCount(a & ~handsA[task]) + Long.bitCount(b & ~handsB[task]);
+            boolean elsewhere = way[task] != Kitchen.NONE && its != way[task];
+            return Math.abs(at - start[task]) + OTHERWISE * (others + (elsewhere ? 1 : 0));
         }
 
         /** The same with people numbered otherwise. */
@@ -100,7 +102,8 @@ final class Published {
             return new Kept(
                     start,
                     Arrays.stream(handsA).map(people).toArray(),
-                    Arrays.stream(handsB).map(people).toArray());
+                    Arrays.stream(handsB).map(people).toArray(),
+                    way);
         }
     }
 
@@ -112,8 +115,10 @@ final class Published {
         List<Task> tasks = net.copies().get(copy).recipe().tasks();
         long[] a = new long[tasks.size()];
         long[] b = new long[tasks.size()];
+        int[] ways = new int[tasks.size()];
         for (int i = 0; i < a.length; i++) {
             Plan.Work known = work[copy][i];
+            ways[i] = way(copy, i);
             boolean two = tasks.get(i).handParts().size() == 2;
             for (Plan.Hands hands : known.hands()) {
                 boolean first = !two || hands.span().start().equals(known.span().start());
@@ -121,7 +126,7 @@ final class Published {
                 b[i] |= first ? 0 : bit(hands.person());
             }
         }
-        return new Kept(starts[copy], a, b);
+        return new Kept(starts[copy], a, b, ways);
     }
 
     private long bit(String person) {

@@ -65,7 +65,8 @@ final class Score {
     private long movedMinutes(int c) {
         long moved = 0;
         for (int g = kitchen.base[c]; kept[c] != null && g < kitchen.base[c + 1]; g++) {
-            moved += kept[c].moved(g - kitchen.base[c], kitchen.start[g], kitchen.handsA[g], kitchen.handsB[g]);
+            moved += kept[c].moved(
+                    g - kitchen.base[c], kitchen.start[g], kitchen.handsA[g], kitchen.handsB[g], kitchen.way[g]);
         }
         return moved;
     }
