@@ -205,8 +205,9 @@ public record RunSheet(
                 }
             }
         }
+        entries.removeIf(entry -> plan.hasBegun(entry.at()));
         for (Plan.Break meal : plan.breaks()) {
-            if (meal.person().equals(person.id())) {
+            if (meal.person().equals(person.id()) && !isOver(plan, meal.span())) {
                 entries.add(new Entry(meal.span().start(), pause(wording, meal.span(), "Meal break")));
             }
         }
@@ -215,10 +216,13 @@ public record RunSheet(
                     ? Optional.of(during.span())
                     : wording.day.setup(((Absence.HandDouble) absence).setup()).map(setup -> setup.shooting());
             String what = absence instanceof Absence.HandDouble hand ? "Hand double in setup " + hand.setup() : "Away";
-            gone.ifPresent(span -> entries.add(new Entry(span.start(), pause(wording, span, Wording.plain(what)))));
+            gone.filter(span -> !isOver(plan, span))
+                    .ifPresent(span -> entries.add(new Entry(span.start(), pause(wording, span, Wording.plain(what)))));
         }
-        unbooked(wording, duty, plan, person.id(), entries);
-        entries.removeIf(entry -> plan.hasBegun(entry.at()));
+        List<Entry> unbooked = new ArrayList<>();
+        unbooked(wording, duty, plan, person.id(), unbooked);
+        unbooked.removeIf(entry -> plan.hasBegun(entry.at()));
+        entries.addAll(unbooked);
         return section(wording, Wording.plain(person.id()), hours(wording, person, entries), entries);
     }
 
