@@ -37,6 +37,7 @@ import platecall.report.UnwritableFolderException;
             LooksCommand.class,
             SafetyCommand.class,
             OddsCommand.class,
+            WhatIfCommand.class,
             BenchCommand.class,
         },
         footer = {

@@ -57,6 +57,25 @@ public record TaskNet(
                 .toList();
     }
 
+    /** The same where it costs nothing that a task is elsewhere than in a plan that is held. */
+    public TaskNet withMovesFree() {
+        return new TaskNet(
+                origin,
+                minutes,
+                lanes,
+                ovens,
+                people,
+                handsFree,
+                noiseAllowed,
+                kitchenSpans,
+                recipes,
+                copies,
+                breaks,
+                batchGroups,
+                new Prices(prices.lateMinute(), prices.offPeakMinute(), prices.kitchenMinute(), prices.handChange(), 0),
+                past);
+    }
+
     public Moment momentOf(int minute) {
         return origin.plus(minute);
     }

@@ -1,0 +1,164 @@
+package platecall.cli;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import platecall.copies.CopyCounts;
+import platecall.day.Day;
+import platecall.intake.DayFiles;
+import platecall.looks.Looks;
+import platecall.plan.Plan;
+import platecall.plan.Plan.PlannedCopy;
+import platecall.plan.PlanFile;
+import platecall.solve.Planner;
+import platecall.tasks.Breakdown;
+import platecall.tasks.TaskNet;
+
+/** Tells what one more of each thing would buy, by trying it. */
+@Command(
+        name = "whatif",
+        mixinStandardHelpOptions = true,
+        description =
+                "Tell what one more burner, oven, pair of hands, or ten minutes on a call would buy, by trying each.",
+        footer = {
+            "",
+            "The day is searched as it is, from PLAN on, then with each in turn as long again, from there on;",
+            "so is the day as it is, to tell what may be luck.",
+            "Exit code: 0 done, 2 bad input or a plan of another day."
+        })
+final class WhatIfCommand implements Callable<Integer> {
+
+    private static final String AS_IT_IS = "the day as it is";
+
+    @Spec
+    private CommandSpec spec;
+
+    @Mixin
+    private DayArgument dayArgument;
+
+    @Parameters(index = "1", paramLabel = "PLAN", description = "plan.json of that day")
+    private Path planPath;
+
+    @Option(
+            names = "--seconds",
+            paramLabel = "N",
+            description = "search at most so many seconds for each (5, or 600 with --steps)")
+    private Double seconds;
+
+    @Option(names = "--steps", paramLabel = "N", description = "search at most so many moves for each")
+    private Long steps;
+
+    @Option(names = "--seed", paramLabel = "N", defaultValue = "1", description = "random seed (${DEFAULT-VALUE})")
+    private long seed;
+
+    /** What a plan with one thing more comes to. */
+    private record Tried(String what, long missing, long late, long offPeak, long points) {}
+
+    @Override
+    public Integer call() {
+        double most = seconds != null ? seconds : steps != null ? 600 : 5;
+        if (!(most > 0) || steps != null && steps < 1) {
+            throw new ParameterException(
+                    spec.commandLine(), "--seconds and --steps must be above 0. Maybe --seconds 5.");
+        }
+        Day day = dayArgument.checked().day();
+        Plan plan = PlanFile.read(planPath, DayFiles.digest(day));
+        Planner.Limits limits = new Planner.Limits(most, Optional.ofNullable(steps), seed, 1);
+        Map<String, Integer> counts = new HashMap<>();
+        CopyCounts.of(day).counts().forEach(count -> counts.put(count.need().key(), count.chosen()));
+
+        // what can still be made better as it is must not be taken for what one more of something buys
+        Plan better = searched(day, counts, plan, limits);
+        List<OneMore> all = new ArrayList<>();
+        all.add(new OneMore(AS_IT_IS, day));
+        all.addAll(OneMore.of(day));
+        List<Tried> tried = inTurns(all.stream()
+                .<Callable<Tried>>map(more -> () -> tried(more.what(), searched(more.day(), counts, better, limits)))
+                .toList());
+        print(spec.commandLine().getOut(), better.points().total(), tried);
+        return Main.FINE;
+    }
+
+    private static Plan searched(Day day, Map<String, Integer> counts, Plan from, Planner.Limits limits) {
+        // the plan is where to begin, not what to stay close to
+        TaskNet net = Breakdown.of(day, dish -> Looks.of(day, dish), need -> counts.get(need.key()))
+                .withMovesFree();
+        return Planner.plan(day, net, "", "", limits, Optional.of(from), Planner.Watcher.NONE)
+                .plan();
+    }
+
+    private static Tried tried(String what, Plan plan) {
+        return new Tried(
+                what,
+                plan.copies().stream().filter(copy -> !copy.made()).count(),
+                plan.copies().stream().mapToLong(PlannedCopy::lateMinutes).sum(),
+                plan.copies().stream().mapToLong(PlannedCopy::offPeakMinutes).sum(),
+                plan.points().total());
+    }
+
+    /** Runs two at a time; the results in order. */
+    private static <T> List<T> inTurns(List<Callable<T>> all) {
+        ExecutorService threads = Executors.newFixedThreadPool(2, task -> {
+            Thread thread = new Thread(task, "whatif");
+            thread.setDaemon(true);
+            return thread;
+        });
+        try {
+            List<T> done = new ArrayList<>();
+            for (Future<T> future : threads.invokeAll(all)) {
+                done.add(future.get());
+            }
+            return done;
+        } catch (InterruptedException interrupted) {
+            Thread.currentThread().interrupt();
+            throw new IllegalStateException("the search was interrupted", interrupted);
+        } catch (ExecutionException failed) {
+            throw new IllegalStateException("the search failed", failed.getCause());
+        } finally {
+            threads.shutdownNow();
+        }
+    }
+
+    private static void print(PrintWriter out, long before, List<Tried> tried) {
+        Tried asItIs = tried.get(0);
+        String row = "%-58s  %8s  %12s  %13s  %9s  %9s%n";
+        out.printf(Locale.ROOT, row, "with", "not made", "late", "off peak", "points", "fewer");
+        tried.stream()
+                .sorted(Comparator.comparingLong(Tried::missing).thenComparingLong(Tried::points))
+                .forEach(one -> out.printf(
+                        Locale.ROOT,
+                        row,
+                        one.what().length() > 58 ? one.what().substring(0, 58) : one.what(),
+                        one.missing(),
+                        one.late() + " min",
+                        one.offPeak() + " min",
+                        one.points(),
+                        one == asItIs ? "" : asItIs.points() - one.points()));
+        out.println();
+        out.printf(
+                Locale.ROOT,
+                "Each searched for as long from the same plan with %d points. As it is, the day came to %d so:"
+                        + " what differs by less than %d or so may be luck.%n",
+                before,
+                asItIs.points(),
+                Math.max(5, before - asItIs.points()));
+    }
+}

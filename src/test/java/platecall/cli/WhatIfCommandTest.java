@@ -1,0 +1,103 @@
+package platecall.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import platecall.check.DayCheck;
+import platecall.day.Day;
+import platecall.day.Look;
+import platecall.day.Station;
+import platecall.day.TestDays;
+import platecall.intake.DayFiles;
+
+class WhatIfCommandTest {
+
+    @TempDir
+    private Path folder;
+
+    private final StringWriter out = new StringWriter();
+    private final StringWriter err = new StringWriter();
+
+    private int run(Object... args) {
+        String[] words = Stream.of(args).map(Object::toString).toArray(String[]::new);
+        return Main.run(new PrintWriter(out, true), new PrintWriter(err, true), words);
+    }
+
+    /**
+     * By hand: Ana makes a bun and a roll in 8 minutes each, both at their peak for five minutes and shown from 10:00 to 10:01. The one
+     * that is ready at 9:52 is 4 minutes past its peak by then, 10 points each, and the kitchen is open from 9:44 to 18:00, a point a
+     * minute: 536 points. With another Ana both are ready at ten, and the kitchen opens at 9:52: 488. A larger table helps nobody.
+     */
+    @Test
+    void tellsThatAnotherPairOfHandsHelpsWhereHandsAreShort() {
+        TestDays day = new TestDays()
+                .place("kitchen", place -> {})
+                .person("Ana", person -> {})
+                .station("table", Station.Kind.COUNTER, 3, station -> {})
+                .setup("S1", "10:00", setup -> setup.rolling = 1);
+        for (String dish : List.of("bun", "roll")) {
+            day.dish(dish, part -> part.look = Look.table(0, 5, 30))
+                    .need("S1", dish, "shape", need -> need.copies(1))
+                    .step(dish, "shape", 8, step -> step.uses("table", 1).hands = 1);
+        }
+        Path sheets = folder.resolve("day.json");
+        DayFiles.write(day.build(), sheets);
+        assertThat(run("plan", sheets, "--steps", 500, "--out", folder.resolve("plan")))
+                .isNotEqualTo(Main.BAD_INPUT);
+        out.getBuffer().setLength(0);
+        assertThat(run("whatif", sheets, folder.resolve("plan/plan.json"), "--steps", 500))
+                .as(err.toString())
+                .isEqualTo(Main.FINE);
+        List<String> lines = out.toString().lines().toList();
+        assertThat(lines.get(1)).matches("another pair of hands like Ana +0 +0 min +0 min +488 +48");
+        assertThat(lines.get(2)).matches("setup S1 is called 10 min later +0 +0 min +4 min +526 +10");
+        assertThat(lines.get(3)).matches("the day as it is +0 +0 min +4 min +536 +");
+        assertThat(lines).anyMatch(line -> line.matches("one more of table +0 +0 min +4 min +536 +0"));
+        assertThat(lines).hasSize(8);
+        assertThat(lines.get(7)).startsWith("Each searched for as long from the same plan with 536 points.");
+    }
+
+    /** Whatever is added, the day can be planned: the checks find nothing wrong, and no station or person is there twice. */
+    @Test
+    void everyVariantOfEveryDemoDayIsADay() {
+        for (String name : List.of("first-egg", "lantern-supper", "two-kitchens", "night-ferry", "overbooked")) {
+            Day day = DayFiles.read(Path.of("problems", name)).day();
+            List<OneMore> all = OneMore.of(day);
+            assertThat(all).extracting(OneMore::what).doesNotHaveDuplicates();
+            for (OneMore more : all) {
+                assertThat(more.day()).isNotEqualTo(day);
+                assertThat(DayCheck.namesAndOrder(more.day())).as(more.what()).isEmpty();
+            }
+        }
+    }
+
+    @Test
+    void anotherOvenServesWhereTheFirstDoes() {
+        Day day = DayFiles.read(Path.of("problems/overbooked")).day();
+        Day more = OneMore.of(day).stream()
+                .filter(it -> it.what().equals("another oven"))
+                .findFirst()
+                .orElseThrow()
+                .day();
+        assertThat(more.station("another oven").orElseThrow().circuit()).isEqualTo(Optional.empty());
+        assertThat(more.step("fillet", "roast").orElseThrow().stations().get(0).anyOf())
+                .containsExactly("oven", "another oven");
+    }
+
+    @Test
+    void refusesThePlanOfAnotherDayAndNoTime() {
+        Path plan = Path.of("reports/lantern-supper/plan.json");
+        assertThat(run("whatif", "problems/first-egg", plan)).isEqualTo(Main.BAD_INPUT);
+        assertThat(err.toString()).contains("is a plan of another day");
+        assertThat(run("whatif", "problems/lantern-supper", plan, "--seconds", 0))
+                .isEqualTo(Main.BAD_INPUT);
+        assertThat(err.toString()).contains("must be above 0");
+    }
+}
