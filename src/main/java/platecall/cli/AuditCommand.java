@@ -38,7 +38,7 @@ final class AuditCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        Day day = dayArgument.checked().day();
+        Day day = dayArgument.checkedFor(planPath).day();
         Plan plan = PlanFile.read(planPath, DayFiles.digest(day));
         Verdict verdict = Audit.of(day, plan);
         PrintWriter out = spec.commandLine().getOut();

@@ -10,6 +10,8 @@ import platecall.day.Trouble;
 import platecall.intake.BadDay;
 import platecall.intake.DayFile;
 import platecall.intake.DayFiles;
+import platecall.plan.BadPlan;
+import platecall.plan.PlanFile;
 
 /** The day that a command is about: its first word. */
 final class DayArgument {
@@ -39,6 +41,17 @@ final class DayArgument {
     /** The day, if nothing is wrong with it. */
     DayFile checked() {
         return checked(DayCheck::troubles);
+    }
+
+    /** The day, if nothing is wrong with it that would matter to a plan of it: on a day under way not all could be planned anew. */
+    DayFile checkedFor(Path plan) {
+        boolean underWay;
+        try {
+            underWay = PlanFile.read(plan).asOf().isPresent();
+        } catch (BadPlan toldLater) {
+            underWay = false;
+        }
+        return checked(underWay ? DayCheck::ofDayUnderWay : DayCheck::troubles);
     }
 
     /** The day, if nothing is wrong with it by these checks. */

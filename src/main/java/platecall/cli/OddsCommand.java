@@ -59,7 +59,7 @@ final class OddsCommand implements Callable<Integer> {
             throw new ParameterException(
                     spec.commandLine(), "--runs must be from 1 to " + MOST_RUNS + ". Maybe --runs " + Odds.RUNS + ".");
         }
-        Day day = dayArgument.checked().day();
+        Day day = dayArgument.checkedFor(planPath).day();
         Plan plan = PlanFile.read(planPath, DayFiles.digest(day));
         Odds odds = Odds.of(day, plan, runs, seed);
         PrintWriter out = spec.commandLine().getOut();

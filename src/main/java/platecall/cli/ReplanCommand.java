@@ -2,6 +2,7 @@ package platecall.cli;
 
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.time.LocalDate;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
@@ -15,6 +16,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeSet;
 import java.util.concurrent.Callable;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
@@ -38,6 +40,7 @@ import platecall.plan.Plan.PlannedCopy;
 import platecall.plan.Plan.Readiness;
 import platecall.plan.Plan.Verdict;
 import platecall.plan.PlanFile;
+import platecall.plan.Rule;
 import platecall.report.Changes;
 import platecall.report.Reports;
 import platecall.report.UnwritableFolderException;
@@ -99,23 +102,25 @@ final class ReplanCommand implements Callable<Integer> {
         Path folder = out != null ? out : dayArgument.reports().resolve(stamp(day, at));
         Reports.mustBeWritable(folder);
         SoFar soFar = soFar(day, before, at);
-        Plan inHand = soFar.inHand(before);
         TaskNet all = tasks(day, before);
         UnderWay left = left(day, all, soFar, Set.of());
-        Planning.Planned made = planning.plan(spec, day, left.net(), Optional.of(inHand));
+        Planning.Planned made = planning.plan(spec, day, left.net(), Optional.of(soFar.inHand()));
         Set<String> stuck = stuck(left, made.plan());
+        Set<String> unusable = new TreeSet<>(left.spoiled());
         if (!stuck.isEmpty()) {
             UnderWay anew = left(day, all, soFar, stuck);
-            Planning.Planned other = planning.plan(spec, day, anew.net(), Optional.of(inHand));
+            Planning.Planned other = planning.plan(spec, day, anew.net(), Optional.of(soFar.inHand()));
             if (missing(other.plan()) < missing(made.plan())) {
+                unusable.addAll(stuck);
+                unusable.addAll(anew.spoiled());
                 left = anew;
                 made = other;
             }
         }
-        Changes changes = Changes.of(day, inHand, made.plan());
+        Changes changes = Changes.of(day, soFar.onPaper(), made.plan());
 
         PrintWriter print = spec.commandLine().getOut();
-        tellSoFar(print, day, soFar, left, made.plan());
+        tellSoFar(print, day, soFar, left, unusable, made.plan());
         compare(print, day, Audit.of(day, soFar.carriedOn()), made.plan());
         print.println(changes.line());
         print.println();
@@ -170,6 +175,16 @@ final class ReplanCommand implements Callable<Integer> {
         }
         ZoneId zone = day.facts().zone();
         if (!day.horizon().contains(at)) {
+            // a clock time belongs to the one date on which it lies within the day
+            LocalDate last = day.horizon().end().in(zone).toLocalDate();
+            for (LocalDate date = day.horizon().start().in(zone).toLocalDate();
+                    now.indexOf('-') < 0 && !date.isAfter(last);
+                    date = date.plusDays(1)) {
+                Moment other = HappeningsFile.time(date + " " + now.strip(), day);
+                if (day.horizon().contains(other)) {
+                    return other;
+                }
+            }
             throw new ParameterException(
                     spec.commandLine(),
                     "--now: " + stamp(zone, at) + " is not within the day, which goes from "
@@ -210,14 +225,15 @@ final class ReplanCommand implements Callable<Integer> {
                 .format(moment.in(day.facts().zone()));
     }
 
-    private static void tellSoFar(PrintWriter print, Day day, SoFar soFar, UnderWay left, Plan plan) {
+    private static void tellSoFar(
+            PrintWriter print, Day day, SoFar soFar, UnderWay left, Set<String> unusable, Plan plan) {
         long underWay = soFar.begun().stream()
                 .filter(work -> work.span().end().isAfter(soFar.now()))
                 .count();
         print.printf(
                 Locale.ROOT,
                 "%s: %d works have begun, %d of them are under way.%n",
-                ReadyTable.clock(soFar.now(), day.facts().zone()),
+                stamp(day.facts().zone(), soFar.now()),
                 soFar.begun().size(),
                 underWay);
         list(print, "Lost: ", soFar.lost());
@@ -226,7 +242,7 @@ final class ReplanCommand implements Callable<Integer> {
                 .forEach((was, is) -> renamed.computeIfAbsent(need(was), need -> new ArrayList<>())
                         .add(was.substring(need(was).length()) + " is now " + is.substring(need(is).length())));
         renamed.forEach((need, copies) -> list(print, "Numbered anew, " + need + ": ", copies));
-        list(print, "Can't be used any more, made anew: ", left.spoiled());
+        list(print, "Can't be used any more, made anew: ", unusable);
         list(
                 print,
                 "Not made while their setup was shot, not made any more: ",
@@ -282,13 +298,21 @@ final class ReplanCommand implements Callable<Integer> {
                     inTime(carriedOn.setups().get(i), zone),
                     inTime(then, zone));
         }
+        if (carriedOn.breaches().stream()
+                .anyMatch(breach -> breach.rule() == Rule.SHIFT || breach.rule() == Rule.OPEN)) {
+            print.println("To go on as planned takes somebody who is away, or a station that is closed.");
+        }
         print.println();
     }
 
     private static String inTime(Readiness setup, ZoneId zone) {
         return setup.ready()
                 .map(at -> ReadyTable.clock(at, zone)
-                        + (setup.marginMinutes() < 0 ? ", " + -setup.marginMinutes() + " min late" : ""))
+                        + (setup.marginMinutes() < 0
+                                ? ", " + -setup.marginMinutes() + " min late"
+                                : setup.words().startsWith("Ready")
+                                        ? ""
+                                        : setup.words().contains("PAST USE") ? ", past use" : ", then short"))
                 .orElse("not ready");
     }
 }

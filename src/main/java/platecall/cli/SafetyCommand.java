@@ -42,7 +42,7 @@ final class SafetyCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        Day day = dayArgument.checked().day();
+        Day day = dayArgument.checkedFor(planPath).day();
         Plan plan = PlanFile.read(planPath, DayFiles.digest(day));
         List<Breach> broken = Audit.of(day, plan).breaches().stream()
                 .filter(breach -> isOfSafety(breach.rule()))

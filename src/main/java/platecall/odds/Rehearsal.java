@@ -29,6 +29,9 @@ final class Rehearsal {
 
     private static final int NONE = -1;
 
+    /** A work that seems to have taken so many times its most minutes was begun later. */
+    private static final int FAR_TOO_LONG = 2;
+
     /** No minute is known. */
     static final long UNKNOWN = Long.MIN_VALUE;
 
@@ -56,6 +59,7 @@ final class Rehearsal {
 
     private final int[] plannedMinutes;
     private final int[] likely;
+    private final int[] high;
     /** Minutes for which a work had been under way when the plan was made. */
     private final int[] begunFor;
 
@@ -112,6 +116,7 @@ final class Rehearsal {
         planned = new long[count];
         plannedMinutes = new int[count];
         likely = new int[count];
+        high = new int[count];
         begunFor = new int[count];
         minutes = new StepMinutes[count];
         dice = new SplittableRandom[count];
@@ -226,13 +231,14 @@ final class Rehearsal {
 
     private void prepareWork(Day day, Plan plan, int i, Work work, long seed) {
         Optional<Step> step = day.step(work.dish(), work.step()).filter(it -> work.kind() == Work.Kind.STEP);
+        high[i] = step.map(Step::minutesHigh).orElse(0);
+        likely[i] = step.map(Step::minutesLikely).orElse(0);
         begunFor[i] = plan.hasBegun(work.span().start())
                 ? work.span().start().minutesUntil(plan.asOf().orElseThrow())
                 : 0;
         boolean ended = begunFor[i] >= work.span().minutes();
         if (step.isPresent() && step.get().minutesLow() < step.get().minutesHigh() && !ended) {
             minutes[i] = StepMinutes.of(step.get());
-            likely[i] = step.get().minutesLikely();
             // from the copy's name, so that other plans of the day are tried with the same luck
             long name = (work.dish() + " " + work.step() + " " + String.join(";", work.copies())).hashCode();
             dice[i] = new SplittableRandom(new SplittableRandom(seed).nextLong() + name);
@@ -350,7 +356,9 @@ final class Rehearsal {
                 at[i] = fact.began != UNKNOWN
                         ? fact.began
                         : fact.ended != UNKNOWN
-                                ? Math.min(planned[i], fact.ended - plannedMinutes[i])
+                                ? isFarTooLong(i, fact.ended - planned[i])
+                                        ? fact.ended - plannedMinutes[i]
+                                        : Math.min(planned[i], fact.ended - plannedMinutes[i])
                                 : Math.max(planned[i], fact.notBefore);
                 for (Before earlier : before[i]) {
                     at[i] = Math.max(at[i], at[earlier.node()]);
@@ -373,9 +381,17 @@ final class Rehearsal {
         }
     }
 
+    /** Whether a work can't well have taken so many minutes: if only its end is known, it began later than it was to. */
+    private boolean isFarTooLong(int i, long taken) {
+        return taken > FAR_TOO_LONG * (plannedMinutes[i] + Math.max(0, high[i] - likely[i]));
+    }
+
     /** When a work begins and ends, given what is known of it and when it would begin and end. */
     private void take(Fact fact, int i, long at, int length) {
         long begins = fact.began != UNKNOWN ? fact.began : Math.max(at, fact.notBefore);
+        if (fact.began == UNKNOWN && fact.ended != UNKNOWN && isFarTooLong(i, fact.ended - begins)) {
+            begins = fact.ended - length;
+        }
         long ends = begins + length;
         if (fact.ended != UNKNOWN) {
             ends = Math.max(fact.ended, fact.began == UNKNOWN ? Long.MIN_VALUE : fact.began + 1);

@@ -39,6 +39,8 @@ import platecall.units.Span;
  * @param now the minute
  * @param begun works that have begun, as they happen, with the copies that aren't lost; in order of time
  * @param breaks meal breaks that have begun
+ * @param inHand the plan to stay close to: what has begun is as it is, all else as it was planned for each copy's place
+ * @param onPaper what stands on the papers that people have and has not begun, for what is lost, too
  * @param carriedOn the plan as it is carried out, past and future, without storage, points and verdict: what a copy's times would be
  *     stands in its works. What is lost isn't made in it
  * @param lost ids of copies that can't be used any more, as the plan in hand numbers them
@@ -48,23 +50,11 @@ public record SoFar(
         Moment now,
         List<Work> begun,
         List<Break> breaks,
+        Plan inHand,
+        Plan onPaper,
         Plan carriedOn,
         Set<String> lost,
         Map<String, String> renamed) {
-
-    /** The plan that people have in their hands: what has begun is as it is, all else as it was planned, without what is lost. */
-    public Plan inHand(Plan plan) {
-        Set<String> ids = begun.stream().map(Work::id).collect(Collectors.toSet());
-        Stream<Work> toCome = plan.work().stream()
-                .filter(work -> !ids.contains(work.id()))
-                .map(work -> at(work, work.span(), lost, renamed));
-        return with(
-                plan,
-                plan.asOf(),
-                carriedOn.copies(),
-                Stream.concat(begun.stream(), toCome).toList(),
-                plan.breaks());
-    }
 
     /**
      * Carries a plan out.
@@ -100,6 +90,11 @@ public record SoFar(
 
         /** Copies that are lost, each with the row that tells it. */
         private final Map<String, Integer> lostBy = new LinkedHashMap<>();
+
+        private final Set<String> lost = new LinkedHashSet<>();
+        private final Map<String, String> renamed = new LinkedHashMap<>();
+        /** For each copy, as the plan numbers it, the steps that have begun for it. */
+        private final Map<String, Set<String>> begunFor = new HashMap<>();
 
         private final Map<String, PlannedCopy> copies = new HashMap<>();
 
@@ -332,42 +327,116 @@ public record SoFar(
                 all[i] = true;
                 begun[i] = rehearsal.start[i] < minute;
             }
-            Set<String> started = new HashSet<>();
             for (int i = 0; i < plan.work().size(); i++) {
                 if (begun[i]) {
-                    started.addAll(plan.work().get(i).copies());
+                    for (String copy : plan.work().get(i).copies()) {
+                        begunFor.computeIfAbsent(copy, it -> new HashSet<>())
+                                .add(plan.work().get(i).step());
+                    }
                 }
             }
-            lostBy.forEach((copy, row) -> {
-                if (!started.contains(copy)) {
-                    tell(row, "", "", "nothing of it has begun: " + copy, "Maybe leave the row out.");
-                }
-            });
-            Set<String> lost = new LinkedHashSet<>(lostBy.keySet());
-            Map<String, String> renamed = new LinkedHashMap<>();
-            Set<String> missing = missing(lost, started, renamed);
-            List<Work> works = works(rehearsal, all, lost, renamed);
-            List<Break> breaks = breaks(rehearsal, all);
+            tellUnbegun(begun);
+            lost.addAll(lostBy.keySet());
+            lost.retainAll(begunFor.keySet());
+            tellLost();
+            Set<String> missing = missing();
             List<PlannedCopy> left = plan.copies().stream()
                     .filter(copy -> !missing.contains(copy.id()))
                     .toList();
-            Plan carriedOn = with(plan, Optional.of(now), left, works, breaks);
+            Plan carriedOn = with(Optional.of(now), left, works(rehearsal, all, begun), breaks(rehearsal, all));
             // once more without what hasn't begun: it holds up what has only if nobody plans otherwise
             rehearsal.carryOut(facts, minute, begun);
+            List<Work> past = works(rehearsal, begun, begun);
+            List<Work> toCome = new ArrayList<>();
+            List<Work> asPlanned = new ArrayList<>(past);
+            for (int i = 0; i < plan.work().size(); i++) {
+                Work work = plan.work().get(i);
+                if (!begun[i]) {
+                    toCome.add(work);
+                    asPlanned.add(at(work, work.span(), forPlaces(work)));
+                }
+            }
             return new SoFar(
-                    now, works(rehearsal, begun, lost, renamed), breaks(rehearsal, begun), carriedOn, lost, renamed);
+                    now,
+                    past,
+                    breaks(rehearsal, begun),
+                    with(plan.asOf(), left, asPlanned, plan.breaks()),
+                    with(plan.asOf(), plan.copies(), toCome, plan.breaks()),
+                    carriedOn,
+                    Set.copyOf(lost),
+                    renamed);
+        }
+
+        /** What ends at or after now must have begun to be of any use. */
+        private void tellUnbegun(boolean[] begun) {
+            for (int i = 0; i < facts.length; i++) {
+                if (rows[i][ENDED] >= 0 && !begun[i]) {
+                    tell(rows[i][ENDED], "time", "", "it has not begun by the plan", "Maybe tell when it began.");
+                }
+            }
+        }
+
+        /** A row of which nothing has begun tells of nothing that can be lost. */
+        private void tellLost() {
+            lostBy.values().stream()
+                    .distinct()
+                    .filter(row -> lostBy.entrySet().stream()
+                            .noneMatch(one -> one.getValue().equals(row) && lost.contains(one.getKey())))
+                    .forEach(row -> tell(row, "", "", "nothing of it has begun", "Maybe leave the row out."));
         }
 
         /** Some of the works as they were carried out, in order of time. */
-        private List<Work> works(Rehearsal rehearsal, boolean[] which, Set<String> lost, Map<String, String> renamed) {
+        private List<Work> works(Rehearsal rehearsal, boolean[] which, boolean[] begun) {
             List<Work> works = new ArrayList<>();
             for (int i = 0; i < plan.work().size(); i++) {
+                Work work = plan.work().get(i);
                 if (which[i]) {
-                    works.add(at(plan.work().get(i), span(rehearsal, i), lost, renamed));
+                    works.add(at(work, span(rehearsal, i), begun[i] ? ofFood(work) : forPlaces(work)));
                 }
             }
             works.sort(Comparator.comparing(Work::span));
             return works;
+        }
+
+        /** The copies of a work that aren't lost, by the places that they have now. */
+        private List<String> ofFood(Work work) {
+            return work.copies().stream()
+                    .filter(copy -> !lost.contains(copy))
+                    .map(copy -> renamed.getOrDefault(copy, copy))
+                    .toList();
+        }
+
+        /**
+         * The places for which a work is still to be done: as it was planned for the place if what is in it now has come as far,
+         * else as it was planned for what is in it.
+         */
+        private List<String> forPlaces(Work work) {
+            List<String> places = new ArrayList<>();
+            for (String copy : work.copies()) {
+                if (foodIn(copy).filter(food -> asFar(food, copy)).isPresent()) {
+                    places.add(copy);
+                }
+                String place = renamed.getOrDefault(copy, copy);
+                if (!lost.contains(copy) && !place.equals(copy) && !asFar(copy, place)) {
+                    places.add(place);
+                }
+            }
+            return places;
+        }
+
+        /** Whether the same steps have begun for two copies. */
+        private boolean asFar(String one, String other) {
+            return one.equals(other)
+                    || begunFor.getOrDefault(one, Set.of()).equals(begunFor.getOrDefault(other, Set.of()));
+        }
+
+        /** The copy that has a place now. */
+        private Optional<String> foodIn(String place) {
+            return renamed.entrySet().stream()
+                    .filter(one -> one.getValue().equals(place))
+                    .map(Map.Entry::getKey)
+                    .findFirst()
+                    .or(() -> Optional.of(place).filter(copy -> !lost.contains(copy) && !renamed.containsKey(copy)));
         }
 
         private List<Break> breaks(Rehearsal rehearsal, boolean[] which) {
@@ -383,13 +452,11 @@ public record SoFar(
 
         /**
          * Copies that are missing once those that are begun and still to come have taken the places of lost ones.
-         *
-         * @param renamed is given each copy that takes a place, with the id of the copy whose place that was
          */
-        private Set<String> missing(Set<String> lost, Set<String> started, Map<String, String> renamed) {
+        private Set<String> missing() {
             Set<String> missing = new HashSet<>(lost);
             Map<String, List<PlannedCopy>> toCome = plan.copies().stream()
-                    .filter(copy -> copy.made() && isToCome(copy) && started.contains(copy.id()))
+                    .filter(copy -> copy.made() && isToCome(copy) && begunFor.containsKey(copy.id()))
                     .collect(Collectors.groupingBy(PlannedCopy::need, LinkedHashMap::new, Collectors.toList()));
             for (List<PlannedCopy> places : toCome.values()) {
                 places.sort(Comparator.comparingInt(PlannedCopy::number));
@@ -413,28 +480,27 @@ public record SoFar(
         private static Span span(Rehearsal rehearsal, int i) {
             return new Span(new Moment(rehearsal.start[i]), new Moment(rehearsal.end[i]));
         }
+
+        private Plan with(Optional<Moment> asOf, List<PlannedCopy> copies, List<Work> work, List<Break> breaks) {
+            return new Plan(
+                    plan.day(),
+                    plan.dayDigest(),
+                    plan.version(),
+                    plan.seed(),
+                    plan.moves(),
+                    asOf,
+                    plan.kitchenCalls(),
+                    copies,
+                    work,
+                    breaks,
+                    plan.points(),
+                    plan.bound(),
+                    plan.verdict());
+        }
     }
 
-    private static Plan with(
-            Plan plan, Optional<Moment> asOf, List<PlannedCopy> copies, List<Work> work, List<Break> breaks) {
-        return new Plan(
-                plan.day(),
-                plan.dayDigest(),
-                plan.version(),
-                plan.seed(),
-                plan.moves(),
-                asOf,
-                plan.kitchenCalls(),
-                copies,
-                work,
-                breaks,
-                plan.points(),
-                plan.bound(),
-                plan.verdict());
-    }
-
-    /** The work at another time, for those copies that aren't lost; where they wait then isn't told. */
-    private static Work at(Work work, Span span, Set<String> lost, Map<String, String> renamed) {
+    /** The work at another time, for some copies; where they wait then isn't told. */
+    private static Work at(Work work, Span span, List<String> copies) {
         List<Hands> hands = new ArrayList<>();
         for (Hands each : work.hands()) {
             boolean fromStart = !each.span().start().isAfter(work.span().start());
@@ -451,10 +517,7 @@ public record SoFar(
                 work.kind(),
                 work.dish(),
                 work.step(),
-                work.copies().stream()
-                        .filter(copy -> !lost.contains(copy))
-                        .map(copy -> renamed.getOrDefault(copy, copy))
-                        .toList(),
+                copies,
                 span,
                 work.stations(),
                 work.ovenCelsius(),

@@ -91,33 +91,22 @@ public final class Changes {
     /**
      * Compares two plans.
      *
-     * @param before the plan that people have, with what has begun as it happened
-     * @param after the new one; what has begun in it isn't compared
+     * @param before what people have on paper and have not begun
+     * @param after the new plan; what has begun in it isn't compared
      */
     public static Changes of(Day day, Plan before, Plan after) {
         Map<String, Work> old = new LinkedHashMap<>();
-        Map<String, Work> now = new LinkedHashMap<>();
         before.work().forEach(work -> work.copies().forEach(copy -> old.put(key(copy, work), work)));
-        for (Work work : after.work()) {
-            for (String copy : work.copies()) {
-                if (after.hasBegun(work.span().start())) {
-                    old.remove(key(copy, work));
-                } else {
-                    now.put(key(copy, work), work);
-                }
-            }
-        }
+        Map<String, Work> now = new LinkedHashMap<>();
+        after.work().stream()
+                .filter(work -> !after.hasBegun(work.span().start()))
+                .forEach(work -> work.copies().forEach(copy -> now.put(key(copy, work), work)));
         Map<List<Optional<Work>>, List<String>> changed = new LinkedHashMap<>();
         now.forEach((key, work) -> {
             Optional<Work> was = Optional.ofNullable(old.remove(key));
             note(changed, key, was, Optional.of(work));
         });
-        old.forEach((key, work) -> {
-            // what is over can't be dropped any more
-            if (!after.asOf().map(made -> !work.span().end().isAfter(made)).orElse(false)) {
-                note(changed, key, Optional.of(work), Optional.empty());
-            }
-        });
+        old.forEach((key, work) -> note(changed, key, Optional.of(work), Optional.empty()));
         return new Changes(
                 day,
                 before,

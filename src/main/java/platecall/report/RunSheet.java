@@ -199,13 +199,13 @@ public record RunSheet(
             for (int i = 0; i < stretches.size(); i++) {
                 Stretch stretch = stretches.get(i);
                 boolean goesOn = i > 0 && stretches.get(i - 1).who().contains(person.id());
-                if (stretch.who().contains(person.id()) && !goesOn) {
+                boolean over = isOver(plan, new Span(stretch.span().start(), until(stretches, i, person)));
+                if (stretch.who().contains(person.id()) && !goesOn && !over) {
                     entries.add(new Entry(
                             stretch.span().start(), personLine(wording, changes, stretch, stretches, i, person)));
                 }
             }
         }
-        entries.removeIf(entry -> plan.hasBegun(entry.at()));
         for (Plan.Break meal : plan.breaks()) {
             if (meal.person().equals(person.id()) && !isOver(plan, meal.span())) {
                 entries.add(new Entry(meal.span().start(), pause(wording, meal.span(), "Meal break")));
@@ -328,13 +328,19 @@ public record RunSheet(
         return spans.isEmpty() ? "" : "on " + String.join(", ", spans);
     }
 
-    /** One person's part of a work: from {@code stretch} on as long as these hands stay on. */
-    private static Line personLine(
-            Wording wording, Changes changes, Stretch stretch, List<Stretch> all, int index, Person person) {
-        Moment end = stretch.span().end();
+    /** Until when these hands stay on from a stretch on. */
+    private static Moment until(List<Stretch> all, int index, Person person) {
+        Moment end = all.get(index).span().end();
         for (int i = index + 1; i < all.size() && all.get(i).who().contains(person.id()); i++) {
             end = all.get(i).span().end();
         }
+        return end;
+    }
+
+    /** One person's part of a work: from {@code stretch} on as long as these hands stay on. */
+    private static Line personLine(
+            Wording wording, Changes changes, Stretch stretch, List<Stretch> all, int index, Person person) {
+        Moment end = until(all, index, person);
         List<String> notes = new ArrayList<>(wording.notes(stretch));
         List<String> others = stretch.who().stream()
                 .filter(who -> !who.equals(person.id()))

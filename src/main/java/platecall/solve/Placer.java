@@ -776,7 +776,7 @@ final class Placer {
     /** @param rather who has it in the plan that is held, if one is */
     private long pick(int c, long rather, long mask, int needed) {
         long picked = 0;
-        long used = published != null ? rather : choice == Choice.SAME_IF_FREE ? inHand(c) : 0;
+        long used = rather != 0 ? rather : choice == Choice.SAME_IF_FREE ? inHand(c) : 0;
         for (int n = 0; n < needed; n++) {
             long open = mask & ~picked;
             long kept = open & used;

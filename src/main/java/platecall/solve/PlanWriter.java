@@ -110,9 +110,12 @@ final class PlanWriter {
         boolean made = !placement.nowhere();
         int plated = made ? placement.end(recipe.plated()) : 0;
         int ready = made ? placement.end(recipe.last()) : 0;
-        if (made) {
-            for (int i = 0; i < recipe.size(); i++) {
+        for (int i = 0; i < recipe.size(); i++) {
+            if (made) {
                 addWork(copy, placement, i, dish);
+            } else if (recipe.tasks().get(i).hasBegun()) {
+                // a later plan may go on from it
+                addBegun(copy, recipe.tasks().get(i), List.of());
             }
         }
         return new PlannedCopy(
@@ -159,29 +162,14 @@ final class PlanWriter {
 
     private void addWork(Copy copy, Placement placement, int i, Dish dish) {
         Task task = copy.recipe().tasks().get(i);
-        String key = task.hasBegun()
-                ? "begun " + task.begun()
-                : placement.batch()[i] >= 0 ? "batch " + placement.batch()[i] : copy.id() + " " + task.name();
         List<Storing> storing = storing(copy, placement, i);
-        Work known = work.get(key);
-        if (known != null) {
-            work.put(
-                    key,
-                    new Work(
-                            known.id(),
-                            known.kind(),
-                            known.dish(),
-                            known.step(),
-                            with(known.copies(), copy.id()),
-                            known.span(),
-                            known.stations(),
-                            known.ovenCelsius(),
-                            known.hands(),
-                            concat(known.storage(), storing)));
+        if (task.hasBegun()) {
+            addBegun(copy, task, storing);
             return;
         }
-        if (task.hasBegun()) {
-            work.put(key, asItWas(net.past().begun().get(task.begun()).work(), copy, storing));
+        String key = placement.batch()[i] >= 0 ? "batch " + placement.batch()[i] : copy.id() + " " + task.name();
+        if (work.containsKey(key)) {
+            serve(key, copy, storing);
             return;
         }
         int start = placement.start()[i];
@@ -204,18 +192,42 @@ final class PlanWriter {
                         storing));
     }
 
-    private static Work asItWas(Work begun, Copy copy, List<Storing> storing) {
-        return new Work(
-                "",
-                begun.kind(),
-                begun.dish(),
-                begun.step(),
-                List.of(copy.id()),
-                begun.span(),
-                begun.stations(),
-                begun.ovenCelsius(),
-                begun.hands(),
-                storing);
+    /** A task that has begun, as it was. */
+    private void addBegun(Copy copy, Task task, List<Storing> storing) {
+        String key = "begun " + task.begun();
+        Work begun = net.past().begun().get(task.begun()).work();
+        work.putIfAbsent(
+                key,
+                new Work(
+                        "",
+                        begun.kind(),
+                        begun.dish(),
+                        begun.step(),
+                        List.of(),
+                        begun.span(),
+                        begun.stations(),
+                        begun.ovenCelsius(),
+                        begun.hands(),
+                        List.of()));
+        serve(key, copy, storing);
+    }
+
+    /** One more copy for which a work is done. */
+    private void serve(String key, Copy copy, List<Storing> storing) {
+        Work known = work.get(key);
+        work.put(
+                key,
+                new Work(
+                        known.id(),
+                        known.kind(),
+                        known.dish(),
+                        known.step(),
+                        with(known.copies(), copy.id()),
+                        known.span(),
+                        known.stations(),
+                        known.ovenCelsius(),
+                        known.hands(),
+                        concat(known.storage(), storing)));
     }
 
     private List<Hands> hands(Task task, Placement placement, int i) {

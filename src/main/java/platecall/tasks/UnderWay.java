@@ -30,7 +30,7 @@ import platecall.units.Span;
  * of which something stood so long that its recipe can't go on any more is made anew, and so is one that was lost.
  *
  * @param net what is still to be planned
- * @param spoiled copies, by id, that are made anew since something of them has waited too long
+ * @param spoiled copies, by id, that are made anew since something of them has waited too long, or can't be shown any more by their call
  */
 public record UnderWay(TaskNet net, List<String> spoiled) {
 
@@ -267,15 +267,17 @@ public record UnderWay(TaskNet net, List<String> spoiled) {
             return new Copy(left, copy.setup(), copy.number(), copy.due(), copy.show());
         }
 
-        /** Whether a copy that is plated, or about to be, and will look stale by its call, is still better than another one would be. */
+        /** Whether a copy that is plated can be shown when its take rolls, or is at least no later so than another one would be. */
         private boolean isWorthIt(Copy copy, Recipe left, Recipe fresh) {
             Task plating = left.tasks().get(left.plated());
             if (!plating.hasBegun() || copy.due() + copy.show() <= now) {
                 return true;
             }
             int plated = plating.earliest() + plating.minutes();
-            return left.lateMinutes(copy.due(), copy.show(), plated, readyAt(left))
-                    <= Math.max(0, readyAt(fresh) - copy.due());
+            int roll = Math.max(copy.due(), readyAt(left));
+            return roll <= plated + left.usableTo()
+                    || left.lateMinutes(copy.due(), copy.show(), plated, readyAt(left))
+                            <= Math.max(0, readyAt(fresh) - copy.due());
         }
 
         /** The earliest minute at which a copy can be at camera. */

@@ -67,7 +67,7 @@ class ReplanCommandTest {
         int code = replan(DEMO, PLAN, "11:20");
         assertThat(err.toString()).isEmpty();
         assertThat(out.toString())
-                .containsPattern("^11:20: \\d+ works have begun, \\d+ of them are under way\\.")
+                .containsPattern("^2026-10-17 11:20: \\d+ works have begun, \\d+ of them are under way\\.")
                 .contains("Nothing changes.")
                 .doesNotContain("Lost");
         // the first setup is shot
@@ -101,7 +101,7 @@ class ReplanCommandTest {
     void aCallThatSlipsTakesItsFoodAlong() throws IOException {
         Path later = changed("setups.csv", "insert table,17:40", "insert table,18:00");
         assertThat(replan(later, PLAN, "16:00")).as(err.toString()).isEqualTo(Main.FINE);
-        assertThat(out.toString()).containsPattern("(?m)^7 +18:00 +17:[34]\\d +1[78]:\\d\\d$");
+        assertThat(out.toString()).containsPattern("(?m)^7 +18:00 +17:[34]\\d(, past use)? +1[78]:\\d\\d$");
         assertThat(changes().stream().skip(1))
                 .isNotEmpty()
                 .allMatch(line -> line.contains(" min ") || line.contains("other"));
@@ -134,6 +134,31 @@ class ReplanCommandTest {
                 Files.readAllBytes(folder.resolve("new/plan.json")),
                 Files.readAllBytes(folder.resolve("new/changes.csv")),
                 Files.readAllBytes(folder.resolve("new/run-sheet.html")));
+    }
+
+    /** What has begun for a copy that can't be finished today stays in the plan, so that the next one can go on from it. */
+    @Test
+    void whoIsBackCanGoOnWithWhatWasBegun() throws IOException {
+        Path ill = changed("people.csv", "07:00-16:30", "07:00-13:00");
+        assertThat(replan(ill, PLAN, "13:00")).as(err.toString()).isEqualTo(Main.NOT_READY);
+        assertThat(out.toString())
+                .contains("To go on as planned takes somebody who is away")
+                .contains("Smoked cream ice, two scoops #1");
+        assertThat(run("audit", ill, folder.resolve("new/plan.json")))
+                .as(err.toString())
+                .isEqualTo(Main.NOT_READY);
+        Path once = Files.move(folder.resolve("new"), folder.resolve("ill"));
+        replan(DEMO, once.resolve("plan.json"), "13:30");
+        assertThat(out.toString()).doesNotContain("Not makeable: Smoked cream ice");
+    }
+
+    /** At night a clock time without a date is that of the one date on which it lies within the day. */
+    @Test
+    void aTimeAfterMidnightNeedsNoDate() throws IOException {
+        assertThat(run("plan", "problems/night-ferry", "--steps", 2000, "--out", folder.resolve("night")))
+                .isNotEqualTo(Main.BAD_INPUT);
+        replan("problems/night-ferry", folder.resolve("night/plan.json"), "01:40");
+        assertThat(out.toString()).startsWith("2026-10-25 01:40: ");
     }
 
     @Test
