@@ -42,7 +42,7 @@ import platecall.units.Span;
  * @param inHand the plan to stay close to: what has begun is as it is, all else as it was planned for each copy's place
  * @param onPaper what stands on the papers that people have and has not begun, for what is lost, too
  * @param carriedOn the plan as it is carried out, past and future, without storage, points and verdict: what a copy's times would be
- *     stands in its works. What is lost isn't made in it
+ *     stands in its works. What is lost has no works in it
  * @param lost ids of copies that can't be used any more, as the plan in hand numbers them
  * @param renamed for each copy that takes another's place the id of that one
  */
@@ -343,7 +343,8 @@ public record SoFar(
             List<PlannedCopy> left = plan.copies().stream()
                     .filter(copy -> !missing.contains(copy.id()))
                     .toList();
-            Plan carriedOn = with(Optional.of(now), left, works(rehearsal, all, begun), breaks(rehearsal, all));
+            Plan carriedOn =
+                    with(Optional.of(now), plan.copies(), works(rehearsal, all, begun), breaks(rehearsal, all));
             // once more without what hasn't begun: it holds up what has only if nobody plans otherwise
             rehearsal.carryOut(facts, minute, begun);
             List<Work> past = works(rehearsal, begun, begun);

@@ -213,7 +213,7 @@ class SoFarTest {
         assertThat(told(soFar.begun()))
                 .containsExactly(
                         "shape [] 10:00-10:10", "bake [] 10:10-10:30", "shape [1] 10:12-10:22", "pour [1] 10:20-10:25");
-        assertThat(soFar.carriedOn().copies().stream().map(PlannedCopy::id))
+        assertThat(soFar.inHand().copies().stream().map(PlannedCopy::id))
                 .containsExactly("S1/bun/plate/hero#1", "S1/tea/pour/hero#1");
         assertThat(soFar.inHand().work().stream()
                         .filter(work ->
