@@ -10,10 +10,6 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
-import java.util.concurrent.ExecutionException;
-import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Executors;
-import java.util.concurrent.Future;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -90,9 +86,12 @@ final class WhatIfCommand implements Callable<Integer> {
         List<OneMore> all = new ArrayList<>();
         all.add(new OneMore(AS_IT_IS, day));
         all.addAll(OneMore.of(day));
-        List<Tried> tried = inTurns(all.stream()
-                .<Callable<Tried>>map(more -> () -> tried(more.what(), searched(more.day(), counts, better, limits)))
-                .toList());
+        List<Tried> tried = Planner.sideBySide(
+                all.stream()
+                        .<Callable<Tried>>map(
+                                more -> () -> tried(more.what(), searched(more.day(), counts, better, limits)))
+                        .toList(),
+                2);
         print(spec.commandLine().getOut(), better.points().total(), tried);
         return Main.FINE;
     }
@@ -112,29 +111,6 @@ final class WhatIfCommand implements Callable<Integer> {
                 plan.copies().stream().mapToLong(PlannedCopy::lateMinutes).sum(),
                 plan.copies().stream().mapToLong(PlannedCopy::offPeakMinutes).sum(),
                 plan.points().total());
-    }
-
-    /** Runs two at a time; the results in order. */
-    private static <T> List<T> inTurns(List<Callable<T>> all) {
-        ExecutorService threads = Executors.newFixedThreadPool(2, task -> {
-            Thread thread = new Thread(task, "whatif");
-            thread.setDaemon(true);
-            return thread;
-        });
-        try {
-            List<T> done = new ArrayList<>();
-            for (Future<T> future : threads.invokeAll(all)) {
-                done.add(future.get());
-            }
-            return done;
-        } catch (InterruptedException interrupted) {
-            Thread.currentThread().interrupt();
-            throw new IllegalStateException("the search was interrupted", interrupted);
-        } catch (ExecutionException failed) {
-            throw new IllegalStateException("the search failed", failed.getCause());
-        } finally {
-            threads.shutdownNow();
-        }
     }
 
     private static void print(PrintWriter out, long before, List<Tried> tried) {

@@ -1,6 +1,7 @@
 package platecall.odds;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -364,7 +365,7 @@ public record SoFar(
                     with(plan.asOf(), left, asPlanned, plan.breaks()),
                     with(plan.asOf(), plan.copies(), toCome, plan.breaks()),
                     carriedOn,
-                    Set.copyOf(lost),
+                    Collections.unmodifiableSet(lost),
                     renamed);
         }
 

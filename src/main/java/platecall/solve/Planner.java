@@ -153,7 +153,7 @@ public final class Planner {
             searches.add(() -> new Searched(
                     aim, seed, limits, bound, published, watcher, day.facts().zone(), mode));
         }
-        List<Searched> done = runAll(searches);
+        List<Searched> done = sideBySide(searches, limits.threads());
         Searched best = done.get(0);
         for (Searched other : done) {
             if (other.solved.score().compareTo(best.solved.score()) > 0) {
@@ -180,15 +180,20 @@ public final class Planner {
                 done.stream().mapToDouble(search -> search.processorSeconds).sum());
     }
 
-    private static List<Searched> runAll(List<Callable<Searched>> searches) {
-        ExecutorService threads = Executors.newFixedThreadPool(searches.size(), task -> {
+    /**
+     * Searches side by side; what each comes to, in order.
+     *
+     * @param threads so many at a time
+     */
+    public static <T> List<T> sideBySide(List<Callable<T>> searches, int threads) {
+        ExecutorService all = Executors.newFixedThreadPool(threads, task -> {
             Thread thread = new Thread(task, "search");
             thread.setDaemon(true);
             return thread;
         });
         try {
-            List<Searched> done = new ArrayList<>();
-            for (Future<Searched> future : threads.invokeAll(searches)) {
+            List<T> done = new ArrayList<>();
+            for (Future<T> future : all.invokeAll(searches)) {
                 done.add(future.get());
             }
             return done;
@@ -198,7 +203,7 @@ public final class Planner {
         } catch (ExecutionException failed) {
             throw new IllegalStateException("the search failed", failed.getCause());
         } finally {
-            threads.shutdownNow();
+            all.shutdownNow();
         }
     }
 

@@ -60,6 +60,34 @@ class UnderWayRulesTest {
         assertThat(totals(day, plan.asOf("09:08"))).isEqualTo(Map.of(Rule.CAPACITY, 2L));
     }
 
+    /** Six amps each on a circuit of ten: two more than there are while both are on. */
+    @Test
+    void circuitsCarryWhatTheyCanFromNowOn() {
+        Day day = oneDish(10, step -> step.uses("hob", 1))
+                .circuit("A", 10, 1)
+                .station("hob", Station.Kind.BURNERS, 2, station -> {
+                    station.amps = 6;
+                    station.circuit = Optional.of("A");
+                })
+                .setup("S1", "10:00", setup -> setup.takes(2))
+                .need("S1", "stew", "cook", need -> need.copies(2))
+                .build();
+        TestPlans plan = TestPlans.of(day)
+                .step("stew", "cook", 1, "09:00-09:10", work -> work.on("hob", 1))
+                .step("stew", "cook", 2, "09:04-09:14", work -> work.on("hob", 1));
+        assertThat(totals(day, plan)).isEqualTo(Map.of(Rule.CIRCUIT, 12L));
+        assertThat(totals(day, plan.asOf("09:08"))).isEqualTo(Map.of(Rule.CIRCUIT, 4L));
+    }
+
+    @Test
+    void aBreakIsKeptFreeFromNowOn() {
+        Day day = oneDish(10, step -> step.hands = 1).build();
+        TestPlans plan = cooked(day, "09:00-09:10").meal("Ana", "09:04-09:34");
+        assertThat(totals(day, plan)).isEqualTo(Map.of(Rule.HANDS, 6L));
+        assertThat(totals(day, plan.asOf("09:08"))).isEqualTo(Map.of(Rule.HANDS, 2L));
+        assertThat(totals(day, plan.asOf("09:10"))).isEmpty();
+    }
+
     @Test
     void anOvenHasTheTemperatureForWhatIsStillToCome() {
         Day day = oneDish(10, step -> {

@@ -69,4 +69,26 @@ class StepMinutesTest {
             before = now;
         }
     }
+
+    /** Of a step of 5, 8, 17 minutes with shapes 2 and 4: at most x of the way in 1 - (1 - x)^4 (1 + 4 x) of all cases. */
+    @Test
+    void whatIsUnderWayTakesLongerThanItHasTaken() {
+        StepMinutes minutes = StepMinutes.of(5, 8, 17);
+        double gone = atMost(10);
+        for (double share = 0.05; share < 1; share += 0.05) {
+            int longer = minutes.longerThan(10, share);
+            double wanted = gone + (1 - gone) * share;
+            assertThat(longer).isGreaterThan(10);
+            assertThat(atMost(longer)).isGreaterThanOrEqualTo(wanted - 1e-9);
+            assertThat(longer == 11 ? gone : atMost(longer - 1)).isLessThan(wanted + 1e-9);
+        }
+        assertThat(minutes.longerThan(10, 0.5)).isGreaterThan(minutes.at(0.5));
+        assertThat(minutes.longerThan(17, 0.5)).isEqualTo(18);
+        assertThat(minutes.longerThan(3, 0.5)).isEqualTo(minutes.at(0.5));
+    }
+
+    private static double atMost(int minutes) {
+        double x = Math.min(1, (minutes + 0.5 - 5) / 12);
+        return 1 - Math.pow(1 - x, 4) * (1 + 4 * x);
+    }
 }
