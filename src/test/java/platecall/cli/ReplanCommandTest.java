@@ -92,6 +92,9 @@ class ReplanCommandTest {
                 .contains("Lost: 3/pasty/plate/hero#1.")
                 .contains("Numbered anew, 3/pasty/plate/hero: #2 is now #1, #3 is now #2, #4 is now #3, #5 is now #4.")
                 .contains("1 of 5 copies not made: #5");
+        assertThat(changes())
+                .anyMatch(line -> line.contains(",,dropped,plate,Leek and curd pasty,hero 5,3,"))
+                .anyMatch(line -> line.contains(",,dropped,carry,Leek and curd pasty,hero 5,3,"));
         assertThat(run("audit", DEMO, folder.resolve("new/plan.json"))).isEqualTo(Main.NOT_READY);
         assertThat(out.toString()).contains("Breaches of rules: 1.");
     }

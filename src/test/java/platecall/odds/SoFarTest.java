@@ -175,6 +175,23 @@ class SoFarTest {
         assertThat(atCamera(soFar, "S1/bun/plate/hero#1")).isEqualTo("10:41");
     }
 
+    /** The call that was moved to 10:30, the noise and the longer wait were not so when the first bun was plated at 10:32. */
+    @Test
+    void whatTheSheetsSayNowDoesNotChangeWhatWasDone() {
+        Day since = parts.setup("S0", "10:30", setup -> setup.silent = true)
+                .step("bun", "plate", 2, step -> {
+                    step.after("bake");
+                    step.least = 10;
+                    step.hands = 1;
+                    step.noisy = true;
+                })
+                .build();
+        assertThat(since.quietSpans()).containsExactly(span("10:30-10:35"));
+        assertThat(told(SoFar.of(since, plan, at("10:40"), List.of(), "", troubles)
+                        .begun()))
+                .contains("plate [1] 10:32-10:34");
+    }
+
     /** At 10:31 the tea has waited; Ben, who would pour it then until 10:36, comes late to the meal, but it has not begun either. */
     @Test
     void aMealThatBeganStaysAndOneThatWaitsDoesNot() {
