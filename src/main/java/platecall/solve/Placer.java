@@ -68,10 +68,13 @@ final class Placer {
         publishedA = new long[kitchen.tasks];
         publishedB = new long[kitchen.tasks];
         for (int c = 0; c < kitchen.copies; c++) {
-            Published.Kept copy = plan.kept(c);
-            for (int g = kitchen.base[c]; copy != null && g < kitchen.base[c + 1]; g++) {
-                publishedA[g] = kitchen.bits(copy.handsA()[g - kitchen.base[c]]);
-                publishedB[g] = kitchen.bits(copy.handsB()[g - kitchen.base[c]]);
+            if (plan.kept(c) == null) {
+                continue;
+            }
+            Published.Kept copy = plan.kept(c).with(kitchen::bits);
+            for (int g = kitchen.base[c]; g < kitchen.base[c + 1]; g++) {
+                publishedA[g] = copy.handsA()[g - kitchen.base[c]];
+                publishedB[g] = copy.handsB()[g - kitchen.base[c]];
             }
         }
     }

@@ -216,18 +216,12 @@ public record UnderWay(TaskNet net, List<String> spoiled) {
                     free[t] = Math.max(0, free[t] - one.mode().units()[i]);
                 }
             }
-            List<Hands> busyHands =
-                    one.work().copies().isEmpty() ? List.of() : one.work().hands();
-            for (Hands hands : busyHands) {
-                int person = net.people().indexOf(hands.person());
-                Window busy =
-                        within(minute(hands.span().start()), minute(hands.span().end()));
-                for (int t = busy.start(); t < busy.end() && person >= 0; t++) {
-                    handsFree[t] &= ~(1L << person);
-                }
+            if (!one.work().copies().isEmpty()) {
+                one.work().hands().forEach(hands -> keepBusy(hands.person(), hands.span(), handsFree));
             }
         }
 
+        /** A person has no hands free in what is left of a span. */
         private void keepBusy(String who, Span span, long[] handsFree) {
             int person = net.people().indexOf(who);
             Window busy = within(minute(span.start()), minute(span.end()));
