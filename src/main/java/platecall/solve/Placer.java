@@ -539,10 +539,14 @@ final class Placer {
             return false;
         }
         boolean joinFirst = k.batchMost > 0 && dice.chance(JOIN_FIRST);
-        if (joinFirst && placeByJoining(c, tasks, index, ofHead, earliestEnd, latestEnd, waitsUntil)) {
-            return true;
-        }
         int lo = Math.max(k.earliest, earliestEnd - d);
+        int below = lo - 1;
+        if (joinFirst) {
+            if (placeByJoining(c, tasks, index, ofHead, earliestEnd, latestEnd, waitsUntil)) {
+                return true;
+            }
+            below = Math.min(below, resume);
+        }
         int hi = Math.min(latestEnd - d, k.latest);
         int s = Kitchen.NONE;
         boolean skipped = false;
@@ -561,7 +565,6 @@ final class Placer {
                 s = latest(c, k, d, lo, hi, waitsUntil);
             }
         }
-        int below = lo - 1;
         while (s != Kitchen.NONE) {
             int mark = kitchen.mark();
             putFound(c, g, s, d, room);
@@ -581,11 +584,13 @@ final class Placer {
             below = Math.min(below, resume);
             s = latest(c, k, d, lo, Math.min(s - 1, resume), waitsUntil);
         }
-        if (k.batchMost > 0) {
-            resume = ANYWHERE;
-            return !joinFirst && placeByJoining(c, tasks, index, ofHead, earliestEnd, latestEnd, waitsUntil);
+        if (k.batchMost > 0 && !joinFirst) {
+            if (placeByJoining(c, tasks, index, ofHead, earliestEnd, latestEnd, waitsUntil)) {
+                return true;
+            }
+            below = Math.min(below, resume);
         }
-        resume = skipped
+        resume = skipped || k.minutesPerCopy > 0
                 ? ANYWHERE
                 : resumeFor(c, g, index == 0 ? NOTHING : tasks[index - 1], d, lo, latestEnd, below, waitsUntil);
         return false;
@@ -622,7 +627,12 @@ final class Placer {
             }
             ask(c, k);
             int start = kitchen.findLatest(k, d, k.earliest, Math.min(below, k.latest));
-            return start == Kitchen.NONE ? least : Math.max(least, start + d + arc.most());
+            int end = start == Kitchen.NONE ? Kitchen.NONE : start + d;
+            if (k.batchMost > 0) {
+                int b = joinable(k, 0, kitchen.horizon, false, below + 1);
+                end = b < 0 ? end : Math.max(end, kitchen.batchStart[b] + kitchen.batchMinutes[b]);
+            }
+            return end == Kitchen.NONE ? least : Math.max(least, end + arc.most());
         }
         if (after == NOTHING) {
             return ANYWHERE;
@@ -636,21 +646,26 @@ final class Placer {
         int g = tasks[index];
         Kind k = kitchen.kind[g];
         int b = joinable(k, earliestEnd, latestEnd, true, NO_LIMIT);
+        int below = ANYWHERE;
         while (b >= 0) {
             int at = kitchen.batchStart[b];
             if (canWait(k, at + kitchen.batchMinutes[b], waitsUntil)) {
                 int mark = kitchen.mark();
                 join(g, b);
+                resume = ANYWHERE;
                 if (placeFrom(c, tasks, index + 1, ofHead)) {
                     return true;
                 }
                 kitchen.rollback(mark);
                 if (++tries > MOST_TRIES) {
+                    resume = ANYWHERE;
                     return false;
                 }
+                below = resume == UNRELATED ? below : Math.min(below, resume);
             }
             b = joinable(k, earliestEnd, latestEnd, true, at);
         }
+        resume = below;
         return false;
     }
 
