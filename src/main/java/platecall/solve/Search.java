@@ -36,6 +36,18 @@ final class Search {
     private static final double FIRST_LATE_SHARE = 0.4;
 
     private static final int MANY_ROUNDS = 3;
+    /** Share up to which it runs on days that are too full, and share for another one from the start where there is time for many. */
+    private static final double TOO_FULL_LATE_SHARE = 0.3;
+
+    private static final double SECOND_LATE_SHARE = 0.2;
+    /**
+     * Share of the effort for a hot chain, for days on which much stays late; it begins at so many times the mean points of a
+     * copy and ends at that share of them.
+     */
+    private static final double HOT_CHAIN_SHARE = 0.05;
+
+    private static final double HOT_CHAIN_WARM = 4.5;
+    private static final double HOT_CHAIN_COOL = 0.1;
     /** Share that it may use on days too large for more than one start: a few late minutes are no reason to keep all else hot. */
     private static final double SHORT_LATE_SHARE = 0.5;
     /** Share of copies aside, once the rest has settled around what shares ovens, above which the day is too full for all. */
@@ -230,6 +242,9 @@ final class Search {
         Arrangement origin = best;
         double at = 0;
         for (int i = 1; i <= rounds && !finished(); i++) {
+            if (i > 1 && staysLate()) {
+                return hotChains();
+            }
             long before = bestCost;
             builder.restore(origin);
             double until = RACE_SHARE * i / rounds;
@@ -253,8 +268,10 @@ final class Search {
         Arrangement origin = best;
         Arrangement leader = best;
         long leaderCost = Long.MAX_VALUE;
-        double patience = rounds == 1 ? SHORT_LATE_SHARE : rounds < MANY_ROUNDS ? LATE_SHARE : FIRST_LATE_SHARE;
         double at = ovensFirst(0, rounds);
+        double patience = rounds == 1
+                ? SHORT_LATE_SHARE
+                : tooFull ? TOO_FULL_LATE_SHARE : rounds < MANY_ROUNDS ? LATE_SHARE : FIRST_LATE_SHARE;
         if (rounds > 1 || !tooFull) {
             at = lateChain(at, patience, patience);
         }
@@ -263,6 +280,15 @@ final class Search {
             setAside(false);
             if (trouble()) {
                 builder.restore(best);
+            }
+        } else if (trouble() && tooFull) {
+            if (rounds >= MANY_ROUNDS) {
+                builder.restore(origin);
+                double until = at + SECOND_LATE_SHARE;
+                at = lateChain(ovensFirst(at, rounds), until, until);
+            }
+            if (staysLate()) {
+                return hotChains();
             }
         } else if (trouble() && at < LATE_SHARE) {
             builder.restore(origin);
@@ -301,6 +327,30 @@ final class Search {
             at = again(at, at + (1 - at) * 2 / (2 * i + 3.5), COOL);
         }
         return at;
+    }
+
+    /** Whether anything is late in the best plan, which is put back. */
+    private boolean staysLate() {
+        builder.restore(best);
+        return trouble();
+    }
+
+    /**
+     * Short chains from the best plan, so hot that little of it is left: where much stays late, what a chain comes to is decided
+     * while copies change places at many late minutes' points, and differs much from chain to chain.
+     *
+     * @return the share of the effort used
+     */
+    private double hotChains() {
+        double at = used();
+        while (at < RACE_SHARE && !finished()) {
+            builder.restore(best);
+            double warm = Math.max(lateTemperature(), HOT_CHAIN_WARM * bestCost / active.length);
+            chain(at, at + HOT_CHAIN_SHARE, warm, HOT_CHAIN_COOL * warm);
+            cool(COOL, 4 * CLOCK_EVERY);
+            at = used();
+        }
+        return again(at, at + (1 - at) / 2, COLD);
     }
 
     /** A chain from the best plan, not so warm that all of its order is lost. */
