@@ -269,9 +269,10 @@ final class Search {
         Arrangement leader = best;
         long leaderCost = Long.MAX_VALUE;
         double at = ovensFirst(0, rounds);
-        double patience = rounds == 1
-                ? SHORT_LATE_SHARE
-                : tooFull ? TOO_FULL_LATE_SHARE : rounds < MANY_ROUNDS ? LATE_SHARE : FIRST_LATE_SHARE;
+        boolean crowded = tooFull && rounds >= MANY_ROUNDS;
+        double patience = crowded
+                ? TOO_FULL_LATE_SHARE
+                : rounds == 1 ? SHORT_LATE_SHARE : rounds < MANY_ROUNDS ? LATE_SHARE : FIRST_LATE_SHARE;
         if (rounds > 1 || !tooFull) {
             at = lateChain(at, patience, patience);
         }
@@ -281,12 +282,10 @@ final class Search {
             if (trouble()) {
                 builder.restore(best);
             }
-        } else if (trouble() && tooFull) {
-            if (rounds >= MANY_ROUNDS) {
-                builder.restore(origin);
-                double until = at + SECOND_LATE_SHARE;
-                at = lateChain(ovensFirst(at, rounds), until, until);
-            }
+        } else if (trouble() && crowded) {
+            builder.restore(origin);
+            double until = at + SECOND_LATE_SHARE;
+            at = lateChain(ovensFirst(at, rounds), until, until);
             if (staysLate()) {
                 return hotChains();
             }
