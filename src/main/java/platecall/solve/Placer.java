@@ -641,6 +641,7 @@ final class Placer {
         return inTheWay ? kitchen.start[after] - d : UNRELATED;
     }
 
+    /** Places a task with a batch in its window and what comes before it; if not, {@link #resume} tells where it might go instead. */
     private boolean placeByJoining(
             int c, int[] tasks, int index, boolean ofHead, int earliestEnd, int latestEnd, int waitsUntil) {
         int g = tasks[index];

@@ -85,6 +85,9 @@ final class Search {
     private final Move move;
     private final Builder builder;
     private final Published published;
+    /** Whether it costs points to move what is published: then little is to change, and the effort goes into that. */
+    private final boolean holding;
+
     private final Effort effort;
     private final long bound;
     /** Points that cannot be undercut by what is active: the bound for all copies, unknown for a part of them. */
@@ -140,6 +143,7 @@ final class Search {
         this.bound = bound;
         this.published = published;
         prices = net.prices();
+        holding = published != null && prices.movedMinute() > 0;
         target = bound;
         kitchen = new Kitchen(net);
         frozen = new boolean[kitchen.copies];
@@ -242,7 +246,7 @@ final class Search {
         Arrangement origin = best;
         double at = 0;
         for (int i = 1; i <= rounds && !finished(); i++) {
-            if (i > 1 && staysLate()) {
+            if (i > 1 && !holding && staysLate()) {
                 return hotChains();
             }
             long before = bestCost;
