@@ -36,10 +36,12 @@ final class Search {
     private static final double FIRST_LATE_SHARE = 0.4;
 
     private static final int MANY_ROUNDS = 3;
-    /** Share up to which it runs on days that are too full, and share for another one from the start where there is time for many. */
+    /** Share up to which a late chain runs on days that are too full, and share for another one from the start where there is time for many. */
     private static final double TOO_FULL_LATE_SHARE = 0.3;
 
     private static final double SECOND_LATE_SHARE = 0.2;
+    /** Share that a late chain may use on days too large for more than one start: a few late minutes are no reason to keep all else hot. */
+    private static final double SHORT_LATE_SHARE = 0.5;
     /**
      * Share of the effort for a hot chain, for days on which much stays late; it begins at so many times the mean points of a
      * copy and ends at that share of them.
@@ -48,8 +50,6 @@ final class Search {
 
     private static final double HOT_CHAIN_WARM = 4.5;
     private static final double HOT_CHAIN_COOL = 0.1;
-    /** Share that it may use on days too large for more than one start: a few late minutes are no reason to keep all else hot. */
-    private static final double SHORT_LATE_SHARE = 0.5;
     /** Share of copies aside, once the rest has settled around what shares ovens, above which the day is too full for all. */
     private static final double TOO_FULL = 1 / 15.0;
     /** Share of copies still aside above which that is plain early, and share of that phase after which it is asked. */
@@ -350,6 +350,7 @@ final class Search {
             builder.restore(best);
             double warm = Math.max(lateTemperature(), HOT_CHAIN_WARM * bestCost / active.length);
             chain(at, at + HOT_CHAIN_SHARE, warm, HOT_CHAIN_COOL * warm);
+            // a chain ends hot: its last plan must be tidied to be compared
             cool(COOL, 4 * CLOCK_EVERY);
             at = used();
         }
