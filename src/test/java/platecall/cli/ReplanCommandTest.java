@@ -83,6 +83,14 @@ class ReplanCommandTest {
         assertThat(out.toString()).contains("No rule is broken.");
     }
 
+    /** With any of three seeds eight works changed, and 17 to 29 by a search without moves that put copies back where they were. */
+    @Test
+    void changesLittleBesidesWhatWentOtherwise() throws IOException {
+        assertThat(replan(DEMO, PLAN, "13:00", "--happened", Path.of("problems/happened.csv")))
+                .isEqualTo(Main.NOT_READY);
+        assertThat(changes()).hasSizeBetween(2, 14);
+    }
+
     /** It takes a night until another one could be filled: the next ones take its place, and the last take has none. */
     @Test
     void aLostCopyIsReplacedByTheNextOneAndTheLastIsMissing() throws IOException {
