@@ -14,7 +14,7 @@ class CpSatComparisonTest {
     private static final int DAYS = 30;
 
     @Test
-    void comesWithinFivePercentOfProvedOptimaOnRandomSmallDays() {
+    void comesNearProvedOptimaOnRandomSmallDays() {
         int proved = 0;
         int reached = 0;
         double shortfall = 0;
@@ -62,6 +62,7 @@ class CpSatComparisonTest {
                 proved,
                 100 * shortfall / proved);
         assertThat(proved).isGreaterThanOrEqualTo(25);
-        assertThat(shortfall / proved).isLessThanOrEqualTo(0.05);
+        // 0.063 % now; 0.28 % by a search that never weaves copies into each other
+        assertThat(shortfall / proved).isLessThanOrEqualTo(0.0015);
     }
 }
