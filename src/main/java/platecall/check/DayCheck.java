@@ -114,6 +114,13 @@ public final class DayCheck {
         return remarks.inSheetOrder();
     }
 
+    /** Of {@link #remarks} only those on what people eat: no plan may be called safe without them. */
+    public static List<Trouble> remarksOnEaters(Day day) {
+        Findings remarks = new Findings();
+        new Eaters(day, new Recipes(day)).remark(remarks);
+        return remarks.inSheetOrder();
+    }
+
     /** How many copies; empty if a need leads nowhere, for then they can't be counted. */
     private static Optional<CopyCounts> counts(Day day, Recipes recipes, Calls calls) {
         boolean countable = calls.withinTwoWeeks()

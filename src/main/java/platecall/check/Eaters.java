@@ -15,6 +15,7 @@ import platecall.day.Ingredient;
 import platecall.day.Need;
 import platecall.day.Spelling;
 import platecall.day.Step;
+import platecall.safety.Undercooked;
 
 /** Who eats what must not be eaten. A help beside the cook's own knowledge of what is in the food, never instead. */
 final class Eaters {
@@ -185,6 +186,15 @@ final class Eaters {
                         String.join("; ", need.eatenBy()),
                         "eats " + need.dish() + " at stage " + need.stage() + ", which is raw",
                         "Maybe a later stage.");
+            }
+            if (Undercooked.unstated(day, need)) {
+                remarks.add(
+                        Sheet.NEEDS,
+                        row,
+                        "eaten by",
+                        String.join("; ", need.eatenBy()),
+                        "eats " + need.dish() + ", and no step says how hot it gets inside",
+                        "Maybe fill in raw and core temperature in sheet steps.");
             }
             for (String name : new LinkedHashSet<>(need.eatenBy())) {
                 day.diner(name).ifPresent(diner -> words(remarks, need, diner));

@@ -8,8 +8,10 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
+import platecall.check.DayCheck;
 import platecall.copies.CopyCounts;
 import platecall.day.Day;
+import platecall.intake.DayFile;
 import platecall.intake.DayFiles;
 import platecall.looks.Looks;
 import platecall.plan.Plan;
@@ -52,10 +54,13 @@ final class PlanCommand implements Callable<Integer> {
     public Integer call() throws UnwritableFolderException {
         planning.limits(spec);
         Path folder = out == null ? dayArgument.reports() : out;
-        Day day = dayArgument.checked().day();
+        DayFile file = dayArgument.checked();
+        Day day = file.day();
         Reports.mustBeWritable(folder);
         Optional<Plan> held = Optional.ofNullable(hold).map(plan -> PlanFile.read(plan, DayFiles.digest(day)));
         Planning.Planned made = planning.plan(spec, day, tasks(day), held);
+        DayCheck.remarksOnEaters(day)
+                .forEach(remark -> spec.commandLine().getOut().println("Remark: " + file.tell(remark)));
         ReadyTable.print(spec.commandLine().getOut(), day, made.plan());
         boolean kept = planning.tellOdds(spec, day, made);
         planning.write(

@@ -39,6 +39,7 @@ import platecall.plan.Plan;
 import platecall.plan.Plan.PlannedCopy;
 import platecall.plan.Plan.Readiness;
 import platecall.plan.Plan.Verdict;
+import platecall.plan.Plan.Work;
 import platecall.plan.PlanFile;
 import platecall.plan.Rule;
 import platecall.report.Changes;
@@ -117,7 +118,10 @@ final class ReplanCommand implements Callable<Integer> {
                 made = other;
             }
         }
-        Changes changes = Changes.of(day, soFar.onPaper(), made.plan());
+        Set<String> gone = new TreeSet<>(soFar.lost());
+        gone.addAll(unusable);
+        Changes changes = Changes.of(day, soFar.onPaper(), made.plan(), before)
+                .telling(gone, soFar.renamed(), stopped(soFar, made.plan()));
 
         PrintWriter print = spec.commandLine().getOut();
         tellSoFar(print, day, soFar, left, unusable, made.plan());
@@ -160,6 +164,16 @@ final class ReplanCommand implements Callable<Integer> {
                 .filter(copy -> !copy.made() && begun.contains(copy.id()))
                 .map(PlannedCopy::id)
                 .collect(Collectors.toCollection(LinkedHashSet::new));
+    }
+
+    /** Works under way that serve no copy any more. */
+    private static List<Work> stopped(SoFar soFar, Plan plan) {
+        Set<String> used = new HashSet<>();
+        plan.work().forEach(work -> work.copies().forEach(copy -> used.add(copy + " " + work.step())));
+        return soFar.begun().stream()
+                .filter(work -> work.span().end().isAfter(soFar.now())
+                        && work.copies().stream().noneMatch(copy -> used.contains(copy + " " + work.step())))
+                .toList();
     }
 
     private static long missing(Plan plan) {
@@ -247,14 +261,10 @@ final class ReplanCommand implements Callable<Integer> {
                 print,
                 "Not made while their setup was shot, not made any more: ",
                 left.net().past().missed().stream().map(TaskNet.Copy::id).toList());
-        Set<String> used = new HashSet<>();
-        plan.work().forEach(work -> work.copies().forEach(copy -> used.add(copy + " " + work.step())));
         list(
                 print,
                 "Under way for no copy any more, to be stopped: ",
-                soFar.begun().stream()
-                        .filter(work -> work.span().end().isAfter(soFar.now())
-                                && work.copies().stream().noneMatch(copy -> used.contains(copy + " " + work.step())))
+                stopped(soFar, plan).stream()
                         .map(work -> work.dish() + " " + work.step()
                                 + work.stations().stream()
                                         .map(hold -> " in " + hold.station())

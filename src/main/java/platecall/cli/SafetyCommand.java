@@ -10,7 +10,9 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import platecall.audit.Audit;
+import platecall.check.DayCheck;
 import platecall.day.Day;
+import platecall.intake.DayFile;
 import platecall.intake.DayFiles;
 import platecall.plan.Breach;
 import platecall.plan.Plan;
@@ -42,13 +44,16 @@ final class SafetyCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        Day day = dayArgument.checkedFor(planPath).day();
+        DayFile file = dayArgument.checkedFor(planPath);
+        Day day = file.day();
         Plan plan = PlanFile.read(planPath, DayFiles.digest(day));
         List<Breach> broken = Audit.of(day, plan).breaches().stream()
                 .filter(breach -> isOfSafety(breach.rule()))
                 .toList();
         PrintWriter out = spec.commandLine().getOut();
-        new SafetyPage(day, plan, broken).lines().forEach(out::println);
+        List<String> remarks =
+                DayCheck.remarksOnEaters(day).stream().map(file::tell).toList();
+        new SafetyPage(day, plan, broken, remarks).lines().forEach(out::println);
         return broken.isEmpty() ? Main.FINE : Main.NOT_READY;
     }
 

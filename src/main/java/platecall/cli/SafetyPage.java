@@ -65,6 +65,7 @@ final class SafetyPage {
     private final Day day;
     private final Plan plan;
     private final List<Breach> broken;
+    private final List<String> remarks;
     private final Profile profile;
     private final List<ClockReading> clocks;
     private final List<String> lines = new ArrayList<>();
@@ -72,11 +73,13 @@ final class SafetyPage {
     /**
      * @param day a checked day, whose safety profile is known
      * @param broken breaches of the rules of safety
+     * @param remarks what may go wrong with what people eat although no rule is broken, one sentence each
      */
-    SafetyPage(Day day, Plan plan, List<Breach> broken) {
+    SafetyPage(Day day, Plan plan, List<Breach> broken, List<String> remarks) {
         this.day = day;
         this.plan = plan;
         this.broken = broken;
+        this.remarks = remarks;
         profile = SafetyClock.profile(day).orElseThrow();
         clocks = SafetyClock.of(day, plan);
     }
@@ -108,8 +111,12 @@ final class SafetyPage {
     private void breaches() {
         title("Broken rules");
         if (broken.isEmpty()) {
-            line("None: no clock runs over, nothing raw beside what is ready, nobody eats what he or she must not.");
+            line(
+                    remarks.isEmpty()
+                            ? "None: no clock runs over, nothing raw beside what is ready, nobody eats what he or she must not."
+                            : "None that these sheets tell, but look into this first:");
         }
+        remarks.forEach(remark -> line("Remark: " + remark));
         broken.forEach(breach -> line(String.format(
                 Locale.ROOT,
                 "BROKEN  %s: %s. %s",
@@ -156,7 +163,13 @@ final class SafetyPage {
         title("Containers, each to be thrown away if it stands out that long after it has left its store");
         for (Container container : Container.of(day, plan)) {
             line(container.station() + ", " + clock(container.span()) + ": "
-                    + dishName(container.work().dish()) + " after "
+                    + dishName(container.work().dish())
+                    + (day.dish(container.work().dish())
+                                    .map(dish -> dish.edible())
+                                    .orElse(true)
+                            ? ""
+                            : ", DO NOT EAT,")
+                    + " after "
                     + container.work().step() + ", " + container.copies().size()
                     + (container.copies().size() == 1 ? " copy" : " copies") + ", "
                     + container

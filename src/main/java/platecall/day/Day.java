@@ -99,14 +99,41 @@ public record Day(
                 ? facts.kitchenHours()
                 : Span.intersection(person.shifts(), facts.kitchenHours());
         for (Absence absence : person.away()) {
-            Optional<Span> gone = absence instanceof Absence.During during
-                    ? Optional.of(during.span())
-                    : setup(((Absence.HandDouble) absence).setup()).map(Setup::shooting);
+            Optional<Span> gone = spanOf(absence);
             if (gone.isPresent()) {
                 on = without(on, gone.get());
             }
         }
         return on;
+    }
+
+    /**
+     * When somebody who is away is gone from the kitchen: a hand double with the walk to set and back, from the farthest
+     * place with stations that is open then, for he or she may work there. Empty if there is no such setup.
+     */
+    public Optional<Span> spanOf(Absence absence) {
+        if (absence instanceof Absence.During during) {
+            return Optional.of(during.span());
+        }
+        return setup(((Absence.HandDouble) absence).setup()).map(setup -> {
+            Span shooting = setup.shooting();
+            return new Span(
+                    shooting.start().plus(-minutesFromKitchen(setup, shooting.start())),
+                    shooting.end().plus(minutesFromKitchen(setup, shooting.end())));
+        });
+    }
+
+    private int minutesFromKitchen(Setup setup, Moment at) {
+        return stations.stream()
+                .map(Station::place)
+                .distinct()
+                .filter(place -> {
+                    List<Span> hours = hoursOfPlace(place);
+                    return hours.isEmpty() || hours.stream().anyMatch(span -> span.contains(at));
+                })
+                .mapToInt(place -> walkMinutes(place, setup.place()))
+                .max()
+                .orElse(0);
     }
 
     private static List<Span> without(List<Span> spans, Span gone) {

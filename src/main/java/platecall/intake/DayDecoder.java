@@ -206,6 +206,7 @@ final class DayDecoder {
             } else {
                 cells.put(name, row.cell(value));
                 keyNumbers.put(name, row.number());
+                lookBeyondHeader(sheet, -1, name, row, header.size());
             }
         }
         int before = troubles.count();
@@ -288,7 +289,7 @@ final class DayDecoder {
         for (int index = 0; index < found.rows().size(); index++) {
             RawSheet.RawRow row = found.rows().get(index);
             int before = troubles.count();
-            lookBeyondHeader(sheet, index, row, found.header().size());
+            lookBeyondHeader(sheet, index, "", row, found.header().size());
             Map<Column<?, ?>, Object> values = new IdentityHashMap<>();
             for (Column<R, ?> column : sheet.columns()) {
                 Integer place = places.get(column);
@@ -374,13 +375,13 @@ final class DayDecoder {
                 "Maybe " + column.name() + " (" + column.measure() + "), with its numbers in that unit.");
     }
 
-    private void lookBeyondHeader(Sheet<?> sheet, int index, RawSheet.RawRow row, int columns) {
+    private void lookBeyondHeader(Sheet<?> sheet, int index, String column, RawSheet.RawRow row, int columns) {
         for (int place = columns; place < row.cells().size(); place++) {
             if (row.cell(place) != null && !row.cell(place).isBlank()) {
                 troubles.add(new Trouble(
                         sheet.name(),
                         index,
-                        "",
+                        column,
                         clean(row.cell(place)),
                         "stands to the right of the last column",
                         raw.strayCell()));

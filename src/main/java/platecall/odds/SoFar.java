@@ -21,6 +21,7 @@ import platecall.day.Happening.What;
 import platecall.day.Person;
 import platecall.day.Setup;
 import platecall.day.Spelling;
+import platecall.day.Station;
 import platecall.day.Step;
 import platecall.day.Trouble;
 import platecall.odds.Rehearsal.Fact;
@@ -44,7 +45,7 @@ import platecall.units.Span;
  * @param onPaper what stands on the papers that people have and has not begun, for what is lost, too
  * @param carriedOn the plan as it is carried out, past and future, without storage, points and verdict: what a copy's times would be
  *     stands in its works. What is lost has no works in it
- * @param lost ids of copies that can't be used any more, as the plan in hand numbers them
+ * @param lost ids of copies that can't be used any more, as the plan in hand numbers them: noted as lost, or on a heat that is closed
  * @param renamed for each copy that takes another's place the id of that one
  */
 public record SoFar(
@@ -340,6 +341,7 @@ public record SoFar(
             lost.addAll(lostBy.keySet());
             lost.retainAll(begunFor.keySet());
             tellLost();
+            lost.addAll(cutOff(rehearsal, begun));
             Set<String> missing = missing();
             List<PlannedCopy> left = plan.copies().stream()
                     .filter(copy -> !missing.contains(copy.id()))
@@ -367,6 +369,27 @@ public record SoFar(
                     carriedOn,
                     Collections.unmodifiableSet(lost),
                     renamed);
+        }
+
+        /** Copies of what is under way on a burner or in an oven that is closed meanwhile: where it broke nothing cooks. */
+        private Set<String> cutOff(Rehearsal rehearsal, boolean[] begun) {
+            Set<String> cut = new LinkedHashSet<>();
+            for (int i = 0; i < plan.work().size(); i++) {
+                Span span = span(rehearsal, i);
+                boolean heated = plan.work().get(i).stations().stream()
+                        .flatMap(hold -> day.station(hold.station()).stream())
+                        .filter(station ->
+                                station.kind() == Station.Kind.OVEN || station.kind() == Station.Kind.BURNERS)
+                        .allMatch(station -> day.hoursOf(station).stream()
+                                .anyMatch(open -> !span.start().isBefore(open.start())
+                                        && !open.end().isBefore(span.end())));
+                if (begun[i] && span.end().isAfter(now) && !heated) {
+                    plan.work().get(i).copies().stream()
+                            .filter(copy -> isToCome(copies.get(copy)))
+                            .forEach(cut::add);
+                }
+            }
+            return cut;
         }
 
         /** What ends at or after now must have begun to be of any use. */

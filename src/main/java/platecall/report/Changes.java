@@ -1,6 +1,7 @@
 package platecall.report;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -26,6 +27,27 @@ public final class Changes {
     private final Plan before;
     private final Plan after;
     private final List<Change> all;
+    /** Works under way that end at another time, and meal breaks that begin at one. */
+    private final List<Moved> moved;
+
+    /** What everybody must know beside it, one sentence each. */
+    private final List<String> news;
+
+    /**
+     * Something that goes on or is to come at another time.
+     *
+     * @param work what is under way, empty for a meal break
+     * @param person whose break, empty for a work
+     * @param was when it was to end, or the break to begin
+     * @param is when it does
+     */
+    private record Moved(Optional<Work> work, String person, Moment was, Moment is) {
+
+        String words() {
+            int later = was.minutesUntil(is);
+            return (work.isPresent() ? "ends " : "") + Math.abs(later) + " min " + (later > 0 ? "later" : "earlier");
+        }
+    }
 
     /**
      * A work that isn't done as it was to be.
@@ -81,20 +103,72 @@ public final class Changes {
         }
     }
 
-    private Changes(Day day, Plan before, Plan after, List<Change> all) {
+    private Changes(Day day, Plan before, Plan after, List<Change> all, List<Moved> moved, List<String> news) {
         this.day = day;
         this.before = before;
         this.after = after;
         this.all = all;
+        this.moved = moved;
+        this.news = news;
+    }
+
+    /**
+     * The same, with what everybody must know of the food that has begun.
+     *
+     * @param gone copies, by the id that they had before, that can't be used any more
+     * @param renamed for each copy that takes another's place the id of that one
+     * @param stopped works under way that are of no use any more
+     */
+    public Changes telling(Collection<String> gone, Map<String, String> renamed, List<Work> stopped) {
+        Wording wording = new Wording(day, before);
+        List<String> told = new ArrayList<>();
+        byNeed(wording, gone)
+                .forEach((food, ids) ->
+                        told.add("Not to be used any more: " + food + ", " + wording.copies.names(ids) + "."));
+        byNeed(wording, renamed.keySet())
+                .forEach((food, ids) -> told.add("Numbered anew: " + food + ", "
+                        + ids.stream()
+                                .map(id -> wording.copies.name(wording.copies.copy(id)) + " is now "
+                                        + wording.copies.copy(renamed.get(id)).number())
+                                .collect(Collectors.joining(", "))
+                        + "."));
+        stopped.stream()
+                .map(work -> "To be stopped: " + wording.dish(work.dish()) + ", " + work.step()
+                        + (where(work).isEmpty() ? "" : " in " + where(work)) + ".")
+                .distinct()
+                .forEach(told::add);
+        return new Changes(
+                day,
+                before,
+                after,
+                all,
+                moved,
+                told.stream().map(Wording::plain).toList());
+    }
+
+    /** Copies by the food that they are, in words. */
+    private static Map<String, List<String>> byNeed(Wording wording, Collection<String> ids) {
+        return ids.stream()
+                .collect(Collectors.groupingBy(
+                        id -> wording.dish(wording.copies.copy(id).dish()) + " for setup "
+                                + wording.copies.copy(id).setup(),
+                        LinkedHashMap::new,
+                        Collectors.toList()));
+    }
+
+    /** What everybody must know beside the changes, one sentence each. */
+    List<String> news() {
+        return news;
     }
 
     /**
      * Compares two plans.
      *
      * @param before what people have on paper and have not begun
-     * @param after the new plan; what has begun in it isn't compared
+     * @param after the new plan; of what has begun in it only the ends are compared
+     * @param inHand the plan before, begun or not
      */
-    public static Changes of(Day day, Plan before, Plan after) {
+    public static Changes of(Day day, Plan before, Plan after, Plan inHand) {
         Map<String, Work> old = new LinkedHashMap<>();
         before.work().forEach(work -> work.copies().forEach(copy -> old.put(key(copy, work), work)));
         Map<String, Work> now = new LinkedHashMap<>();
@@ -116,7 +190,50 @@ public final class Changes {
                                 change.getKey().get(0), change.getKey().get(1), change.getValue()))
                         .filter(change -> !change.words().isEmpty())
                         .sorted(Comparator.comparing(Change::first))
-                        .toList());
+                        .toList(),
+                moved(inHand, after),
+                List.of());
+    }
+
+    private static List<Moved> moved(Plan before, Plan after) {
+        Map<String, Work> old = new LinkedHashMap<>();
+        before.work().forEach(work -> work.copies().forEach(copy -> old.put(key(copy, work), work)));
+        List<Moved> moved = new ArrayList<>();
+        for (Work work : after.work()) {
+            boolean goesOn = after.hasBegun(work.span().start())
+                    && !after.hasBegun(work.span().end());
+            work.copies().stream()
+                    .map(copy -> old.get(key(copy, work)))
+                    .filter(was -> goesOn
+                            && was != null
+                            && !was.span().end().equals(work.span().end()))
+                    .findFirst()
+                    .ifPresent(was -> moved.add(new Moved(
+                            Optional.of(work), "", was.span().end(), work.span().end())));
+        }
+        Map<String, List<Moment>> breaks = breaks(before);
+        breaks(after).forEach((person, times) -> {
+            List<Moment> were = breaks.getOrDefault(person, List.of());
+            for (int i = 0; i < Math.min(times.size(), were.size()); i++) {
+                if (!times.get(i).equals(were.get(i)) && !after.hasBegun(times.get(i))) {
+                    moved.add(new Moved(Optional.empty(), person, were.get(i), times.get(i)));
+                }
+            }
+        });
+        moved.sort(Comparator.comparing(Moved::is));
+        return moved;
+    }
+
+    private static Map<String, List<Moment>> breaks(Plan plan) {
+        return plan.breaks().stream()
+                .collect(Collectors.groupingBy(
+                        Plan.Break::person,
+                        java.util.TreeMap::new,
+                        Collectors.mapping(
+                                meal -> meal.span().start(),
+                                Collectors.collectingAndThen(
+                                        Collectors.toList(),
+                                        times -> times.stream().sorted().toList()))));
     }
 
     private static void note(
@@ -142,7 +259,7 @@ public final class Changes {
 
     /** No other plan was there before. */
     public static Changes none(Day day, Plan plan) {
-        return new Changes(day, plan, plan, List.of());
+        return new Changes(day, plan, plan, List.of(), List.of(), List.of());
     }
 
     /** What those who do a work must know of its change: {@code was 12:31, Tilda}, or {@code new}; empty if it doesn't change. */
@@ -160,9 +277,34 @@ public final class Changes {
         return notes.isEmpty() ? Optional.empty() : Optional.of(Wording.plain(String.join("; ", notes)));
     }
 
+    /** What must be known of the end of a work, from {@code at} on: {@code was 13:03}; empty if that doesn't change. */
+    Optional<String> noteOfEnd(Work work, Moment at, Clock clock) {
+        Stream<Moment> ends = Stream.concat(
+                moved.stream()
+                        .filter(one -> one.work().equals(Optional.of(work)))
+                        .map(Moved::was),
+                all.stream()
+                        .filter(change -> change.is().equals(Optional.of(work)))
+                        .flatMap(change -> change.was().stream())
+                        .map(was -> was.span().end()));
+        return ends.map(was -> was.plus(-at.minutesUntil(work.span().end())))
+                .filter(was -> !was.equals(at))
+                .findFirst()
+                .map(was -> "was " + clock.time(was, at));
+    }
+
+    /** What must be known of a meal break: {@code was 13:05}; empty if it doesn't change. */
+    Optional<String> noteOfBreak(Plan.Break meal, Clock clock) {
+        return moved.stream()
+                .filter(one -> one.person().equals(meal.person())
+                        && one.is().equals(meal.span().start()))
+                .findFirst()
+                .map(one -> "was " + clock.time(one.was(), one.is()));
+    }
+
     /** All changes in one line. */
     public String line() {
-        if (all.isEmpty()) {
+        if (all.isEmpty() && moved.isEmpty()) {
             return "Nothing changes.";
         }
         List<String> parts = new ArrayList<>();
@@ -175,6 +317,13 @@ public final class Changes {
         count(parts, "at another station", Change::otherStations);
         count(parts, "new", change -> change.was().isEmpty());
         count(parts, "dropped", change -> change.is().isEmpty());
+        long breaks = moved.stream().filter(one -> one.work().isEmpty()).count();
+        if (moved.size() > breaks) {
+            parts.add(moved.size() - breaks + " under way to another time");
+        }
+        if (breaks > 0) {
+            parts.add(ReadinessPage.count((int) breaks, "meal break moves", "meal breaks move"));
+        }
         return "Works that change: " + String.join(", ", parts) + "; see changes.csv.";
     }
 
@@ -219,6 +368,23 @@ public final class Changes {
                     change.is().map(Changes::who).orElse(""),
                     change.was().map(Changes::where).orElse(""),
                     change.is().map(Changes::where).orElse(""));
+        }
+        for (Moved one : moved) {
+            Optional<Work> work = one.work();
+            String who = work.map(Changes::who).orElse(one.person());
+            String where = work.map(Changes::where).orElse("");
+            rows.add(
+                    old.clock.stamp(one.was()),
+                    now.clock.stamp(one.is()),
+                    one.words(),
+                    work.map(it -> it.step() + ", end").orElse("meal break"),
+                    work.map(it -> now.dish(it.dish())).orElse(""),
+                    work.map(it -> now.copies.names(it.copies())).orElse(""),
+                    work.map(now::setups).orElse(""),
+                    who,
+                    who,
+                    where,
+                    where);
         }
         return rows.bytes();
     }

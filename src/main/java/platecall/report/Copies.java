@@ -61,7 +61,7 @@ final class Copies {
                 .toList();
     }
 
-    /** {@code hero 1-3, stand-in 1}; with more than one setup {@code S1 hero 1-3; S4 hero 1}. */
+    /** {@code hero 1-3, stand-in 1}; with more than one setup {@code setup S1 hero 1-3; setup S4 hero 1}. */
     String names(List<String> ids) {
         List<String> setups = setups(ids);
         List<String> groups = new ArrayList<>();
@@ -75,7 +75,7 @@ final class Copies {
             }
             List<String> parts = new ArrayList<>();
             numbers.forEach((label, of) -> parts.add(label + " " + ranges(of)));
-            groups.add((setups.size() > 1 ? setup + " " : "") + String.join(", ", parts));
+            groups.add((setups.size() > 1 ? "setup " + setup + " " : "") + String.join(", ", parts));
         }
         return String.join("; ", groups);
     }

@@ -41,7 +41,8 @@ final class Duty {
                                 meal.person().equals(person) && meal.span().contains(at));
     }
 
-    private boolean isFree(String person, Moment at) {
+    /** Whether a person is on duty and has no hands on any work. */
+    boolean isFree(String person, Moment at) {
         return isOn(person, at)
                 && plan.work().stream()
                         .flatMap(work -> work.hands().stream())
@@ -55,19 +56,24 @@ final class Duty {
                 .filter(hands -> hands.span().start().equals(use.span().start()))
                 .map(Hands::person)
                 .toList();
+        return rather(putIn, at);
+    }
+
+    /** One of these people if free, else the first of all who is; if nobody is, who is on duty at least. */
+    private Optional<String> rather(List<String> people, Moment at) {
         List<String> all = day.people().stream().map(Person::id).toList();
-        return first(putIn, person -> isFree(person, at))
+        return first(people, person -> isFree(person, at))
                 .or(() -> first(all, person -> isFree(person, at)))
-                .or(() -> first(putIn, person -> isOn(person, at)))
+                .or(() -> first(people, person -> isOn(person, at)))
                 .or(() -> first(all, person -> isOn(person, at)))
-                .or(() -> putIn.stream().findFirst());
+                .or(() -> people.stream().findFirst());
     }
 
     private static Optional<String> first(List<String> people, java.util.function.Predicate<String> which) {
         return people.stream().filter(which).findFirst();
     }
 
-    /** Who starts a work that begins without hands: who had hands last on one of its copies before. */
+    /** Who starts a work that begins without hands: who had hands last on one of its copies before, if free then. */
     Optional<String> starter(Work work) {
         if (work.hands().stream()
                 .anyMatch(hands -> hands.span().start().equals(work.span().start()))) {
@@ -79,15 +85,15 @@ final class Duty {
                 .filter(it -> !it.span().end().isAfter(work.span().start()))
                 .flatMap(it -> it.hands().stream())
                 .max(LAST)
-                .map(Hands::person);
+                .flatMap(hands -> rather(List.of(hands.person()), work.span().start()));
     }
 
-    /** Who had hands last on a copy; of several the first by name. */
-    Optional<String> last(String copy) {
+    /** Who brings a copy back at {@code at}: who had hands on it last, of several the first by name, if free then. */
+    Optional<String> bringer(String copy, Moment at) {
         return worksOf.getOrDefault(copy, Set.of()).stream()
                 .flatMap(work -> work.hands().stream())
                 .max(LAST)
-                .map(Hands::person);
+                .flatMap(hands -> rather(List.of(hands.person()), at));
     }
 
     private static final Comparator<Hands> LAST = Comparator.comparing(

@@ -45,7 +45,7 @@ record KeptBack(PlannedCopy copy, String station, int units, Span span) {
                                 kept.copy.stage(),
                                 kept.station,
                                 kept.span,
-                                duty.last(kept.copy.id())),
+                                duty.bringer(kept.copy.id(), kept.span.start())),
                         key -> new ArrayList<>())
                 .add(kept));
         return List.copyOf(groups.values());

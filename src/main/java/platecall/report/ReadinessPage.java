@@ -10,12 +10,14 @@ import java.util.Optional;
 import java.util.function.Predicate;
 import platecall.day.CameraTime;
 import platecall.day.Day;
+import platecall.day.Dish;
 import platecall.day.Setup;
 import platecall.odds.Odds;
 import platecall.odds.Odds.OfSetup;
 import platecall.plan.Plan;
 import platecall.plan.Plan.PlannedCopy;
 import platecall.plan.Plan.Readiness;
+import platecall.plan.Rule;
 import platecall.safety.ClockReading;
 import platecall.safety.SafetyClock;
 import platecall.units.Moment;
@@ -78,7 +80,7 @@ public record ReadinessPage(
      * A setup; every cell is text as printed.
      *
      * @param date the date if it begins here and is not the page's, else empty
-     * @param sure chance that it is ready at its call
+     * @param sure chance that it is ready at its call; empty where that means nothing
      * @param laterShort whether plates after the first take are late, past use or missing
      * @param pastPeak whether the first take rolls at its call, but with its hero past peak
      */
@@ -120,9 +122,10 @@ public record ReadinessPage(
                                 .orElse(""),
                 answer(
                         rows,
-                        odds.lessSureThan(day.facts().promise()),
+                        broken(plan),
+                        broken(plan) == 0 ? odds.lessSureThan(day.facts().promise()) : List.of(),
                         plan.asOf().isPresent()),
-                rows.stream().noneMatch(row -> troubled(row.state())),
+                broken(plan) == 0 && rows.stream().noneMatch(row -> troubled(row.state())),
                 rows,
                 broken == 0
                         ? "The plan breaks no rule."
@@ -132,6 +135,13 @@ public record ReadinessPage(
                 safety(day, plan, clock),
                 print,
                 TYPE_POINTS.get(0));
+    }
+
+    /** Rules that a plan breaks beside that something is not made: setup by setup that is told anyway. */
+    private static int broken(Plan plan) {
+        return (int) plan.verdict().breaches().stream()
+                .filter(breach -> breach.rule() != Rule.COPIES)
+                .count();
     }
 
     /** When the first copy of each setup must be thrown away that is eaten and at risk. */
@@ -148,11 +158,12 @@ public record ReadinessPage(
         List<String> setups = inOrderOfCall(plan).stream()
                 .map(Readiness::setup)
                 .filter(earliest::containsKey)
-                .map(setup -> Wording.plain(setup) + " by " + clock.time(earliest.get(setup), clock.noon()))
+                .map(setup ->
+                        "setup " + Wording.plain(setup) + " from " + clock.time(earliest.get(setup), clock.noon()))
                 .toList();
         return setups.isEmpty()
                 ? "Nobody eats food that is time-and-temperature controlled."
-                : "Eaten food at risk, thrown away for setup " + String.join(", ", setups) + " at the latest.";
+                : "Food at risk must not be eaten any more: " + String.join(", ", setups) + ".";
     }
 
     private static Row row(Day day, Plan plan, Odds odds, Clock clock, Readiness setup, String date) {
@@ -164,6 +175,12 @@ public record ReadinessPage(
         Optional<Moment> peak = peakUntil(day, setup);
         boolean untilRelease = peak.isPresent() && !peak.equals(setup.heroPeakTo());
         boolean faded = faded(setup);
+        // rehearsals know nothing of broken rules, and past use is not ready
+        Optional<Double> chance = broken(plan) == 0 && state != State.STALE
+                ? odds.of(setup.setup()).map(OfSetup::atCall)
+                : Optional.empty();
+        Moment first =
+                setup.ready().map(ready -> Moment.later(ready, setup.call())).orElse(setup.call());
         return new Row(
                 date,
                 Wording.plain(setup.setup()),
@@ -176,18 +193,26 @@ public record ReadinessPage(
                 setup.ready().isEmpty()
                         ? ""
                         : (minutes < 0 ? "\u2212" : minutes > 0 ? "+" : "") + Math.abs(minutes) + " min",
-                odds.of(setup.setup()).map(it -> Odds.percent(it.atCall())).orElse(""),
+                chance.map(Odds::percent).orElse(""),
                 state,
-                words(state, minutes),
+                words(state, minutes)
+                        + (state == State.READY
+                                        && chance.map(it -> it < day.facts().promise())
+                                                .orElse(false)
+                                ? ", NOT SURE"
+                                : ""),
                 peak.map(moment -> untilRelease ? "release" : cell(clock, moment, setup))
                         .orElse(state == State.NONE ? "" : "no hero"),
                 setup.resetsQueued() == 0
                         ? "none"
                         : setup.resetsQueued()
                                 + setup.nextResetAt()
-                                        .map(at -> ", next one there " + cell(clock, at, setup))
+                                        .map(at -> ", next one there "
+                                                + (at.isAfter(first) ? cell(clock, at, setup) : "already"))
                                         .orElse(""),
                 Wording.plain(setup.words())
+                        + (state == State.LATE ? goneBy(day, copies, first) : "")
+                        + dressing(day, copies)
                         + (faded && state != State.FADED ? "; hero past peak when its take rolls" : ""),
                 copies.stream().anyMatch(copy -> !isFirst(day, copy) && isShort(copy)),
                 faded && (state == State.FADED || state == State.SHORT));
@@ -215,6 +240,34 @@ public record ReadinessPage(
             return State.SHORT;
         }
         return faded(setup) ? State.FADED : State.READY;
+    }
+
+    /** What else the first take shows that is past use when the last of it is there. */
+    private static String goneBy(Day day, List<PlannedCopy> copies, Moment first) {
+        List<String> gone = dishes(
+                day,
+                copies,
+                copy -> isFirst(day, copy)
+                        && copy.usableTo().map(to -> !to.isAfter(first)).orElse(false));
+        return gone.isEmpty() ? "" : "; past use by then: " + String.join(", ", gone);
+    }
+
+    /** What is only for looks. */
+    private static String dressing(Day day, List<PlannedCopy> copies) {
+        List<String> names = dishes(
+                day,
+                copies,
+                copy -> day.dish(copy.dish()).map(it -> !it.edible()).orElse(false));
+        return names.isEmpty() ? "" : "; " + Wording.DO_NOT_EAT + ": " + String.join(", ", names);
+    }
+
+    private static List<String> dishes(Day day, List<PlannedCopy> copies, Predicate<PlannedCopy> which) {
+        return copies.stream()
+                .filter(which)
+                .map(PlannedCopy::dish)
+                .distinct()
+                .map(id -> Wording.plain(day.dish(id).map(Dish::name).orElse(id)))
+                .toList();
     }
 
     private static boolean troubled(State state) {
@@ -264,17 +317,18 @@ public record ReadinessPage(
     }
 
     /**
+     * @param broken rules that the plan breaks beside that something is not made
      * @param unsure setups that are ready less often than promised, the least sure one first
      * @param underWay whether the day is, so that what is shot isn't told any more
      */
-    private static String answer(List<Row> rows, List<OfSetup> unsure, boolean underWay) {
+    private static String answer(List<Row> rows, int broken, List<OfSetup> unsure, boolean underWay) {
         List<Row> fed = rows.stream().filter(row -> row.state() != State.NONE).toList();
         if (fed.isEmpty()) {
             return underWay ? "No setup wants food any more." : "No setup wants food.";
         }
         List<String> late = fed.stream()
                 .filter(row -> row.state() == State.LATE || row.state() == State.MISSING)
-                .map(row -> row.setup()
+                .map(row -> "setup " + row.setup()
                         + (row.state() == State.LATE ? " by " + row.margin().substring(1) : " not at all"))
                 .toList();
         List<String> stale = setups(fed, row -> row.state() == State.STALE);
@@ -282,16 +336,21 @@ public record ReadinessPage(
                 setups(fed, row -> row.state() == State.SHORT || row.state() == State.STALE && row.laterShort());
         List<String> faded = setups(fed, Row::pastPeak);
         List<String> parts = new ArrayList<>();
+        if (broken > 0) {
+            parts.add("The plan breaks " + count(broken, "rule", "rules") + ", see below");
+        }
         if (!late.isEmpty()) {
             parts.add(late.size() + " of " + count(fed.size(), "setup", "setups") + " late: " + first(late));
         }
         if (!stale.isEmpty()) {
-            parts.add((late.isEmpty() ? "First" : "first") + " take past use: " + first(stale));
+            parts.add("first take past use: " + first(stale));
         }
-        if (parts.isEmpty()) {
+        if (late.isEmpty() && stale.isEmpty()) {
+            boolean planned = broken > 0 || !unsure.isEmpty();
             parts.add((fed.size() == 1
-                            ? "The setup is ready at its call"
-                            : "All " + fed.size() + " setups are ready at their calls")
+                            ? "the setup is " + (planned ? "planned to be " : "") + "ready at its call"
+                            : "all " + fed.size() + " setups are " + (planned ? "planned to be " : "")
+                                    + "ready at their calls")
                     + (tooShort.isEmpty() ? "" : ", but later plates run short: " + first(tooShort)));
         } else if (!tooShort.isEmpty()) {
             parts.add("later plates short: " + first(tooShort));
@@ -301,15 +360,18 @@ public record ReadinessPage(
         }
         if (late.isEmpty() && !unsure.isEmpty()) {
             OfSetup least = unsure.get(0);
-            parts.add((fed.size() == 1 ? "but only " : "least sure is " + Wording.plain(least.setup()) + ", ")
-                    + Odds.percent(least.atCall())
-                    + (fed.size() == 1 ? " sure" : ""));
+            String chance = Odds.percent(least.atCall());
+            parts.add(
+                    fed.size() == 1
+                            ? "but only " + chance + " sure"
+                            : "least sure is setup " + Wording.plain(least.setup()) + " (" + chance + ")");
         }
-        return String.join("; ", parts) + ".";
+        String all = String.join("; ", parts) + ".";
+        return all.substring(0, 1).toUpperCase(Locale.ROOT) + all.substring(1);
     }
 
     private static List<String> setups(List<Row> rows, Predicate<Row> which) {
-        return rows.stream().filter(which).map(Row::setup).toList();
+        return rows.stream().filter(which).map(row -> "setup " + row.setup()).toList();
     }
 
     /** The first of the names, and how many more there are. */

@@ -14,6 +14,7 @@ import java.util.stream.Stream;
 import platecall.day.Absence;
 import platecall.day.Day;
 import platecall.day.Person;
+import platecall.day.Setup;
 import platecall.day.Station;
 import platecall.plan.Plan;
 import platecall.plan.Plan.StationHold;
@@ -40,12 +41,13 @@ public record RunSheet(
      *
      * @param name whose
      * @param about one line on it
+     * @param news what must be known of food that has begun and goes on otherwise, one sentence each
      * @param tight how much closer its rows stand than usual, 0 to {@link #TIGHTEST}
      */
-    public record Section(String name, String about, List<Line> lines, int tight) {
+    public record Section(String name, String about, List<String> news, List<Line> lines, int tight) {
 
         private Section tightened(int to) {
-            return new Section(name, about, lines, to);
+            return new Section(name, about, news, lines, to);
         }
     }
 
@@ -208,22 +210,22 @@ public record RunSheet(
         }
         for (Plan.Break meal : plan.breaks()) {
             if (meal.person().equals(person.id()) && !isOver(plan, meal.span())) {
-                entries.add(new Entry(meal.span().start(), pause(wording, meal.span(), "Meal break")));
+                String[] notes =
+                        changes.noteOfBreak(meal, wording.clock).stream().toArray(String[]::new);
+                entries.add(new Entry(meal.span().start(), pause(wording, meal.span(), "Meal break", notes)));
             }
         }
         for (Absence absence : person.away()) {
-            Optional<Span> gone = absence instanceof Absence.During during
-                    ? Optional.of(during.span())
-                    : wording.day.setup(((Absence.HandDouble) absence).setup()).map(setup -> setup.shooting());
-            String what = absence instanceof Absence.HandDouble hand ? "Hand double in setup " + hand.setup() : "Away";
-            gone.filter(span -> !isOver(plan, span))
-                    .ifPresent(span -> entries.add(new Entry(span.start(), pause(wording, span, Wording.plain(what)))));
+            wording.day
+                    .spanOf(absence)
+                    .filter(span -> !isOver(plan, span))
+                    .ifPresent(span -> entries.add(new Entry(span.start(), away(wording, absence, span))));
         }
         List<Entry> unbooked = new ArrayList<>();
         unbooked(wording, duty, plan, person.id(), unbooked);
         unbooked.removeIf(entry -> plan.hasBegun(entry.at()));
         entries.addAll(unbooked);
-        return section(wording, Wording.plain(person.id()), hours(wording, person, entries), entries);
+        return section(wording, Wording.plain(person.id()), hours(wording, person, entries), changes.news(), entries);
     }
 
     /** What this person does without being booked for it: setting ovens, starting what needs no hands, bringing back. */
@@ -231,7 +233,7 @@ public record RunSheet(
         for (Station station : wording.day.stations()) {
             for (OvenChange change : OvenChange.of(wording.day, station, plan)) {
                 if (change.who().filter(person::equals).isPresent()) {
-                    List<String> off = offDuty(duty, person, change.at());
+                    List<String> off = beside(duty, person, change.at());
                     entries.add(ovenLine(wording, change, "Set " + station.id() + " to ", off, station.id()));
                 }
             }
@@ -239,7 +241,7 @@ public record RunSheet(
         for (Work work : plan.work()) {
             if (duty.starter(work).filter(person::equals).isPresent()) {
                 Moment at = work.span().start();
-                List<String> notes = new ArrayList<>(offDuty(duty, person, at));
+                List<String> notes = new ArrayList<>(beside(duty, person, at));
                 work.ovenCelsius().ifPresent(celsius -> notes.add(celsius + " °C"));
                 notes.add("goes on by itself until "
                         + wording.clock.time(work.span().end(), at));
@@ -250,9 +252,9 @@ public record RunSheet(
         }
         for (List<KeptBack> kept : KeptBack.together(KeptBack.of(wording.day, plan), duty)) {
             KeptBack one = kept.get(0);
-            if (duty.last(one.copy().id()).filter(person::equals).isPresent()) {
-                Moment at = one.span().start();
-                List<String> notes = new ArrayList<>(offDuty(duty, person, at));
+            Moment at = one.span().start();
+            if (duty.bringer(one.copy().id(), at).filter(person::equals).isPresent()) {
+                List<String> notes = new ArrayList<>(beside(duty, person, at));
                 notes.addAll(wording.keepUntil(one));
                 entries.add(foodLine(
                         wording,
@@ -267,19 +269,26 @@ public record RunSheet(
         }
     }
 
-    private static List<String> offDuty(Duty duty, String person, Moment at) {
-        return duty.isOn(person, at) ? List.of() : List.of("you are off then: hand it over");
+    /** What somebody must know who has other work or is off when this is to be done. */
+    private static List<String> beside(Duty duty, String person, Moment at) {
+        return duty.isFree(person, at)
+                ? List.of()
+                : List.of(duty.isOn(person, at) ? "beside your other work" : "nobody is on then: find somebody");
     }
 
     private static Entry ovenLine(Wording wording, OvenChange change, String set, List<String> notes, String where) {
         List<String> all = new ArrayList<>(notes);
-        all.add("must be there by " + wording.clock.time(change.by()));
+        all.add("must be there by " + wording.clock.time(change.by(), change.at()));
+        int minutes = change.at().minutesUntil(change.by());
+        if (minutes > 0) {
+            all.add("takes " + Wording.length(minutes) + " by itself");
+        }
         return new Entry(
                 change.at(),
                 new Line(
                         "",
                         wording.clock.time(change.at()),
-                        Wording.length(change.at().minutesUntil(change.by())),
+                        "",
                         Wording.plain(set + change.celsius() + " °C"),
                         "",
                         "",
@@ -352,6 +361,8 @@ public record RunSheet(
         Work work = stretch.work();
         if (index == 0) {
             changes.note(work, wording.clock).ifPresent(note -> notes.add(0, note));
+        } else {
+            changes.noteOfEnd(work, stretch.span().start(), wording.clock).ifPresent(note -> notes.add(0, note));
         }
         return new Line(
                 "",
@@ -368,7 +379,18 @@ public record RunSheet(
                 false);
     }
 
-    private static Line pause(Wording wording, Span span, String what) {
+    private static Line away(Wording wording, Absence absence, Span span) {
+        if (!(absence instanceof Absence.HandDouble hand)) {
+            return pause(wording, span, "Away");
+        }
+        Setup setup = wording.day.setup(hand.setup()).orElseThrow();
+        String what = Wording.plain("Hand double in setup " + hand.setup());
+        return span.equals(setup.shooting())
+                ? pause(wording, span, what)
+                : pause(wording, span, what, "on set by " + wording.clock.time(setup.call(), span.start()));
+    }
+
+    private static Line pause(Wording wording, Span span, String what, String... notes) {
         return new Line(
                 "",
                 wording.clock.time(span.start()),
@@ -376,7 +398,8 @@ public record RunSheet(
                 what,
                 "",
                 "",
-                List.of("back at " + wording.clock.time(span.end(), span.start())),
+                Stream.concat(Stream.of(notes), Stream.of("back at " + wording.clock.time(span.end(), span.start())))
+                        .toList(),
                 false,
                 "",
                 "",
@@ -428,7 +451,7 @@ public record RunSheet(
                         one.copy().dish(),
                         KeptBack.ids(kept),
                         wording.keepUntil(one),
-                        duty.last(one.copy().id()).orElse("")));
+                        duty.bringer(one.copy().id(), one.span().start()).orElse("")));
             }
         }
         String about = station.kind().word() + ", "
@@ -436,7 +459,7 @@ public record RunSheet(
                         ? "capacity " + station.capacity()
                         : station.capacity() + " " + station.unit())
                 + ", " + station.place();
-        return section(wording, Wording.plain(station.id()), Wording.plain(about), entries);
+        return section(wording, Wording.plain(station.id()), Wording.plain(about), List.of(), entries);
     }
 
     /** Whether a span was over when the plan was made. */
@@ -503,7 +526,8 @@ public record RunSheet(
         return foodLine(wording, in, Wording.length(in.minutesUntil(lastOut)), "store", dish, ids, notes, "");
     }
 
-    private static Optional<Section> section(Wording wording, String name, String about, List<Entry> entries) {
+    private static Optional<Section> section(
+            Wording wording, String name, String about, List<String> news, List<Entry> entries) {
         if (entries.isEmpty()) {
             return Optional.empty();
         }
@@ -522,7 +546,7 @@ public record RunSheet(
             lines.add(heading.isEmpty() ? entry.line() : dated(entry.line(), capital(String.join(", ", heading))));
             before = entry.at();
         }
-        return Optional.of(new Section(name, about, lines, 0));
+        return Optional.of(new Section(name, about, news, lines, 0));
     }
 
     private static Line dated(Line line, String date) {

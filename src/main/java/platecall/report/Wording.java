@@ -30,8 +30,9 @@ import platecall.units.Moment;
 final class Wording {
 
     /** Printed wherever food is handled by a report of ours. */
-    static final String CAUTION = "Food safety, allergens, heat, electricity: local codes, a thermometer and licensed"
-            + " practice decide, not this paper.";
+    static final String CAUTION =
+            "Food safety, allergens, heat, electricity, inedible looks: local codes, a thermometer"
+                    + " and licensed practice decide.";
 
     static final String DO_NOT_EAT = "DO NOT EAT";
 
@@ -48,6 +49,10 @@ final class Wording {
     private final Map<Storing, Moment> discardBy;
     private final Set<String> gloves;
     private final Map<Work, Moment> eatenUntil = new HashMap<>();
+    private final Map<String, Moment> eatenUntilOf = new HashMap<>();
+    private final Map<String, List<String>> eatersOf = new HashMap<>();
+    /** The last work on each copy, by the copy's id. */
+    private final Map<String, Work> last = new HashMap<>();
 
     Wording(Day day, Plan plan) {
         this.day = day;
@@ -57,6 +62,7 @@ final class Wording {
         gloves = HandContact.of(day).stream()
                 .map(contact -> contact.step().dish() + "/" + contact.step().id())
                 .collect(Collectors.toSet());
+        day.needs().forEach(need -> eatersOf.put(need.key(), need.eatenBy()));
         eatenUntil(plan);
         day.dishes().forEach(dish -> dishes.put(dish.id(), dish));
         day.stations().forEach(station -> stations.put(station.id(), station));
@@ -73,7 +79,6 @@ final class Wording {
 
     /** Marks the last work on each copy that is eaten and at risk with the earliest time after which it must not be. */
     private void eatenUntil(Plan plan) {
-        Map<String, Work> last = new HashMap<>();
         for (Work work : plan.work()) {
             work.copies()
                     .forEach(copy -> last.merge(
@@ -83,6 +88,7 @@ final class Wording {
                                     other.span().end().isBefore(one.span().end()) ? one : other));
         }
         for (ClockReading reading : SafetyClock.of(day, plan)) {
+            eatenUntilOf.put(reading.copy().id(), reading.discardBy());
             Optional.ofNullable(last.get(reading.copy().id()))
                     .ifPresent(work -> eatenUntil.merge(work, reading.discardBy(), Moment::earlier));
         }
@@ -206,7 +212,10 @@ final class Wording {
         boolean ends = stretch.span().end().equals(work.span().end());
         List<String> notes = new ArrayList<>();
         if (work.kind() == Work.Kind.CARRY) {
-            notes.add("arrive by " + clock.time(work.span().end()));
+            notes.add(
+                    "arrive by " + clock.time(work.span().end(), stretch.span().start()));
+            late(work).ifPresent(notes::add);
+            wayBack(work).ifPresent(notes::add);
         }
         if (begins) {
             work.ovenCelsius().ifPresent(celsius -> notes.add(celsius + " °C"));
@@ -221,9 +230,7 @@ final class Wording {
             step.ifPresent(it -> notes.addAll(mostWaits(it)));
         }
         if (ends) {
-            Optional.ofNullable(eatenUntil.get(work))
-                    .ifPresent(by -> notes.add("eaten on set, discard by "
-                            + clock.time(by, stretch.span().start())));
+            eaten(work, stretch.span().start()).ifPresent(notes::add);
         }
         if (begins
                 && gloves.contains(work.dish() + "/" + work.step())
@@ -237,6 +244,39 @@ final class Wording {
             notes.addAll(raw(work));
         }
         return notes;
+    }
+
+    /** {@code LATE, call was 11:40}, for what arrives after it is wanted. */
+    private Optional<String> late(Work work) {
+        return work.copies().stream()
+                .map(id -> copies.copy(id).due())
+                .min(Moment::compareTo)
+                .filter(due -> due.isBefore(work.span().end()))
+                .map(due -> "LATE, wanted " + clock.time(due, work.span().start()));
+    }
+
+    /** When who carries is back, if the way takes time. */
+    private Optional<String> wayBack(Work work) {
+        return work.hands().stream()
+                .map(hands -> hands.span().end())
+                .max(Moment::compareTo)
+                .filter(back -> back.isAfter(work.span().end()))
+                .map(back -> "back at " + clock.time(back, work.span().start()));
+    }
+
+    /** Who eats of what has its last work done on it, and until when it may be eaten if its clock runs. */
+    private Optional<String> eaten(Work work, Moment reader) {
+        String who = work.copies().stream()
+                .filter(id -> work.equals(last.get(id)))
+                .flatMap(id -> eatersOf.getOrDefault(copies.copy(id).need(), List.of()).stream())
+                .distinct()
+                .collect(Collectors.joining(", "));
+        Optional<String> until =
+                Optional.ofNullable(eatenUntil.get(work)).map(by -> "DO NOT EAT after " + clock.time(by, reader));
+        return who.isEmpty()
+                ? until
+                : Optional.of(
+                        "eaten by " + who + until.map(words -> ", " + words).orElse(""));
     }
 
     /** The warning to keep apart what is raw when this work has ended; what is carried is as its copy's stage left it. */
@@ -261,6 +301,9 @@ final class Wording {
         notes.add("keep until released "
                 + clock.time(kept.span().end(), kept.span().start()));
         notes.add("throw nothing away before");
+        Optional.ofNullable(eatenUntilOf.get(kept.copy().id()))
+                .ifPresent(by -> notes.add(
+                        "DO NOT EAT after " + clock.time(by, kept.span().start())));
         notes.addAll(raw(kept.copy().dish(), kept.copy().stage()));
         return notes;
     }

@@ -37,13 +37,13 @@ public record Discard(Moment by, int minutesOut, boolean together) {
     }
 
     /**
-     * {@code discard by 14:05}, or what holds for each if they leave one after another.
+     * {@code if it stays out discard by 14:05}, or what holds for each if they leave one after another.
      *
      * @param clock the time {@link #by}, as it is printed
      */
     public String words(String clock) {
         return together
-                ? "discard by " + clock
-                : "discard each " + minutesOut + " min after it comes out, the first by " + clock;
+                ? "if it stays out discard by " + clock
+                : "if it stays out discard each " + minutesOut + " min after it comes out, the first by " + clock;
     }
 }

@@ -63,7 +63,40 @@ public record Undercooked(Need need, FoodKind kind, double coreCelsius, double l
         }
     }
 
+    /**
+     * Whether a need of food that is eaten cooked can't be judged: it was raw and a way from there states no core
+     * temperature, or it is of a kind that must get hottest and nothing says that it was raw.
+     */
+    public static boolean unstated(Day day, Need need) {
+        Optional<Dish> dish = day.dish(need.dish());
+        Optional<Profile> profile = SafetyClock.profile(day);
+        if (dish.isEmpty()
+                || profile.isEmpty()
+                || need.eatenBy().isEmpty()
+                || day.step(need.dish(), need.stage()).map(Step::raw).orElse(true)) {
+            return false;
+        }
+        List<Step> steps = StepOrder.of(day, need).steps();
+        boolean mustGetHot = Served.kind(day, dish.get(), steps) == FoodKind.POULTRY
+                && steps.stream()
+                        .noneMatch(step -> step.raw() || step.coreCelsius().isPresent());
+        return mustGetHot || wasRaw(day, need, dish.get(), profile.get()).silent();
+    }
+
     private static Optional<Undercooked> of(Day day, Need need, Dish dish, Profile profile) {
+        FoodKind kind = Served.kind(day, dish, StepOrder.of(day, need).steps());
+        Cool wasRaw = wasRaw(day, need, dish, profile);
+        return wasRaw.hottest().isEmpty()
+                ? Optional.empty()
+                : Optional.of(new Undercooked(
+                        need,
+                        kind,
+                        wasRaw.hottest().getAsDouble(),
+                        profile.cooking(kind).get(0).celsius()));
+    }
+
+    /** What lies between steps that leave it raw and the stage. */
+    private static Cool wasRaw(Day day, Need need, Dish dish, Profile profile) {
         StepOrder order = StepOrder.of(day, need);
         FoodKind kind = Served.kind(day, dish, order.steps());
         Map<Step, Cool> cool = new HashMap<>();
@@ -83,12 +116,6 @@ public record Undercooked(Need need, FoodKind kind, double coreCelsius, double l
             }
             cool.put(step, later);
         }
-        return wasRaw.hottest().isEmpty()
-                ? Optional.empty()
-                : Optional.of(new Undercooked(
-                        need,
-                        kind,
-                        wasRaw.hottest().getAsDouble(),
-                        profile.cooking(kind).get(0).celsius()));
+        return wasRaw;
     }
 }

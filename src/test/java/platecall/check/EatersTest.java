@@ -52,6 +52,22 @@ class EatersTest {
                 .isEmpty();
     }
 
+    /** FDA Food Code 3-401.11(A)(3): poultry at 74 degrees Celsius; what no sheet states nobody can check. */
+    @Test
+    void poultryWithoutACoreTemperatureIsRemarked() {
+        Sheets sheets = Sheets.toast()
+                .change("needs", "1", "eaten by=Mina")
+                .add("ingredients", "ingredient=chicken leg", "dish=toast");
+        String remark = "needs 0 eaten by: [Mina] eats toast, and no step says how hot it gets inside. "
+                + "Maybe fill in raw and core temperature in sheet steps.";
+
+        assertThat(sheets.remarks()).contains(remark);
+        assertThat(sheets.change("steps", "bake", "core temperature=74").remarks())
+                .doesNotContain(remark);
+        assertThat(Sheets.toast().change("needs", "1", "eaten by=Mina").remarks())
+                .doesNotContain(remark);
+    }
+
     @Test
     void whatIsAddedAfterTheStageIsNotEaten() {
         Sheets sheets = Sheets.toast().change("needs", "1", "stage=bake").change("cast", "Mina", "allergies=milk");

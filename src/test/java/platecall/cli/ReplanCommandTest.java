@@ -88,7 +88,25 @@ class ReplanCommandTest {
     void changesLittleBesidesWhatWentOtherwise() throws IOException {
         assertThat(replan(DEMO, PLAN, "13:00", "--happened", Path.of("problems/happened.csv")))
                 .isEqualTo(Main.NOT_READY);
-        assertThat(changes()).hasSizeBetween(2, 14);
+        assertThat(changes())
+                .hasSizeBetween(2, 18)
+                .anyMatch(line -> line.contains(",ends ") && line.contains("roast, end"));
+    }
+
+    /** An oven that broke doesn't roast: what is in it is not served, and everybody is told. */
+    @Test
+    void whatIsInAnOvenThatBrokeIsNotServed() throws IOException {
+        Path broken = changed("stations.csv", "oven b,oven,2,trays,,", "oven b,oven,2,trays,2026-10-16 15:00 - 12:40,");
+        int code = replan(broken, PLAN, "12:45");
+        assertThat(err.toString()).isEmpty();
+        assertThat(code).isEqualTo(Main.NOT_READY);
+        assertThat(out.toString())
+                .contains("Lost: 4/bird/dress/hero#1, 4/bird/roast/stand-in#1.")
+                .contains("to be stopped: bird roast in oven b");
+        assertThat(Files.readString(folder.resolve("new/run-sheet.html")))
+                .contains("Not to be used any more: Lantern bird, glazed for setup 4")
+                .contains("To be stopped: Lantern bird, glazed, roast in oven b.");
+        assertThat(out.toString()).doesNotContain("a station is used only while it is open");
     }
 
     /** It takes a night until another one could be filled: the next ones take its place, and the last take has none. */

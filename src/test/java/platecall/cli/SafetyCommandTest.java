@@ -139,12 +139,12 @@ class SafetyCommandTest {
         String sheet = text(papers, "run-sheet.html").replaceAll("<[^>]*>", "").replaceAll("\\s+", " ");
         assertThat(sheet)
                 .contains("gloves or tongs")
-                .contains("eaten on set, discard by " + earliest.get("4"))
+                .containsPattern("eaten by [^·]+, DO NOT EAT after " + earliest.get("4"))
                 .contains("core 82 °C by probe")
                 .contains("still raw: keep apart")
                 .containsPattern(
-                        "after harden · .* discard each \\d+ min after it comes out, the first by \\d\\d:\\d\\d");
-        assertThat(text(papers, "sequence.csv")).contains("gloves or tongs").contains("eaten on set, discard by");
+                        "after harden · .* if it stays out discard each \\d+ min after it comes out, the first by \\d\\d:\\d\\d");
+        assertThat(text(papers, "sequence.csv")).contains("gloves or tongs").contains("DO NOT EAT after");
     }
 
     private static String text(Map<String, byte[]> papers, String name) {

@@ -263,6 +263,17 @@ class BadSheetsTest {
         return file.remarks().stream().map(file::tell).toList();
     }
 
+    /** Else a comma of thousands makes 250 cents of it, and nobody knows. */
+    @Test
+    void whatStandsBesideTheValueOfAKeyIsTold() {
+        inn.change("day", "crew cost a minute,180.00", "crew cost a minute,1,250");
+
+        assertThat(inn.report())
+                .containsExactly(
+                        "inn, sheet day, row 7, key \"crew cost a minute\": [250] stands to the right of the last"
+                                + " column. Maybe a cell with the separator in it is not in quotation marks.");
+    }
+
     @Test
     void cellsBesideTheColumnsAreTold() {
         inn.change("cast", "Theo,,,yes", "Theo,,,yes,soup").write("circuits", "circuit,volts,,amps\nwall,230,x,32\n");

@@ -171,7 +171,7 @@ class PapersTest {
         assertThat(sections).extracting(Section::name).containsExactly("Ada", "oven", "fridge");
         assertThat(told(sections.get(0)))
                 .containsExactly(
-                        "01:44 16 min | Set oven to 180 °C |   | must be there by 02:00 | oven | ",
+                        "01:44  | Set oven to 180 °C |   | must be there by 02:00, takes 16 min by itself | oven | ",
                         "02:00 2 min | Bake: put in | Baked egg hero\u00a01\u20112 | 180 °C, until 02:20 | oven, 2 trays | S1",
                         "02:17 3 min | Bake: take out | Baked egg hero\u00a01\u20112"
                                 + " | core 68 °C by probe, then to fridge, first out 03:50 | oven, 2 trays | S1",
@@ -182,12 +182,12 @@ class PapersTest {
                         "04:04 6 min | Carry | Baked egg hero\u00a02 | arrive by 04:10 | to set | S1");
         assertThat(told(sections.get(1)))
                 .containsExactly(
-                        "01:44 16 min | Set to 180 °C |   | must be there by 02:00 | Ada | ",
+                        "01:44  | Set to 180 °C |   | must be there by 02:00, takes 16 min by itself | Ada | ",
                         "02:00 20 min | Bake | Baked egg hero\u00a01\u20112 | 180 °C, until 02:20, takes 2 of 4 trays | Ada | S1");
         assertThat(told(sections.get(2)))
                 .containsExactly("02:20 100 min | Store | Baked egg hero\u00a01\u20112"
                         + " | after bake, out from 03:50 to 04:00,"
-                        + " discard each 240 min after it comes out, the first by 07:50 |  | S1");
+                        + " if it stays out discard each 240 min after it comes out, the first by 07:50 |  | S1");
     }
 
     @Test
@@ -213,8 +213,9 @@ class PapersTest {
         eggs.heldIn = Optional.of("fridge");
         List<Section> sections = sections(sheet(eggs.day(), eggs.plan(), "A4"));
         assertThat(told(sections.get(0)))
-                .contains("04:03  | Bring back to fridge | Baked egg hero\u00a01"
-                        + " | keep until released 04:20, throw nothing away before | fridge | S1");
+                .contains(
+                        "04:03  | Bring back to fridge | Baked egg hero\u00a01"
+                                + " | beside your other work, keep until released 04:20, throw nothing away before | fridge | S1");
         assertThat(told(sections.get(2)))
                 .contains("04:03 17 min | Keep for release | Baked egg hero\u00a01"
                         + " | keep until released 04:20, throw nothing away before | Ada | S1");
@@ -234,7 +235,7 @@ class PapersTest {
         Plan late = eggs.with(eggs.extra("chill", eggs.span(12, 5, 20), "fridge", List.of()));
         assertThat(told(sections(sheet(eggs.day(), late, "A4")).get(0)))
                 .endsWith("12:05  | Chill: put in | Baked egg hero\u00a01"
-                        + " | you are off then: hand it over, goes on by itself until 12:25 | fridge | S1");
+                        + " | nobody is on then: find somebody, goes on by itself until 12:25 | fridge | S1");
     }
 
     @Test
@@ -257,7 +258,7 @@ class PapersTest {
         Line line = of.people().get(0).lines().get(1);
         int saved = 0;
         for (int rows = 14; rows <= 26; rows += 2) {
-            Section person = new Section("Ada", "", Collections.nCopies(rows, line), 0);
+            Section person = new Section("Ada", "", List.of(), Collections.nCopies(rows, line), 0);
             RunSheet sheet = new RunSheet(of.title(), List.of(person), List.of(), of.caution(), of.print(), of.paper());
             int loose = Pdf.of(Html.of("runsheet.jte", sheet), of.print()).pages();
             int pages = pages(sheet.pdf()).size();
@@ -449,12 +450,45 @@ class PapersTest {
         EggDay eggs = new EggDay();
         assertThat(readiness(eggs.day(), eggs.plan()).answer()).isEqualTo("The setup is ready at its call.");
         assertThat(readiness(eggs.day(), eggs.plan(List.of(), 7)).answer())
-                .isEqualTo("1 of 1 setup late: S1 by 7 min.");
+                .isEqualTo("1 of 1 setup late: setup S1 by 7 min.");
         assertThat(readiness(InnPlans.day(), InnPlans.plan()).answer())
-                .matches("All 12 setups are ready at their calls; least sure is \\w+, (under )?\\d+ %\\.");
+                .matches(
+                        "All 12 setups are planned to be ready at their calls; least sure is setup \\w+ \\((under )?\\d+ %\\)\\.");
         Plan crowded = crowded(12);
         assertThat(readiness(InnPlans.day(), crowded).answer())
-                .isEqualTo("6 of 12 setups late: 1A by 12 min, 1C not at all, 3A by 12 min, 4 not at all and 2 more.");
+                .isEqualTo(
+                        "The plan breaks 4 rules, see below; 6 of 12 setups late: setup 1A by 12 min, setup 1C not at all, setup 3A by 12 min, setup 4 not at all and 2 more.");
+    }
+
+    @Test
+    void noSetupIsSureWhereARuleIsBroken() {
+        EggDay eggs = new EggDay();
+        Breach breach = new Breach(Rule.OPEN, 20, "oven is closed");
+        ReadinessPage page = readiness(eggs.day(), eggs.plan(List.of(breach), 0));
+        assertThat(page.answer())
+                .isEqualTo("The plan breaks 1 rule, see below; the setup is planned to be ready at its call.");
+        assertThat(page.good()).isFalse();
+        assertThat(page.rows().get(0).sure()).isEmpty();
+    }
+
+    /** By hand: egg 1 was wanted at 04:00, the bearer's hands are free again at 04:29. */
+    @Test
+    void whoCarriesKnowsWhatIsLateAndWhenTheWayBackIsOver() {
+        EggDay eggs = new EggDay();
+        Plan.Work late = new Plan.Work(
+                "w6",
+                Plan.Work.Kind.CARRY,
+                "egg",
+                "carry",
+                List.of("S1/egg/crack/hero#1"),
+                eggs.span(4, 20, 6),
+                List.of(),
+                Optional.empty(),
+                List.of(new Plan.Hands("Ada", eggs.span(4, 20, 9))),
+                List.of());
+        assertThat(told(sections(sheet(eggs.day(), eggs.with(late), "A4")).get(0)))
+                .contains("04:20 6 min | Carry | Baked egg hero\u00a01"
+                        + " | arrive by 04:26, LATE, wanted 04:00, back at 04:29 | to set | S1");
     }
 
     @Test
@@ -465,7 +499,7 @@ class PapersTest {
         ReadinessPage page =
                 readiness(eggs.day(), late.withVerdict(new Plan.Verdict(List.of(), 3, 0, List.of(inTime))));
         assertThat(page.rows().get(0).stateWords()).isEqualTo("READY, THEN SHORT");
-        assertThat(page.answer()).isEqualTo("The setup is ready at its call, but later plates run short: S1.");
+        assertThat(page.answer()).isEqualTo("The setup is ready at its call, but later plates run short: setup S1.");
         assertThat(page.good()).isFalse();
     }
 
@@ -473,7 +507,7 @@ class PapersTest {
     void whatIsShortIsSaidBesideWhatIsLate() {
         EggDay eggs = new EggDay();
         eggs.usableMinutes = 6;
-        assertThat(readiness(eggs.day(), eggs.plan()).answer()).isEqualTo("First take past use: S1.");
+        assertThat(readiness(eggs.day(), eggs.plan()).answer()).isEqualTo("First take past use: setup S1.");
         assertThat(readiness(eggs.day(), eggs.plan()).rows().get(0).stateWords())
                 .isEqualTo("FIRST TAKE PAST USE");
         Plan both = eggs.plan();
@@ -486,11 +520,12 @@ class PapersTest {
                 List.of(eggs.need("S0"), eggs.need(eggs.setup)));
         Plan plan = both.withVerdict(new Plan.Verdict(List.of(), 5, 0, setups));
         assertThat(readiness(two, plan).answer())
-                .isEqualTo("1 of 2 setups late: S0 by 5 min; first take past use: S1.");
+                .isEqualTo("1 of 2 setups late: setup S0 by 5 min; first take past use: setup S1.");
         eggs.usableMinutes = 16;
         eggs.laterUsableMinutes = 6;
         plan = eggs.plan().withVerdict(new Plan.Verdict(List.of(), 5, 0, setups));
-        assertThat(readiness(two, plan).answer()).isEqualTo("1 of 2 setups late: S0 by 5 min; later plates short: S1.");
+        assertThat(readiness(two, plan).answer())
+                .isEqualTo("1 of 2 setups late: setup S0 by 5 min; later plates short: setup S1.");
     }
 
     private static Readiness readinessOf(String setup, Moment call, int margin, Readiness like) {
@@ -514,15 +549,16 @@ class PapersTest {
         ReadinessPage page =
                 readiness(eggs.day(), eggs.plan().withVerdict(new Plan.Verdict(List.of(), 0, 3, List.of(faded))));
         assertThat(page.rows().get(0).stateWords()).isEqualTo("PAST PEAK AT CALL");
-        assertThat(page.rows().get(0).resets()).isEqualTo("18, next one there 03:49");
-        assertThat(page.answer()).isEqualTo("The setup is ready at its call; past peak at call: S1.");
+        assertThat(page.rows().get(0).resets()).isEqualTo("18, next one there already");
+        assertThat(page.answer()).isEqualTo("The setup is ready at its call; past peak at call: setup S1.");
         assertThat(page.good()).isTrue();
         // one that is ready and later short is past peak at its call as well
         page = readiness(
                 eggs.day(), eggs.plan(List.of(), 3).withVerdict(new Plan.Verdict(List.of(), 3, 3, List.of(faded))));
         assertThat(page.rows().get(0).stateWords()).isEqualTo("READY, THEN SHORT");
         assertThat(page.answer())
-                .isEqualTo("The setup is ready at its call, but later plates run short: S1; past peak at call: S1.");
+                .isEqualTo(
+                        "The setup is ready at its call, but later plates run short: setup S1; past peak at call: setup S1.");
     }
 
     @Test

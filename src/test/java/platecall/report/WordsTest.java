@@ -79,7 +79,7 @@ class WordsTest {
         Copies copies = new Copies(plan);
         List<String> soup =
                 List.of("2/soup/ladle/hero#1", "2/soup/ladle/hero#3", "2/soup/ladle/hero#2", "1C/soup/ladle/hero#4");
-        assertThat(copies.names(soup)).isEqualTo("1C hero 4; 2 hero 1-3");
+        assertThat(copies.names(soup)).isEqualTo("setup 1C hero 4; setup 2 hero 1-3");
         assertThat(copies.names(soup.subList(0, 2))).isEqualTo("hero 1, 3");
         assertThat(copies.setups(soup)).containsExactly("1C", "2");
         assertThatThrownBy(() -> copies.names(List.of("9/nothing")))

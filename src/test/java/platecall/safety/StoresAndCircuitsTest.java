@@ -100,10 +100,11 @@ class StoresAndCircuitsTest {
 
         Discard both = Discard.of(List.of(second, first), discardBy).orElseThrow();
         assertThat(both).isEqualTo(new Discard(at("15:40"), 210, false));
-        assertThat(both.words("15:40")).isEqualTo("discard each 210 min after it comes out, the first by 15:40");
+        assertThat(both.words("15:40"))
+                .isEqualTo("if it stays out discard each 210 min after it comes out, the first by 15:40");
         Discard late = Discard.of(List.of(first, third), discardBy).orElseThrow();
         assertThat(late).isEqualTo(new Discard(at("11:40"), 0, true));
-        assertThat(late.words("11:40")).isEqualTo("discard by 11:40");
+        assertThat(late.words("11:40")).isEqualTo("if it stays out discard by 11:40");
         assertThat(Discard.of(List.of(second), Map.of())).isEmpty();
     }
 
