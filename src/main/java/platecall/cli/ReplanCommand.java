@@ -120,7 +120,7 @@ final class ReplanCommand implements Callable<Integer> {
         }
         Set<String> gone = new TreeSet<>(soFar.lost());
         gone.addAll(unusable);
-        Changes changes = Changes.of(day, soFar.onPaper(), made.plan(), before)
+        Changes changes = Changes.of(day, soFar.onPaper(), made.plan(), before, soFar.renamed())
                 .telling(gone, soFar.renamed(), stopped(soFar, made.plan()));
 
         PrintWriter print = spec.commandLine().getOut();

@@ -138,7 +138,7 @@ public final class PlanFile {
                     file.toString(),
                     "is a plan of another day: it was made for [" + plan.day() + "] with digest ["
                             + start(plan.dayDigest()) + "], but this day's digest is [" + start(dayDigest) + "]",
-                    "Maybe the day has changed since; plan it again.");
+                    "Maybe the day has changed since; plan it again, or replan the rest if it is under way.");
         }
         return plan;
     }

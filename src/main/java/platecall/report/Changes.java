@@ -3,6 +3,7 @@ package platecall.report;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -167,19 +168,36 @@ public final class Changes {
      * @param before what people have on paper and have not begun
      * @param after the new plan; of what has begun in it only the ends are compared
      * @param inHand the plan before, begun or not
+     * @param renamed for each copy that takes another's place the id of that one
      */
-    public static Changes of(Day day, Plan before, Plan after, Plan inHand) {
+    public static Changes of(Day day, Plan before, Plan after, Plan inHand, Map<String, String> renamed) {
         Map<String, Work> old = new LinkedHashMap<>();
         before.work().forEach(work -> work.copies().forEach(copy -> old.put(key(copy, work), work)));
         Map<String, Work> now = new LinkedHashMap<>();
         after.work().stream()
                 .filter(work -> !after.hasBegun(work.span().start()))
                 .forEach(work -> work.copies().forEach(copy -> now.put(key(copy, work), work)));
+        Map<String, String> foodIn = new HashMap<>();
+        renamed.forEach((food, place) -> foodIn.put(place, food));
+        Map<String, Work> was = new HashMap<>();
+        // first what is done when it was to be, for the copy that has the number now or for what it is made of
+        for (boolean sameTime : new boolean[] {true, false}) {
+            now.forEach((key, work) -> {
+                String copy = key.substring(0, key.lastIndexOf('\t'));
+                for (String id : List.of(copy, foodIn.getOrDefault(copy, copy))) {
+                    Work one = old.get(key(id, work));
+                    if (one != null
+                            && !was.containsKey(key)
+                            && (!sameTime
+                                    || one.span().start().equals(work.span().start()))) {
+                        was.put(key, one);
+                        old.remove(key(id, work));
+                    }
+                }
+            });
+        }
         Map<List<Optional<Work>>, List<String>> changed = new LinkedHashMap<>();
-        now.forEach((key, work) -> {
-            Optional<Work> was = Optional.ofNullable(old.remove(key));
-            note(changed, key, was, Optional.of(work));
-        });
+        now.forEach((key, work) -> note(changed, key, Optional.ofNullable(was.get(key)), Optional.of(work)));
         old.forEach((key, work) -> note(changed, key, Optional.of(work), Optional.empty()));
         return new Changes(
                 day,
@@ -191,11 +209,12 @@ public final class Changes {
                         .filter(change -> !change.words().isEmpty())
                         .sorted(Comparator.comparing(Change::first))
                         .toList(),
-                moved(inHand, after),
+                moved(inHand, after, foodIn),
                 List.of());
     }
 
-    private static List<Moved> moved(Plan before, Plan after) {
+    /** @param foodIn for each copy whose place another has taken the id that this one had */
+    private static List<Moved> moved(Plan before, Plan after, Map<String, String> foodIn) {
         Map<String, Work> old = new LinkedHashMap<>();
         before.work().forEach(work -> work.copies().forEach(copy -> old.put(key(copy, work), work)));
         List<Moved> moved = new ArrayList<>();
@@ -203,7 +222,7 @@ public final class Changes {
             boolean goesOn = after.hasBegun(work.span().start())
                     && !after.hasBegun(work.span().end());
             work.copies().stream()
-                    .map(copy -> old.get(key(copy, work)))
+                    .map(copy -> old.get(key(foodIn.getOrDefault(copy, copy), work)))
                     .filter(was -> goesOn
                             && was != null
                             && !was.span().end().equals(work.span().end()))

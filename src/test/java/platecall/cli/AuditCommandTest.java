@@ -152,7 +152,8 @@ class AuditCommandTest {
         assertThat(audit(dayFile, planFile)).isEqualTo(2);
         assertThat(err.toString())
                 .startsWith(planFile + ": is a plan of another day: it was made for [Test day]")
-                .endsWith(String.format("  Maybe the day has changed since; plan it again.%n"));
+                .endsWith(String.format(
+                        "  Maybe the day has changed since; plan it again, or replan the rest if it is under way.%n"));
         assertThat(out.toString()).isEmpty();
     }
 

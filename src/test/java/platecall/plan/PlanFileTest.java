@@ -203,7 +203,7 @@ class PlanFileTest {
                 .isInstanceOf(BadPlan.class)
                 .hasMessage(file + ": is a plan of another day: it was made for [Test day] with digest [abc123],"
                         + " but this day's digest is [0123456789ab...]\n"
-                        + "  Maybe the day has changed since; plan it again.");
+                        + "  Maybe the day has changed since; plan it again, or replan the rest if it is under way.");
     }
 
     @ParameterizedTest
