@@ -371,20 +371,26 @@ public record SoFar(
                     renamed);
         }
 
-        /** Copies of what is under way on a burner or in an oven that is closed meanwhile: where it broke nothing cooks. */
+        /**
+         * Copies of what is under way on a burner or in an oven that is closed now, or was to be used while it is closed: where
+         * it broke nothing cooks. What only takes longer than the hours may go on.
+         */
         private Set<String> cutOff(Rehearsal rehearsal, boolean[] begun) {
             Set<String> cut = new LinkedHashSet<>();
             for (int i = 0; i < plan.work().size(); i++) {
-                Span span = span(rehearsal, i);
-                boolean heated = plan.work().get(i).stations().stream()
+                Work work = plan.work().get(i);
+                boolean heated = work.stations().stream()
                         .flatMap(hold -> day.station(hold.station()).stream())
                         .filter(station ->
                                 station.kind() == Station.Kind.OVEN || station.kind() == Station.Kind.BURNERS)
-                        .allMatch(station -> day.hoursOf(station).stream()
-                                .anyMatch(open -> !span.start().isBefore(open.start())
-                                        && !open.end().isBefore(span.end())));
-                if (begun[i] && span.end().isAfter(now) && !heated) {
-                    plan.work().get(i).copies().stream()
+                        .map(day::hoursOf)
+                        .allMatch(hours -> hours.stream().anyMatch(open -> open.contains(now))
+                                && hours.stream()
+                                        .anyMatch(open -> !work.span().start().isBefore(open.start())
+                                                && !open.end()
+                                                        .isBefore(work.span().end())));
+                if (begun[i] && span(rehearsal, i).end().isAfter(now) && !heated) {
+                    work.copies().stream()
                             .filter(copy -> isToCome(copies.get(copy)))
                             .forEach(cut::add);
                 }

@@ -117,6 +117,14 @@ class ReplanCommandTest {
         assertThat(out.toString()).doesNotContain("a station is used only while it is open");
     }
 
+    /** By hand: begun at 12:20 instead of 12:01, a roast goes on until 13:25, a quarter of an hour longer than the oven was to be open. */
+    @Test
+    void whatOnlyTakesLongerThanAnOvenIsOpenIsNotLost() throws IOException {
+        Path early = changed("stations.csv", "oven b,oven,2,trays,,", "oven b,oven,2,trays,2026-10-16 15:00 - 13:10,");
+        replan(early, PLAN, "13:00", "--happened", happened("began,4,bird,hero,1,roast,,12:20"));
+        assertThat(out.toString()).contains("works have begun").doesNotContain("Lost: ");
+    }
+
     /** It takes a night until another one could be filled: the next ones take its place, and the last take has none. */
     @Test
     void aLostCopyIsReplacedByTheNextOneAndTheLastIsMissing() throws IOException {
