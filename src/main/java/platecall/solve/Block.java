@@ -14,6 +14,7 @@ public class Block {
 
     private Copy copy;
     private Published.Kept published;
+    private int publishedBreak = Kitchen.NONE;
 
     @PlanningVariable(valueRangeProviderRefs = "placements")
     private Placement placement;
@@ -33,8 +34,11 @@ public class Block {
         return new Block(copy.id(), copy, published);
     }
 
-    static Block ofBreak(int index) {
-        return new Block("break " + index, null, null);
+    /** @param published when it starts in the plan that is held, or {@link Kitchen#NONE} */
+    static Block ofBreak(int index, int published) {
+        Block block = new Block("break " + index, null, null);
+        block.publishedBreak = published;
+        return block;
     }
 
     /** The copy, or null for a meal break. */
@@ -46,12 +50,20 @@ public class Block {
         return published;
     }
 
+    int publishedBreak() {
+        return publishedBreak;
+    }
+
     Placement placement() {
         return placement;
     }
 
     void placement(Placement chosen) {
         placement = chosen;
+    }
+
+    boolean isPlaced() {
+        return !placement.nowhere();
     }
 
     boolean isPlacedCopy() {
@@ -74,8 +86,11 @@ public class Block {
         return copy.recipe().offPeakWeight() * copy.recipe().offPeakMinutes(copy.due(), copy.show(), plated(), ready());
     }
 
-    /** Minutes by which its tasks start earlier or later than published, and what other hands and stations count. */
+    /** Minutes by which its tasks, or the break, start earlier or later than published, and what other hands and stations count. */
     long movedMinutes() {
+        if (copy == null) {
+            return publishedBreak == Kitchen.NONE ? 0 : Math.abs(placement.start()[0] - publishedBreak);
+        }
         long moved = 0;
         for (int i = 0; published != null && i < copy.recipe().size(); i++) {
             moved += published.moved(

@@ -48,7 +48,7 @@ public class DayPlan {
         for (int i = 0; i < blocks.size(); i++) {
             Block other = i < net.copies().size()
                     ? Block.ofCopy(net.copies().get(i), blocks.get(i).published())
-                    : Block.ofBreak(i - net.copies().size());
+                    : Block.ofBreak(i - net.copies().size(), blocks.get(i).publishedBreak());
             other.placement(blocks.get(i).placement());
             others.add(other);
         }

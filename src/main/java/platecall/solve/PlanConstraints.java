@@ -37,7 +37,7 @@ public final class PlanConstraints implements ConstraintProvider {
                             (block, prices) -> (long) block.placement().handChanges() * prices.handChange())
                     .asConstraint("change of hands"),
             factory.forEach(Block.class)
-                    .filter(block -> block.isPlacedCopy() && block.movedMinutes() > 0)
+                    .filter(block -> block.isPlaced() && block.movedMinutes() > 0)
                     .join(Prices.class)
                     .penalizeLong(
                             HardSoftLongScore.ONE_SOFT, (block, prices) -> block.movedMinutes() * prices.movedMinute())

@@ -260,7 +260,7 @@ public final class Planner {
             }
             List<BreakTask> breaks = net.breaks();
             for (int i = 0; i < breaks.size(); i++) {
-                blocks.add(Block.ofBreak(i));
+                blocks.add(Block.ofBreak(i, published == null ? Kitchen.NONE : published.breakStart(i)));
             }
             return new DayPlan(blocks, net.unopenedSpans(), net.prices());
         }

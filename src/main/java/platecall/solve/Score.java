@@ -18,6 +18,8 @@ final class Score {
     private final Prices prices;
     /** Each copy as the plan has it that is held, with people by the kitchen's bits; null if none is, or not the copy. */
     private final Published.Kept[] kept;
+
+    private final Published published;
     /** Copies that the search works on. */
     private int[] active;
 
@@ -40,6 +42,7 @@ final class Score {
     /** @param published the plan to stay close to, or null */
     Score(Kitchen kitchen, Published published) {
         this.kitchen = kitchen;
+        this.published = published;
         kept = published == null ? null : new Published.Kept[kitchen.copies];
         for (int c = 0; c < kitchen.copies && published != null; c++) {
             Published.Kept copy = published.kept(c);
@@ -75,7 +78,7 @@ final class Score {
         return withoutKitchen() + kitchenCost;
     }
 
-    /** All points but those for open kitchen. */
+    /** All points but those for open kitchen and for meal breaks that move. */
     long withoutKitchen() {
         return looks + missingCost + MISSING * missingBreaks;
     }
@@ -130,9 +133,14 @@ final class Score {
         cost[c] = kitchen.placed(c) ? ofCopy(c) : MISSING;
     }
 
-    /** Reckons the points for open kitchen. */
+    /** Reckons the points for open kitchen and for meal breaks that move from where they are published. */
     void reckonKitchen() {
         kitchenCost = kitchen.kitchenMinutes() * prices.kitchenMinute();
+        for (int i = 0; published != null && i < kitchen.breaks.length; i++) {
+            int was = published.breakStart(i);
+            int is = kitchen.breakStart[i];
+            kitchenCost += was == Kitchen.NONE || is == Kitchen.NONE ? 0 : Math.abs(is - was) * prices.movedMinute();
+        }
     }
 
     /** Counts a copy as it was last reckoned. */
