@@ -8,6 +8,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -247,7 +248,7 @@ public final class Changes {
         return plan.breaks().stream()
                 .collect(Collectors.groupingBy(
                         Plan.Break::person,
-                        java.util.TreeMap::new,
+                        TreeMap::new,
                         Collectors.mapping(
                                 meal -> meal.span().start(),
                                 Collectors.collectingAndThen(

@@ -83,14 +83,18 @@ class ReplanCommandTest {
         assertThat(out.toString()).contains("No rule is broken.");
     }
 
-    /** With any of three seeds eight works changed, and 17 to 29 by a search without moves that put copies back where they were. */
+    /** With any of three seeds 6 to 7 changes, and 25 to 28 by a search without moves that put copies back where they were. */
     @Test
     void changesLittleBesidesWhatWentOtherwise() throws IOException {
-        assertThat(replan(DEMO, PLAN, "13:00", "--happened", Path.of("problems/happened.csv")))
+        assertThat(replan(DEMO, PLAN, "12:20", "--happened", happened("lost,3,pasty,hero,1,,,")))
                 .isEqualTo(Main.NOT_READY);
-        assertThat(changes())
-                .hasSizeBetween(2, 18)
-                .anyMatch(line -> line.contains(",ends ") && line.contains("roast, end"));
+        assertThat(changes()).hasSizeBetween(2, 14);
+    }
+
+    @Test
+    void whatIsUnderWayAndEndsLaterHasChanged() throws IOException {
+        replan(DEMO, PLAN, "13:00", "--happened", Path.of("problems/happened.csv"));
+        assertThat(changes()).anyMatch(line -> line.contains(",ends ") && line.contains("roast, end"));
     }
 
     /** What simmers in one pot for the third to sixth plate ends when it was to, though it is for the second to fifth now. */

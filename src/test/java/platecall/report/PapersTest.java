@@ -216,6 +216,11 @@ class PapersTest {
                 .contains(
                         "04:03  | Bring back to fridge | Baked egg hero\u00a01"
                                 + " | beside your other work, keep until released 04:20, throw nothing away before | fridge | S1");
+        eggs.helpers = List.of("Ben");
+        assertThat(told(sections(sheet(eggs.day(), eggs.plan(), "A4")).get(1)))
+                .as("Ada has egg 2 in her hands then")
+                .containsExactly("04:03  | Bring back to fridge | Baked egg hero\u00a01"
+                        + " | keep until released 04:20, throw nothing away before | fridge | S1");
         assertThat(told(sections.get(2)))
                 .contains("04:03 17 min | Keep for release | Baked egg hero\u00a01"
                         + " | keep until released 04:20, throw nothing away before | Ada | S1");
