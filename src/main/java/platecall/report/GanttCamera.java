@@ -84,7 +84,11 @@ final class GanttCamera {
         }
         Clock clock = gantt.wording.clock;
         int minutesOfText = (int) Math.ceil((Labels.width(times(clock, copy)) + 12) / PIXELS_PER_MINUTE);
-        gantt.chart.show(new Span(copy.plated().orElseThrow(), lastUse(copy).plus(minutesOfText)));
+        // what is there long before its call stands through what is left out
+        Moment last = lastUse(copy);
+        gantt.chart.show(
+                new Span(copy.plated().orElseThrow(), copy.ready().orElseThrow().plus(1)));
+        gantt.chart.show(new Span(Moment.earlier(copy.due(), last), last.plus(minutesOfText)));
         gantt.chart.mark((g, panel, labels) -> draw(g, panel, labels, clock, copy, row));
     }
 
