@@ -7,10 +7,12 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.ToIntFunction;
+import java.util.stream.Stream;
 import platecall.day.CameraTime;
 import platecall.day.Need;
 import platecall.day.Part;
 import platecall.day.Setup;
+import platecall.day.Use;
 import platecall.plan.Plan.PlannedCopy;
 import platecall.plan.Plan.Readiness;
 import platecall.units.Moment;
@@ -39,15 +41,9 @@ final class ReadinessTable {
         List<AtCamera> made = new ArrayList<>();
         List<AtCamera> firstTake = new ArrayList<>();
         boolean firstTakeMade = true;
-        for (Need need : ledger.day().needs()) {
-            if (!need.setup().equals(setup.id())) {
-                continue;
-            }
+        for (Need need : needs(setup)) {
             int first = 0;
-            for (PlannedCopy copy : ledger.knownCopies()) {
-                if (!copy.need().equals(need.key())) {
-                    continue;
-                }
+            for (PlannedCopy copy : copies(need).toList()) {
                 AtCamera atCamera = seen.get(copy.id());
                 if (atCamera == null) {
                     notMade.add(ledger.shortName(copy));
@@ -59,8 +55,7 @@ final class ReadinessTable {
                     first++;
                 }
             }
-            int plates = need.platesPerTake();
-            if (first < Math.min(plates, need.copies().orElse(plates))) {
+            if (first < plates(need)) {
                 firstTakeMade = false;
                 if (notMade.isEmpty()) {
                     notMade.add(ledger.name(need.dish()));
@@ -70,8 +65,8 @@ final class ReadinessTable {
         Optional<Moment> ready = firstTakeMade
                 ? firstTake.stream().map(AtCamera::ready).max(Comparator.naturalOrder())
                 : Optional.empty();
-        List<AtCamera> resets =
-                made.stream().filter(copy -> !firstTake.contains(copy)).toList();
+        int takes = ready.isPresent() ? takesServed(setup) : 0;
+        int resets = Math.max(0, takes - 1);
         int margin = ready.map(moment -> moment.minutesUntil(setup.call())).orElse(0);
         return new Readiness(
                 setup.id(),
@@ -82,9 +77,51 @@ final class ReadinessTable {
                         .filter(copy -> copy.need().part() == Part.HERO)
                         .map(AtCamera::peakTo)
                         .min(Comparator.naturalOrder()),
-                resets.size(),
-                resets.stream().map(AtCamera::ready).min(Comparator.naturalOrder()),
-                words(notMade, made, ready.isPresent(), margin));
+                resets,
+                resets == 0 ? Optional.empty() : readyForTake(setup, 1),
+                words(notMade, made, ready.isPresent(), margin)
+                        + (ready.isPresent() && takes < setup.takesLikely() && notMade.isEmpty()
+                                ? "; plates for " + takes + " of " + setup.takesLikely() + " likely takes"
+                                : ""));
+    }
+
+    /** Takes, from the first on, for which every plate is made; at most those at worst. */
+    private int takesServed(Setup setup) {
+        int takes = setup.takesWorst();
+        for (Need need : needs(setup)) {
+            long made = copies(need).filter(copy -> seen.containsKey(copy.id())).count();
+            int sets = (int) (made / plates(need));
+            if (sets < CameraTime.setsFor(need, setup.takesWorst())) {
+                takes = Math.min(takes, need.use() instanceof Use.LastsTakes lasts ? sets * lasts.takes() : sets);
+            }
+        }
+        return takes;
+    }
+
+    /** When the last plate is at camera that a take, counted from 0, brings in anew; empty if it brings in none. */
+    private Optional<Moment> readyForTake(Setup setup, int take) {
+        return needs(setup).stream()
+                .flatMap(need ->
+                        copies(need).filter(copy -> CameraTime.takeOf(setup, need, Math.max(1, copy.number())) == take))
+                .flatMap(copy -> Optional.ofNullable(seen.get(copy.id())).stream())
+                .map(AtCamera::ready)
+                .max(Comparator.naturalOrder());
+    }
+
+    /** Plates that a take can't do without: those a take, or what is wanted at all. */
+    private static int plates(Need need) {
+        int plates = need.platesPerTake();
+        return Math.min(plates, need.copies().orElse(plates));
+    }
+
+    private List<Need> needs(Setup setup) {
+        return ledger.day().needs().stream()
+                .filter(need -> need.setup().equals(setup.id()))
+                .toList();
+    }
+
+    private Stream<PlannedCopy> copies(Need need) {
+        return ledger.knownCopies().stream().filter(copy -> copy.need().equals(need.key()));
     }
 
     private String words(List<String> notMade, List<AtCamera> made, boolean ready, int margin) {

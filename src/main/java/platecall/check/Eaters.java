@@ -24,9 +24,9 @@ final class Eaters {
 
     /** Foods that a diet leaves out, as far as allergens tell; everything else stays the cook's to know. */
     private static final List<DietRule> DIETS = List.of(
-            new DietRule("vegetarian", List.of("fish", "crustaceans", "molluscs")),
-            new DietRule("vegan", List.of("fish", "crustaceans", "molluscs", "milk", "eggs")),
-            new DietRule("pescatarian", List.of()));
+            new DietRule("vegetarian", List.of("fish", "crustaceans", "molluscs"), true),
+            new DietRule("vegan", List.of("fish", "crustaceans", "molluscs", "milk", "eggs"), true),
+            new DietRule("pescatarian", List.of(), true));
 
     private static final Set<String> MEATS = Stream.of(
                     "beef",
@@ -52,7 +52,8 @@ final class Eaters {
     private final Day day;
     private final Recipes recipes;
 
-    private record DietRule(String name, List<String> without) {}
+    /** @param meatless whether it leaves out meat as well */
+    private record DietRule(String name, List<String> without, boolean meatless) {}
 
     Eaters(Day day, Recipes recipes) {
         this.day = day;
@@ -114,7 +115,8 @@ final class Eaters {
         Optional<DietRule> rule = ruleOf(diner);
         for (Ingredient ingredient : rule.isEmpty() ? List.<Ingredient>of() : eaten(need)) {
             Optional<String> against = ingredient.allergens().stream()
-                    .filter(contained -> rule.get().without().stream().anyMatch(food -> Allergens.isA(contained, food)))
+                    .filter(contained ->
+                            rule.get().without().stream().anyMatch(food -> Allergens.meet(food, contained)))
                     .findFirst();
             if (against.isPresent()) {
                 found.add(
@@ -131,7 +133,18 @@ final class Eaters {
 
     private static Optional<DietRule> ruleOf(Diner diner) {
         String diet = diner.diet().strip().toLowerCase(Locale.ROOT);
-        return DIETS.stream().filter(rule -> rule.name().equals(diet)).findFirst();
+        return DIETS.stream()
+                .filter(rule -> rule.name().equals(diet))
+                .findFirst()
+                .or(() -> without(diet));
+    }
+
+    /** {@code gluten-free}, or the name of an allergy: a diet without that. */
+    private static Optional<DietRule> without(String diet) {
+        String food = diet.replaceFirst("[ -]free$", "");
+        return Optional.of(new DietRule(diet, List.of(food), false))
+                .filter(rule -> !food.isBlank()
+                        && Allergens.names().stream().anyMatch(name -> Allergens.meetAsAWhole(food, name)));
     }
 
     /** What is in the plate at its stage; all ingredients of the dish if the steps don't tell. */
@@ -175,8 +188,10 @@ final class Eaters {
             }
         }
         unknownAllergens(remarks);
+        List<Undercooked> undercooked = Undercooked.of(day);
         for (int row = 0; row < day.needs().size(); row++) {
             Need need = day.needs().get(row);
+            int at = row;
             boolean raw = day.step(need.dish(), need.stage()).map(Step::raw).orElse(false);
             if (raw && !need.eatenBy().isEmpty()) {
                 remarks.add(
@@ -187,6 +202,16 @@ final class Eaters {
                         "eats " + need.dish() + " at stage " + need.stage() + ", which is raw",
                         "Maybe a later stage.");
             }
+            undercooked.stream()
+                    .filter(it -> it.need().equals(need))
+                    .forEach(it -> remarks.add(
+                            Sheet.NEEDS,
+                            at,
+                            "eaten by",
+                            String.join("; ", need.eatenBy()),
+                            "eats " + need.dish() + ", which gets to " + Wording.number(it.coreCelsius())
+                                    + " °C inside by its steps, but needs " + Wording.number(it.leastCelsius()) + " °C",
+                            "Maybe another core temperature in sheet steps, or nobody who eats it."));
             if (Undercooked.unstated(day, need)) {
                 remarks.add(
                         Sheet.NEEDS,
@@ -226,8 +251,16 @@ final class Eaters {
     /** An ingredient's name may tell what its row does not. */
     private void words(Findings remarks, Need need, Diner diner) {
         for (Ingredient ingredient : eaten(need)) {
-            if (ruleOf(diner).isPresent()
-                    && Allergens.words(ingredient.name()).stream().anyMatch(MEATS::contains)) {
+            boolean against = ruleOf(diner)
+                    .map(rule -> rule.meatless()
+                                    && Allergens.words(ingredient.name()).stream()
+                                            .anyMatch(MEATS::contains)
+                            || rule.without().stream()
+                                    .anyMatch(food -> Allergens.meet(food, ingredient.name())
+                                            && ingredient.allergens().stream()
+                                                    .noneMatch(named -> Allergens.meet(food, named))))
+                    .orElse(false);
+            if (against) {
                 tells(remarks, ingredient, diner, "eats " + diner.diet().strip(), ASK);
             }
             diner.allergies().stream()

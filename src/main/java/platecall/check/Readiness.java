@@ -18,6 +18,7 @@ import platecall.day.Step;
 import platecall.safety.SafetyLimits;
 import platecall.safety.SafetyLimits.Chill;
 import platecall.units.Moment;
+import platecall.units.Span;
 
 /**
  * The earliest minute at which a dish can be at camera: the longest chain of steps and least waits, each step at its
@@ -140,11 +141,24 @@ final class Readiness {
                     late.column(),
                     Wording.clock(day, late.due()),
                     "is too early: " + late.dish() + " " + readyAt(ready),
-                    ready == EmptyKitchen.NEVER
-                            ? "Maybe longer kitchen hours."
-                            : "Maybe " + Wording.clock(day, kitchen.momentOf(ready))
-                                    + ", or an earlier start of the kitchen.");
+                    nextDate(late.due())
+                            .map(next -> "Maybe " + next + "?")
+                            .orElse(
+                                    ready == EmptyKitchen.NEVER
+                                            ? "Maybe longer kitchen hours."
+                                            : "Maybe " + Wording.clock(day, kitchen.momentOf(ready))
+                                                    + ", or an earlier start of the kitchen."));
         }
+    }
+
+    /** The same clock time a day later, if the kitchen is open then and wasn't: on a night shoot a date is missed easily. */
+    private Optional<String> nextDate(Moment due) {
+        Moment next = Moment.of(due.in(day.facts().zone()).plusDays(1));
+        List<Span> hours = day.facts().kitchenHours();
+        return hours.stream().noneMatch(span -> span.contains(due))
+                        && hours.stream().anyMatch(span -> span.contains(next))
+                ? Optional.of(Wording.clock(day, next))
+                : Optional.empty();
     }
 
     /** @param supplied first minute at which the ingredients of a step are there */

@@ -1,23 +1,37 @@
 package platecall.check;
 
 import java.util.HashSet;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+import platecall.day.CameraTime;
 import platecall.day.Day;
+import platecall.day.Dish;
 import platecall.day.Ingredient;
 import platecall.day.Need;
 import platecall.day.Person;
 import platecall.day.Place;
 import platecall.day.Release;
 import platecall.day.Setup;
+import platecall.day.Spelling;
 import platecall.day.StationUse;
 import platecall.day.Step;
 import platecall.day.Use;
 
 /** What can be planned, but may not be meant. */
 final class Remarks {
+
+    private static final double BOILING_CELSIUS = 100;
+    /** Common practice, no source: what an oven of a kitchen reaches. */
+    private static final int HOT_OVEN_CELSIUS = 300;
+    /** Common practice, no source. */
+    private static final Pattern NOT_FOOD = Pattern.compile("\\b(not food|inedible|not edible|varnish(ed)?|lacquer(ed)?"
+            + "|resin|glue(d)?|plaster|plastic|silicone|prop|fake|dummy|paint(ed)?|hairspray)\\b");
 
     private final Day day;
     private final Recipes recipes;
@@ -49,12 +63,115 @@ final class Remarks {
         }
         walks();
         twice();
+        rawKeptBesideReady();
+        temperatures();
+        dressing();
+        skills();
+    }
+
+    /** Stores in which food at risk that is raw at camera is kept for its release, and food that is ready waits or is kept. */
+    private void rawKeptBesideReady() {
+        Set<String> ready = new HashSet<>();
+        day.steps().stream()
+                .filter(step -> !step.raw())
+                .forEach(step -> step.waitsIn().ifPresent(ready::add));
+        for (Need need : day.needs()) {
+            if (!isRaw(need)) {
+                day.dish(need.dish()).flatMap(Dish::heldIn).ifPresent(ready::add);
+            }
+        }
+        for (int row = 0; row < day.needs().size(); row++) {
+            Need need = day.needs().get(row);
+            Optional<String> store = day.dish(need.dish()).flatMap(Dish::heldIn).filter(ready::contains);
+            boolean atRisk =
+                    day.dish(need.dish()).map(Dish::timeTemperatureControlled).orElse(false);
+            if (atRisk && isRaw(need) && store.isPresent()) {
+                remarks.add(
+                        Sheet.NEEDS,
+                        row,
+                        "stage",
+                        need.stage(),
+                        "is raw, and " + need.dish() + " is kept for release in " + store.get()
+                                + ", where food that is ready is as well",
+                        "Maybe cover it and keep it lowest, or a dish of its own that is held elsewhere.");
+            }
+        }
+    }
+
+    private boolean isRaw(Need need) {
+        return day.step(need.dish(), need.stage()).map(Step::raw).orElse(false);
+    }
+
+    /** Degrees that are likelier in Fahrenheit. */
+    private void temperatures() {
+        for (int row = 0; row < day.steps().size(); row++) {
+            Step step = day.steps().get(row);
+            if (step.coreCelsius().orElse(0.0) > BOILING_CELSIUS) {
+                hotterThan(row, "core temperature", step.coreCelsius().get(), "food with water in it gets inside");
+            }
+            if (step.ovenCelsius().orElse(0) > HOT_OVEN_CELSIUS) {
+                hotterThan(row, "oven temperature", step.ovenCelsius().get(), "most ovens get");
+            }
+        }
+    }
+
+    private void hotterThan(int row, String column, double celsius, String what) {
+        long meant = Math.round((celsius - 32) / 1.8);
+        remarks.add(
+                Sheet.STEPS,
+                row,
+                column,
+                Wording.number(celsius),
+                "is hotter than " + what + "; in degrees Fahrenheit it would be " + meant + " °C",
+                "Maybe " + meant + ".");
+    }
+
+    /** Food by its cell, but not by what it is called or made of. */
+    private void dressing() {
+        for (int row = 0; row < day.dishes().size(); row++) {
+            Dish dish = day.dishes().get(row);
+            Stream<String> names = Stream.concat(
+                    Stream.of(dish.id(), dish.name()),
+                    day.ingredients().stream()
+                            .filter(ingredient -> ingredient.dish().equals(dish.id()))
+                            .map(Ingredient::name));
+            Optional<String> tells = names.filter(name ->
+                            NOT_FOOD.matcher(name.toLowerCase(Locale.ROOT)).find())
+                    .findFirst();
+            if (dish.edible() && tells.isPresent()) {
+                remarks.add(
+                        Sheet.DISHES,
+                        row,
+                        "edible",
+                        "yes",
+                        "but [" + tells.get()
+                                + "] sounds like nothing to eat, and only what is not edible is marked so",
+                        "Maybe no.");
+            }
+        }
+    }
+
+    /** Skills that nothing asks for, but nearly: a slip of the pen leaves the work to others. */
+    private void skills() {
+        Set<String> wanted = new LinkedHashSet<>();
+        day.steps().forEach(step -> step.skill().ifPresent(wanted::add));
+        for (int row = 0; row < day.people().size(); row++) {
+            for (String skill : day.people().get(row).skills()) {
+                Optional<String> meant = skill.indexOf(',') >= 0
+                        ? Optional.of("Maybe " + String.join("; ", skill.split(",\\s*")) + ".")
+                        : Spelling.nearest(skill, wanted).map(near -> "Did you mean " + near + "?");
+                if (!wanted.contains(skill) && meant.isPresent()) {
+                    remarks.add(Sheet.PEOPLE, row, "skills", skill, "is a skill that no step asks for", meant.get());
+                }
+            }
+        }
     }
 
     private void setups() {
         Set<String> served = new HashSet<>();
         day.needs().forEach(need -> served.add(need.setup()));
         for (int row = 0; row < day.setups().size(); row++) {
+            int index = row;
             Setup setup = day.setups().get(row);
             if (!served.contains(setup.id())) {
                 remarks.add(Sheet.SETUPS, row, "setup", setup.id(), "wants no food", "Maybe add it to sheet needs.");
@@ -70,6 +187,19 @@ final class Remarks {
                         "is before its last take at worst has ended, at "
                                 + Wording.clock(day, setup.shooting().end()),
                         "Maybe at end.");
+            }
+            if (setup.release() instanceof Release.After after) {
+                day.setup(after.setup())
+                        .filter(other ->
+                                other.shooting().end().isBefore(setup.shooting().end()))
+                        .ifPresent(other -> remarks.add(
+                                Sheet.SETUPS,
+                                index,
+                                "release",
+                                "after setup " + other.id(),
+                                "is over before this setup is, at "
+                                        + Wording.clock(day, other.shooting().end()),
+                                "Maybe a later setup, or at end."));
             }
             for (Setup other : day.setups()) {
                 boolean next = other.call().isAfter(setup.call())
@@ -98,6 +228,17 @@ final class Remarks {
             Setup setup = day.setup(need.setup()).orElse(null);
             if (setup == null) {
                 continue;
+            }
+            int likely = need.platesPerTake() * CameraTime.setsFor(need, setup.takesLikely());
+            if (need.copies().orElse(likely) < likely) {
+                remarks.add(
+                        Sheet.NEEDS,
+                        row,
+                        "copies",
+                        need.copies().get().toString(),
+                        "is fewer than the " + likely + " that the " + setup.takesLikely() + " likely takes of setup "
+                                + setup.id() + " use up",
+                        "Maybe " + likely + ", or blank.");
             }
             int gap = setup.cycleMinutes() - setup.rollingMinutes();
             if (need.use() instanceof Use.ToppedUp toppedUp && toppedUp.minutes() > gap && setup.takesWorst() > 1) {

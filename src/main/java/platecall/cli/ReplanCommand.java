@@ -7,7 +7,6 @@ import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.Collection;
-import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -16,6 +15,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.concurrent.Callable;
 import java.util.function.Predicate;
@@ -31,7 +31,10 @@ import platecall.audit.Audit;
 import platecall.check.DayCheck;
 import platecall.copies.CopyCounts;
 import platecall.day.Day;
+import platecall.day.Setup;
 import platecall.day.Trouble;
+import platecall.intake.BadDay;
+import platecall.intake.DayFile;
 import platecall.intake.HappeningsFile;
 import platecall.looks.Looks;
 import platecall.odds.SoFar;
@@ -97,9 +100,14 @@ final class ReplanCommand implements Callable<Integer> {
     @Override
     public Integer call() throws UnwritableFolderException {
         planning.limits(spec);
-        Day day = dayArgument.checked(DayCheck::ofDayUnderWay).day();
+        DayFile file = dayArgument.checked(DayCheck::ofDayUnderWay);
+        Day day = file.day();
         Plan before = PlanFile.readOf(planPath, day);
         Moment at = now(day, before);
+        List<Trouble> slipped = overUnseen(day, before, at);
+        if (!slipped.isEmpty()) {
+            throw new BadDay(file, slipped);
+        }
         Path folder = out != null ? out : dayArgument.reports().resolve(stamp(day, at));
         Reports.mustBeWritable(folder);
         SoFar soFar = soFar(day, before, at);
@@ -124,7 +132,7 @@ final class ReplanCommand implements Callable<Integer> {
                 .telling(gone, soFar.renamed(), stopped(soFar, made.plan()));
 
         PrintWriter print = spec.commandLine().getOut();
-        tellSoFar(print, day, soFar, left, unusable, made.plan());
+        tellSoFar(print, day, soFar, left, unusable, before, made.plan());
         compare(print, day, Audit.of(day, soFar.carriedOn()), made.plan());
         print.println(changes.line());
         print.println();
@@ -135,19 +143,50 @@ final class ReplanCommand implements Callable<Integer> {
     }
 
     /**
-     * All tasks of a day with as many copies as the plan in hand has: what was bought and is under way is not reckoned anew. Fewer
-     * where takes can't use up as many any more; a number in the sheets stands.
+     * All tasks of a day with as many copies as the plan in hand has: what was bought and is under way is not reckoned anew. More
+     * where the sheets ask for more now, fewer where takes can't use up as many any more; a number in the sheets stands.
      */
     private static TaskNet tasks(Day day, Plan before) {
         CopyCounts counts = CopyCounts.of(day);
-        Map<String, Integer> planned = new HashMap<>();
-        before.copies().forEach(copy -> planned.merge(copy.need(), copy.number(), Math::max));
+        Map<String, Integer> planned = planned(before);
         return Breakdown.of(day, dish -> Looks.of(day, dish), need -> {
             Integer known = planned.get(need.key());
             return known == null || need.copies().isPresent()
                     ? counts.copiesOf(need)
-                    : Math.min(known, CopyCounts.wantedOf(day, need));
+                    : Math.min(Math.max(known, counts.copiesOf(need)), CopyCounts.wantedOf(day, need));
         });
+    }
+
+    /** The highest number among a need's copies, by the need. */
+    private static Map<String, Integer> planned(Plan plan) {
+        Map<String, Integer> planned = new TreeMap<>();
+        plan.copies().forEach(copy -> planned.merge(copy.need(), copy.number(), Math::max));
+        return planned;
+    }
+
+    /** Setups that are over by the sheets of now, though the plan in hand calls them later than now: a date is missing. */
+    private static List<Trouble> overUnseen(Day day, Plan before, Moment now) {
+        ZoneId zone = day.facts().zone();
+        List<Trouble> troubles = new ArrayList<>();
+        for (Readiness planned : before.verdict().setups()) {
+            Optional<Setup> setup = day.setup(planned.setup())
+                    .filter(it -> !it.shooting().end().isAfter(now))
+                    .filter(it -> planned.call().isAfter(now));
+            setup.ifPresent(it -> {
+                Moment nextDate = Moment.of(it.call().in(zone).plusDays(1));
+                troubles.add(new Trouble(
+                        "setups",
+                        day.setups().indexOf(it),
+                        "call",
+                        stamp(zone, it.call()),
+                        "is over by now, but the plan in hand calls setup " + it.id() + " at "
+                                + stamp(zone, planned.call()),
+                        nextDate.isAfter(now) && day.horizon().contains(nextDate)
+                                ? "Maybe " + stamp(zone, nextDate) + ", or no row if it isn't shot any more."
+                                : "Maybe no row if it isn't shot any more."));
+            });
+        }
+        return troubles;
     }
 
     private static UnderWay left(Day day, TaskNet all, SoFar soFar, Set<String> anew) {
@@ -240,7 +279,7 @@ final class ReplanCommand implements Callable<Integer> {
     }
 
     private static void tellSoFar(
-            PrintWriter print, Day day, SoFar soFar, UnderWay left, Set<String> unusable, Plan plan) {
+            PrintWriter print, Day day, SoFar soFar, UnderWay left, Set<String> unusable, Plan before, Plan plan) {
         long underWay = soFar.begun().stream()
                 .filter(work -> work.span().end().isAfter(soFar.now()))
                 .count();
@@ -256,6 +295,15 @@ final class ReplanCommand implements Callable<Integer> {
                 .forEach((was, is) -> renamed.computeIfAbsent(need(was), need -> new ArrayList<>())
                         .add(was.substring(need(was).length()) + " is now " + is.substring(need(is).length())));
         renamed.forEach((need, copies) -> list(print, "Numbered anew, " + need + ": ", copies));
+        Map<String, Integer> had = planned(before);
+        Map<String, Integer> has = planned(plan);
+        list(
+                print,
+                "More copies than in the plan in hand: ",
+                has.keySet().stream()
+                        .filter(need -> had.containsKey(need) && has.get(need) > had.get(need))
+                        .map(need -> need + " " + has.get(need) + " instead of " + had.get(need))
+                        .toList());
         list(print, "Can't be used any more, made anew: ", unusable);
         list(
                 print,

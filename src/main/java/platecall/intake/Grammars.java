@@ -10,6 +10,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.Function;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -29,6 +30,29 @@ final class Grammars {
     private static final int LONGEST_TEXT = 1000;
     private static final Pattern NUMBER = Pattern.compile("[+-]?[0-9]{1,15}(\\.[0-9]{1,400})?");
     private static final Pattern COMMA_NUMBER = Pattern.compile("[+-]?[0-9]{1,15},[0-9]{1,400}");
+    private static final Pattern WITH_UNIT = Pattern.compile(
+            "([\\p{L}\\p{Sc}~]{0,9}\\s*)([0-9]{1,9}(?:[.,][0-9]{1,9})?)(\\s*[\\p{L}\\p{Sc}°%′'. ]{0,12})");
+    private static final Pattern HOURS_AND_MINUTES =
+            Pattern.compile("([0-9]{1,2})\\s*(?::|h|hrs?|hours?)\\s*([0-5]?[0-9])(?:\\s*m(?:in)?(?:utes)?)?");
+    private static final Pattern THOUSANDS = Pattern.compile("[^0-9]*[1-9][0-9]{0,2}(,[0-9]{3})+(\\.[0-9]+)?[^0-9]*");
+    private static final Pattern WITHOUT_ZERO = Pattern.compile("\\.[0-9]{1,9}");
+    private static final Pattern COMMA_BETWEEN = Pattern.compile(":\\s*[0-9]+\\s*,.*:");
+    /** What people write for a zone, common usage; not exact, so only offered. */
+    private static final Map<String, String> ABBREVIATED_ZONES = Map.of(
+            "EST", "America/New_York",
+            "EDT", "America/New_York",
+            "CST", "America/Chicago",
+            "CDT", "America/Chicago",
+            "MST", "America/Denver",
+            "MDT", "America/Denver",
+            "PST", "America/Los_Angeles",
+            "PDT", "America/Los_Angeles",
+            "BST", "Europe/London",
+            "CEST", "Europe/Berlin");
+
+    private static final String SHARE_NOUN = "a share";
+    private static final String MINUTES_NOUN = "a number of minutes";
+    private static final String CELSIUS_NOUN = "a whole number of degrees Celsius";
     private static final Pattern LASTS = Pattern.compile("lasts ([0-9]{1,6}) takes?");
     private static final Pattern TOPPED_UP = Pattern.compile("topped up in ([0-9]{1,6})( min(utes?)?)?");
     private static final Pattern AFTER_SETUP = Pattern.compile("after setup (.+)", Pattern.CASE_INSENSITIVE);
@@ -55,17 +79,17 @@ final class Grammars {
             value -> Integer.toString(value));
 
     static final Grammar<Integer> MINUTES = Grammar.number(
-            "a number of minutes",
+            MINUTES_NOUN,
             "12",
             Grammar.Json.WHOLE_NUMBER,
-            (text, frame) -> wholeNumber(text, "a number of minutes", "12"),
+            (text, frame) -> wholeNumber(text, MINUTES_NOUN, "12"),
             value -> Integer.toString(value));
 
     static final Grammar<Integer> CELSIUS = Grammar.number(
-            "a whole number of degrees Celsius",
+            CELSIUS_NOUN,
             "180",
             Grammar.Json.WHOLE_NUMBER,
-            (text, frame) -> wholeNumber(text, "a whole number of degrees Celsius", "180"),
+            (text, frame) -> wholeNumber(text, CELSIUS_NOUN, "180"),
             value -> Integer.toString(value));
 
     static final Grammar<Double> DECIMAL = Grammar.number(
@@ -86,7 +110,7 @@ final class Grammars {
 
     /** A share of one: {@code 95 %} and {@code 0.95} are the same. */
     static final Grammar<Double> SHARE = Grammar.number(
-            "a share",
+            SHARE_NOUN,
             "95 %",
             Grammar.Json.NUMBER,
             Grammars::share,
@@ -223,7 +247,9 @@ final class Grammars {
                 throw new Unreadable("is not " + noun + " (whole, below 2 billion)", "Maybe " + example + ".");
             }
         }
-        throw new Unreadable("is not " + noun, "Maybe " + example + ".");
+        throw new Unreadable(
+                "is not " + noun,
+                "Maybe " + meant(text, noun).map(Grammars::plain).orElse(example) + ".");
     }
 
     private static BigDecimal decimal(String text, Frame frame, String noun, String example) {
@@ -231,13 +257,45 @@ final class Grammars {
         if (COMMA_NUMBER.matcher(text).matches()) {
             written = text.replace(',', '.');
             if (!frame.decimalComma()) {
-                throw new Unreadable("is not " + noun, "Maybe " + written + ".");
+                String meant = THOUSANDS.matcher(text).matches() ? text.replace(",", "") : written;
+                throw new Unreadable("is not " + noun, "Maybe " + meant + ".");
             }
         }
+        if (WITHOUT_ZERO.matcher(written).matches()) {
+            throw new Unreadable("is not " + noun, "Maybe 0" + written + ".");
+        }
         if (!NUMBER.matcher(written).matches()) {
-            throw new Unreadable("is not " + noun, "Maybe " + example + ".");
+            throw new Unreadable(
+                    "is not " + noun,
+                    "Maybe " + meant(text, noun).map(Grammars::plain).orElse(example) + ".");
         }
         return new BigDecimal(written);
+    }
+
+    /** The number that was meant by one with a unit written to it, in the unit of the cell. */
+    private static Optional<BigDecimal> meant(String text, String noun) {
+        boolean minutes = noun.equals(MINUTES_NOUN);
+        boolean celsius = noun.equals(CELSIUS_NOUN);
+        Matcher clock = HOURS_AND_MINUTES.matcher(text);
+        if (minutes && clock.matches()) {
+            return Optional.of(
+                    new BigDecimal(60 * Integer.parseInt(clock.group(1)) + Integer.parseInt(clock.group(2))));
+        }
+        Matcher matcher = WITH_UNIT.matcher(THOUSANDS.matcher(text).matches() ? text.replace(",", "") : text);
+        if (!matcher.matches() || noun.equals(SHARE_NOUN)) {
+            return Optional.empty();
+        }
+        BigDecimal number = new BigDecimal(matcher.group(2).replace(',', '.'));
+        String unit = (matcher.group(1) + matcher.group(3)).strip().toLowerCase(Locale.ROOT);
+        if (minutes && unit.matches("h|hrs?|hours?")) {
+            number = number.multiply(BigDecimal.valueOf(60));
+        } else if (minutes && unit.matches("s|secs?|seconds?")) {
+            number = number.divide(BigDecimal.valueOf(60), 0, RoundingMode.UP);
+        } else if (unit.matches("(°|deg|degrees )?\\s*f|fahrenheit")) {
+            number = number.subtract(BigDecimal.valueOf(32)).divide(new BigDecimal("1.8"), 0, RoundingMode.HALF_UP);
+        }
+        boolean whole = number.stripTrailingZeros().scale() <= 0;
+        return whole || !(minutes || celsius) ? Optional.of(number) : Optional.empty();
     }
 
     private static String withoutPercent(String text) {
@@ -245,7 +303,7 @@ final class Grammars {
     }
 
     private static double share(String text, Frame frame) {
-        BigDecimal number = decimal(withoutPercent(text), frame, "a share", "95 %");
+        BigDecimal number = decimal(withoutPercent(text), frame, SHARE_NOUN, "95 %");
         if (text.endsWith("%")) {
             return number.movePointLeft(2).doubleValue();
         }
@@ -281,7 +339,7 @@ final class Grammars {
             case "no", "n", "false":
                 return false;
             default:
-                throw new Unreadable("is neither yes nor no", "Maybe yes.");
+                throw new Unreadable("is neither yes nor no", "Maybe yes, or no.");
         }
     }
 
@@ -299,9 +357,10 @@ final class Grammars {
         }
         throw new Unreadable(
                 "is not a time zone",
-                Spelling.nearest(
+                Optional.ofNullable(ABBREVIATED_ZONES.get(text.toUpperCase(Locale.ROOT)))
+                        .or(() -> Spelling.nearest(
                                 text,
-                                ZoneId.getAvailableZoneIds().stream().sorted().toList())
+                                ZoneId.getAvailableZoneIds().stream().sorted().toList()))
                         .map(near -> "Maybe " + near + ".")
                         .orElse("Maybe Europe/Berlin."));
     }
@@ -349,6 +408,9 @@ final class Grammars {
     }
 
     private static StationUse stationUse(String text) {
+        if (COMMA_BETWEEN.matcher(text).find()) {
+            throw new Unreadable("has a comma between stations", "Maybe " + text.replaceAll(",\\s*", "; ") + ".");
+        }
         int colon = text.lastIndexOf(':');
         List<String> anyOf = new ArrayList<>();
         for (String name : (colon < 0 ? text : text.substring(0, colon)).split("\\|", -1)) {

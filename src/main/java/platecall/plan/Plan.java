@@ -205,8 +205,8 @@ public record Plan(
      * @param ready when everything for the first take is at camera; empty if something is not made
      * @param marginMinutes minutes from ready to call; negative if late
      * @param heroPeakTo until when the first hero is at its peak, if there is one
-     * @param resetsQueued copies made beyond those of the first take
-     * @param nextResetAt when the next of these is at camera
+     * @param resetsQueued further takes, up to those at worst, for which every plate is made
+     * @param nextResetAt when all that the second take brings in anew is at camera; empty if it brings in nothing
      * @param words verdict in words
      */
     public record Readiness(

@@ -284,17 +284,27 @@ public final class Changes {
 
     /** What those who do a work must know of its change: {@code was 12:31, Tilda}, or {@code new}; empty if it doesn't change. */
     Optional<String> note(Work work, Clock clock) {
-        List<String> notes = all.stream()
+        Map<String, List<String>> copiesOf = new LinkedHashMap<>();
+        all.stream()
                 .filter(change -> change.is().equals(Optional.of(work)))
-                .map(change -> change.was()
-                        .map(was -> "was "
-                                + clock.time(was.span().start(), work.span().start())
-                                + (change.otherHands() && !who(was).isEmpty() ? ", " + who(was) : "")
-                                + (change.otherStations() ? ", " + where(was) : ""))
-                        .orElse(NEW))
-                .distinct()
-                .toList();
-        return notes.isEmpty() ? Optional.empty() : Optional.of(Wording.plain(String.join("; ", notes)));
+                .forEach(change -> copiesOf.computeIfAbsent(noteOf(change, work, clock), note -> new ArrayList<>())
+                        .addAll(change.copies()));
+        boolean ofAll =
+                copiesOf.size() == 1 && copiesOf.values().iterator().next().containsAll(work.copies());
+        Copies names = new Copies(after);
+        String note = copiesOf.entrySet().stream()
+                .map(entry -> (ofAll ? "" : names.names(entry.getValue()) + " ") + entry.getKey())
+                .collect(Collectors.joining("; "));
+        return Optional.of(Wording.plain(note)).filter(words -> !words.isEmpty());
+    }
+
+    private static String noteOf(Change change, Work is, Clock clock) {
+        return change.was()
+                .map(was -> "was "
+                        + clock.time(was.span().start(), is.span().start())
+                        + (change.otherHands() && !who(was).isEmpty() ? ", " + who(was) : "")
+                        + (change.otherStations() ? ", " + where(was) : ""))
+                .orElse(NEW);
     }
 
     /** What must be known of the end of a work, from {@code at} on: {@code was 13:03}; empty if that doesn't change. */

@@ -11,6 +11,7 @@ import java.util.function.Predicate;
 import platecall.day.CameraTime;
 import platecall.day.Day;
 import platecall.day.Dish;
+import platecall.day.Part;
 import platecall.day.Setup;
 import platecall.odds.Odds;
 import platecall.odds.Odds.OfSetup;
@@ -33,7 +34,9 @@ import platecall.units.Moment;
  * @param rules what the audit says of the rules, one line
  * @param breaches the first broken rules, one sentence each
  * @param safety until when food at risk that is eaten may be, setup by setup, one line
+ * @param kitchenCalls when the kitchen begins, one line; empty if that was before
  * @param print where and when this page comes from
+ * @param paper what it is printed on
  * @param fontPoints size of the table's type, so that it stays on one page
  */
 public record ReadinessPage(
@@ -45,7 +48,9 @@ public record ReadinessPage(
         String rules,
         List<String> breaches,
         String safety,
+        String kitchenCalls,
         Imprint print,
+        Paper paper,
         double fontPoints) {
 
     private static final int MOST_BREACHES = 3;
@@ -100,7 +105,7 @@ public record ReadinessPage(
             boolean laterShort,
             boolean pastPeak) {}
 
-    static ReadinessPage of(Day day, Plan plan, Odds odds, Imprint print) {
+    static ReadinessPage of(Day day, Plan plan, Odds odds, Imprint print, Paper paper) {
         Clock clock = Clock.of(day, plan);
         List<Row> rows = new ArrayList<>();
         Moment before = clock.noon();
@@ -133,7 +138,9 @@ public record ReadinessPage(
                                 + (broken > MOST_BREACHES ? ", first of them:" : ":"),
                 breaches,
                 safety(day, plan, clock),
+                kitchenCalls(day, plan, clock),
                 print,
+                paper,
                 TYPE_POINTS.get(0));
     }
 
@@ -164,6 +171,27 @@ public record ReadinessPage(
         return setups.isEmpty()
                 ? "Nobody eats food that is time-and-temperature controlled."
                 : "Food at risk must not be eaten any more: " + String.join(", ", setups) + ".";
+    }
+
+    /** When hands are wanted first, day by day, and an oven if it is set before. */
+    private static String kitchenCalls(Day day, Plan plan, Clock clock) {
+        List<Moment> ovens = day.stations().stream()
+                .flatMap(station -> OvenChange.of(day, station, plan).stream())
+                .map(OvenChange::at)
+                .sorted()
+                .toList();
+        List<String> calls = plan.kitchenCalls().stream()
+                .filter(call -> !plan.hasBegun(call))
+                .map(call -> clock.time(call, clock.noon())
+                        + ovens.stream()
+                                .filter(at -> at.isBefore(call))
+                                .filter(at -> day.facts().kitchenHours().stream()
+                                        .anyMatch(span -> span.contains(at) && span.contains(call)))
+                                .findFirst()
+                                .map(at -> " (first oven set " + clock.time(at, call) + ")")
+                                .orElse(""))
+                .toList();
+        return calls.isEmpty() ? "" : "Kitchen call: " + String.join(", ", calls) + ".";
     }
 
     private static Row row(Day day, Plan plan, Odds odds, Clock clock, Readiness setup, String date) {
@@ -209,12 +237,12 @@ public record ReadinessPage(
                                 + setup.nextResetAt()
                                         .map(at -> ", next one there "
                                                 + (at.isAfter(first) ? cell(clock, at, setup) : "already"))
-                                        .orElse(""),
+                                        .orElse(", same plates"),
                 Wording.plain(setup.words())
                         + (state == State.LATE ? goneBy(day, copies, first) : "")
                         + dressing(day, copies)
                         + (faded && state != State.FADED ? "; hero past peak when its take rolls" : ""),
-                copies.stream().anyMatch(copy -> !isFirst(day, copy) && isShort(copy)),
+                copies.stream().anyMatch(copy -> !isFirst(day, copy) && isShort(copy)) || lacksLikelyTakes(day, setup),
                 faded && (state == State.FADED || state == State.SHORT));
     }
 
@@ -236,7 +264,7 @@ public record ReadinessPage(
         if (copies.stream().anyMatch(copy -> isFirst(day, copy) && isStale(day, copy))) {
             return State.STALE;
         }
-        if (copies.stream().anyMatch(ReadinessPage::isShort)) {
+        if (copies.stream().anyMatch(ReadinessPage::isShort) || lacksLikelyTakes(day, setup)) {
             return State.SHORT;
         }
         return faded(setup) ? State.FADED : State.READY;
@@ -248,6 +276,7 @@ public record ReadinessPage(
                 day,
                 copies,
                 copy -> isFirst(day, copy)
+                        && !copy.part().equals(Part.STAND_IN.word())
                         && copy.usableTo().map(to -> !to.isAfter(first)).orElse(false));
         return gone.isEmpty() ? "" : "; past use by then: " + String.join(", ", gone);
     }
@@ -276,6 +305,12 @@ public record ReadinessPage(
 
     private static boolean isShort(PlannedCopy copy) {
         return !copy.made() || copy.lateMinutes() > 0;
+    }
+
+    /** Whether there are no plates for as many takes as are likely. */
+    private static boolean lacksLikelyTakes(Day day, Readiness setup) {
+        return setup.resetsQueued() + 1
+                < day.setup(setup.setup()).map(Setup::takesLikely).orElse(1);
     }
 
     private static boolean isFirst(Day day, PlannedCopy copy) {
@@ -411,6 +446,7 @@ public record ReadinessPage(
     }
 
     private ReadinessPage inType(double points) {
-        return new ReadinessPage(title, date, answer, good, rows, rules, breaches, safety, print, points);
+        return new ReadinessPage(
+                title, date, answer, good, rows, rules, breaches, safety, kitchenCalls, print, paper, points);
     }
 }

@@ -32,11 +32,18 @@ public final class Reports {
         ZonedDateTime at = printedAt.in(day.facts().zone());
         Imprint print = Imprint.of(plan, at);
         Map<String, byte[]> files = new LinkedHashMap<>();
-        files.put("readiness.pdf", ReadinessPage.of(day, plan, odds, print).pdf());
+        files.put(
+                "readiness.pdf",
+                ReadinessPage.of(day, plan, odds, print, Paper.A4).pdf());
+        files.put(
+                "readiness-letter.pdf",
+                ReadinessPage.of(day, plan, odds, print, Paper.LETTER).pdf());
         files.put("readiness.csv", ReadinessCsv.of(day, plan, odds));
-        RunSheet sheet = RunSheet.of(day, plan, changes, print, "A4");
+        RunSheet sheet = RunSheet.of(day, plan, changes, print, Paper.A4);
         files.put("run-sheet.pdf", sheet.pdf());
-        files.put("run-sheet-letter.pdf", sheet.on("letter").pdf());
+        files.put(
+                "run-sheet-letter.pdf",
+                RunSheet.of(day, plan, changes, print, Paper.LETTER).pdf());
         files.put("run-sheet.html", sheet.html());
         files.put("sequence.csv", SequenceCsv.of(day, plan));
         picture(files, day, GanttCamera.of(day, plan), GanttCamera.TITLE);

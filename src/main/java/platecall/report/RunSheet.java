@@ -31,10 +31,10 @@ import platecall.units.Span;
  * @param stations one after the other
  * @param caution what every page says at its foot
  * @param print where and when these sheets come from
- * @param paper {@code A4} or {@code letter}
+ * @param paper what they are printed on
  */
 public record RunSheet(
-        String title, List<Section> people, List<Section> stations, String caution, Imprint print, String paper) {
+        String title, List<Section> people, List<Section> stations, String caution, Imprint print, Paper paper) {
 
     /**
      * One person's or station's sheet.
@@ -86,7 +86,7 @@ public record RunSheet(
             List<String> words = new ArrayList<>();
             for (int i = 0; i < notes.size(); i++) {
                 boolean goesOn = i + 1 < notes.size() || !allergens.isEmpty();
-                String[] parts = notes.get(i).split(" (?!(min|h|°C)\\b)");
+                String[] parts = notes.get(i).split(" (?!(min|h|°[CF])\\b)");
                 for (int j = 0; j < parts.length; j++) {
                     words.add(parts[j] + (goesOn && j + 1 == parts.length ? " ·" : ""));
                 }
@@ -104,8 +104,8 @@ public record RunSheet(
     private record Entry(Moment at, Line line) {}
 
     /** @param changes what is done otherwise than on the sheets that people have */
-    static RunSheet of(Day day, Plan plan, Changes changes, Imprint print, String paper) {
-        Wording wording = new Wording(day, plan);
+    static RunSheet of(Day day, Plan plan, Changes changes, Imprint print, Paper paper) {
+        Wording wording = new Wording(day, plan, paper);
         Duty duty = new Duty(day, plan);
         return new RunSheet(
                 Wording.plain(day.facts().title())
@@ -121,11 +121,6 @@ public record RunSheet(
                 Wording.CAUTION,
                 print,
                 paper);
-    }
-
-    /** The same sheets on other paper. */
-    RunSheet on(String other) {
-        return new RunSheet(title, people, stations, caution, print, other);
     }
 
     /** Rows stand no closer than this; each step has its style on the page. */
@@ -242,7 +237,7 @@ public record RunSheet(
             if (duty.starter(work).filter(person::equals).isPresent()) {
                 Moment at = work.span().start();
                 List<String> notes = new ArrayList<>(beside(duty, person, at));
-                work.ovenCelsius().ifPresent(celsius -> notes.add(celsius + " °C"));
+                work.ovenCelsius().ifPresent(celsius -> notes.add(wording.paper.degrees(celsius)));
                 notes.add("goes on by itself until "
                         + wording.clock.time(work.span().end(), at));
                 notes.addAll(wording.raw(work));
@@ -289,7 +284,7 @@ public record RunSheet(
                         "",
                         wording.clock.time(change.at()),
                         "",
-                        Wording.plain(set + change.celsius() + " °C"),
+                        Wording.plain(set + wording.paper.degrees(change.celsius())),
                         "",
                         "",
                         all,
@@ -478,7 +473,7 @@ public record RunSheet(
         Work work = same.get(0);
         List<String> ids = same.stream().flatMap(each -> each.copies().stream()).toList();
         List<String> notes = new ArrayList<>();
-        work.ovenCelsius().ifPresent(celsius -> notes.add(celsius + " °C"));
+        work.ovenCelsius().ifPresent(celsius -> notes.add(wording.paper.degrees(celsius)));
         notes.add("until " + wording.clock.time(work.span().end(), work.span().start()));
         notes.addAll(units(
                 station,

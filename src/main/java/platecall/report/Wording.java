@@ -42,6 +42,7 @@ final class Wording {
     final Day day;
     final Clock clock;
     final Copies copies;
+    final Paper paper;
     private final Map<String, Dish> dishes = new LinkedHashMap<>();
     private final Map<String, Station> stations = new LinkedHashMap<>();
     private final Map<String, List<Step>> stepsOf = new LinkedHashMap<>();
@@ -55,7 +56,12 @@ final class Wording {
     private final Map<String, Work> last = new HashMap<>();
 
     Wording(Day day, Plan plan) {
+        this(day, plan, Paper.A4);
+    }
+
+    Wording(Day day, Plan plan, Paper paper) {
         this.day = day;
+        this.paper = paper;
         clock = Clock.of(day, plan);
         copies = new Copies(plan);
         discardBy = SafetyClock.discardByOfStores(day, plan);
@@ -218,14 +224,15 @@ final class Wording {
             wayBack(work).ifPresent(notes::add);
         }
         if (begins) {
-            work.ovenCelsius().ifPresent(celsius -> notes.add(celsius + " °C"));
+            work.ovenCelsius().ifPresent(celsius -> notes.add(paper.degrees(celsius)));
         }
         if (stretch.phase() == Stretch.Phase.FIRST) {
             notes.add("until " + clock.time(work.span().end(), stretch.span().start()));
         }
         Optional<Step> step = step(work);
         if (ends) {
-            step.flatMap(Step::coreCelsius).ifPresent(celsius -> notes.add("core " + degrees(celsius) + " by probe"));
+            step.flatMap(Step::coreCelsius)
+                    .ifPresent(celsius -> notes.add("core " + paper.atLeast(celsius) + " by probe"));
             notes.addAll(storage(work, stretch.span().start()));
             step.ifPresent(it -> notes.addAll(mostWaits(it)));
         }
@@ -312,10 +319,6 @@ final class Wording {
         return Optional.ofNullable(dishes.get(dish))
                 .map(it -> DRINKS.contains(it.look().kind()))
                 .orElse(false);
-    }
-
-    private static String degrees(double celsius) {
-        return (celsius == Math.rint(celsius) ? "" + Math.round(celsius) : "" + celsius) + " °C";
     }
 
     /** {@code then to fridge 1 until 06:10}; with several storages which copies go where. */

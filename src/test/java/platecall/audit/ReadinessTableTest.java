@@ -107,12 +107,33 @@ class ReadinessTableTest {
         assertThat(first(day, plan).words()).isEqualTo("Not makeable: Egg #1; LATE by 5 min: Egg #1 (stand-in)");
     }
 
+    /** By hand: two eggs but one toast, so there is no second take; two takes are likely. */
+    @Test
+    void takesAreCountedByTheDishThatRunsOutFirst() {
+        Day day = TestDays.firstEgg()
+                .dish("toast", dish -> {})
+                .step("toast", "cut", 1, step -> {})
+                .need("S1", "toast", "cut", need -> need.copies(1))
+                .build();
+        TestPlans plan = TestPlans.of(day)
+                .step("egg", "crack", 1, "09:50-09:52", work -> work.by("Ana"))
+                .step("egg", "fry", 1, "09:52-09:56", work -> work.by("Ana").on("burners", 1))
+                .step("egg", "plate", 1, "09:56-09:57", work -> work.by("Ana"))
+                .step("toast", "cut", 1, "09:57-09:58", work -> work.by("Ana"));
+
+        Readiness one = first(day, secondEgg(plan));
+        assertThat(one.resetsQueued()).isZero();
+        assertThat(one.nextResetAt()).isEmpty();
+        assertThat(one.words()).endsWith("; plates for 1 of 2 likely takes");
+    }
+
     @Test
     void aSetupWithoutNeedsWantsNoFood() {
         Day day = TestDays.firstEgg().setup("S2", "11:00", setup -> {}).build();
 
         Readiness second = Audit.of(day, eggs(day).build()).setups().get(1);
         assertThat(second.words()).isEqualTo("No food wanted");
+        assertThat(second.resetsQueued()).isZero();
         assertThat(second.ready()).isEmpty();
     }
 

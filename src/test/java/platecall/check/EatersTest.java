@@ -68,6 +68,51 @@ class EatersTest {
                 .doesNotContain(remark);
     }
 
+    /** FDA Food Code 3-401.11(A)(3): poultry at 74 degrees Celsius. */
+    @Test
+    void poultryThatStaysTooCoolIsRemarkedBeforeAnythingIsPlanned() {
+        Sheets sheets = Sheets.toast()
+                .change("needs", "1", "eaten by=Mina")
+                .add("ingredients", "ingredient=chicken leg", "dish=toast")
+                .change("steps", "cut", "raw=yes");
+
+        assertThat(sheets.change("steps", "bake", "core temperature=63").remarks())
+                .contains(
+                        "needs 0 eaten by: [Mina] eats toast, which gets to 63 °C inside by its steps, but needs 74 °C. "
+                                + "Maybe another core temperature in sheet steps, or nobody who eats it.");
+        assertThat(sheets.change("steps", "bake", "core temperature=74").remarks())
+                .noneMatch(remark -> remark.contains("inside"));
+    }
+
+    @Test
+    void aDietWithoutAnAllergenIsCheckedLikeAnAllergy() {
+        Sheets sheets = Sheets.toast().change("needs", "1", "eaten by=Mina");
+        String trouble = " and toast has bread in it (wheat). Maybe another dish or eater.";
+
+        assertThat(sheets.change("cast", "Mina", "diet=gluten-free").troubles())
+                .containsExactly("needs 0 eaten by: [Mina] eats gluten-free," + trouble);
+        assertThat(sheets.change("cast", "Mina", "diet=coeliac").troubles())
+                .containsExactly("needs 0 eaten by: [Mina] eats coeliac," + trouble);
+        assertThat(sheets.change("cast", "Mina", "diet=nut free").troubles()).isEmpty();
+        assertThat(sheets.remarks()).isEmpty();
+        assertThat(sheets.change("cast", "Mina", "diet=care-free").remarks())
+                .anyMatch(remark -> remark.contains("is not a diet that can be checked"));
+    }
+
+    @Test
+    void vegetariansEatNoSeafoodWhateverItIsCalled() {
+        Sheets sheets = Sheets.toast().change("needs", "1", "eaten by=Mina").change("cast", "Mina", "diet=vegetarian");
+
+        assertThat(sheets.change("ingredients", "butter", "allergens=shellfish").troubles())
+                .containsExactly("needs 0 eaten by: [Mina] eats vegetarian, and toast has butter in it (shellfish). "
+                        + "Maybe another dish or eater.");
+        assertThat(sheets.change("ingredients", "butter", "allergens=milk")
+                        .add("ingredients", "ingredient=anchovy paste", "dish=toast")
+                        .remarks())
+                .containsExactly("ingredients 2 ingredient: [anchovy paste] is eaten by Mina, who eats vegetarian. "
+                        + "Maybe another dish or eater.");
+    }
+
     @Test
     void whatIsAddedAfterTheStageIsNotEaten() {
         Sheets sheets = Sheets.toast().change("needs", "1", "stage=bake").change("cast", "Mina", "allergies=milk");

@@ -22,6 +22,11 @@ class RemarksTest {
             ingredients | butter | allergens=mlik  | ingredients 1 allergens: [mlik] is nobody's allergy and not a common allergen. Did you mean milk?
             ingredients | butter | allergens=saffron | ingredients 1 allergens: [saffron] is nobody's allergy and not a common allergen. Maybe name the common one that it has in it, if any.
             steps  | plate | raw=yes               | needs 0 eaten by: [Mina] eats toast at stage plate, which is raw. Maybe a later stage.
+            steps  | bake | core temperature=145   | steps 1 core temperature: [145] is hotter than food with water in it gets inside; in degrees Fahrenheit it would be 63 °C. Maybe 63.
+            steps  | bake | oven temperature=390   | steps 1 oven temperature: [390] is hotter than most ovens get; in degrees Fahrenheit it would be 199 °C. Maybe 199.
+            dishes | toast | name=Varnished toast  | dishes 0 edible: [yes] but [Varnished toast] sounds like nothing to eat, and only what is not edible is marked so. Maybe no.
+            people | Bo   | skills=bake, plate     | people 1 skills: [bake, plate] is a skill that no step asks for. Maybe bake; plate.
+            needs  | 1    | copies=1               | needs 0 copies: [1] is fewer than the 2 that the 2 likely takes of setup 1 use up. Maybe 2, or blank.
             """)
     void whatMayNotBeMeantIsRemarkedButNoTrouble(String sheet, String row, String cell, String remark) {
         Sheets sheets = Sheets.toast().change(sheet, row, cell);
@@ -47,6 +52,44 @@ class RemarksTest {
         assertThat(sheets.remarks())
                 .containsExactly("setups 0 call: [10:00] lasts until 10:30 at worst, but setup 2 is called to the same "
                         + "place at 10:25. Maybe fine if the takes go well.");
+    }
+
+    @Test
+    void aReleaseAfterWhatIsShotBeforeIsRemarked() {
+        Sheets sheets = Sheets.toast()
+                .add(
+                        "setups",
+                        "setup=2",
+                        "place=set",
+                        "call=12:00",
+                        "takes likely=1",
+                        "takes at worst=1",
+                        "take cycle=10",
+                        "release=after setup 1")
+                .add("needs", "setup=2", "dish=toast", "stage=plate");
+
+        assertThat(sheets.remarks())
+                .containsExactly("setups 1 release: [after setup 1] is over before this setup is, at 10:30. "
+                        + "Maybe a later setup, or at end.");
+        assertThat(sheets.change("setups", "2", "release=at end")
+                        .change("setups", "1", "release=after setup 2")
+                        .remarks())
+                .isEmpty();
+    }
+
+    /** FDA Food Code 3-302.11: raw animal food is kept apart from food that is ready to eat. */
+    @Test
+    void rawFoodKeptForReleaseBesideReadyFoodIsRemarked() {
+        Sheets sheets = Sheets.toast()
+                .add("stations", "station=fridge", "kind=fridge", "capacity=9", "place=kitchen")
+                .change("dishes", "toast", "held in=fridge", "time-temperature controlled=yes")
+                .change("steps", "cut", "raw=yes")
+                .add("needs", "setup=1", "dish=toast", "stage=cut", "part=background");
+        String remark = "needs 1 stage: [cut] is raw, and toast is kept for release in fridge, where food that is ready"
+                + " is as well. Maybe cover it and keep it lowest, or a dish of its own that is held elsewhere.";
+
+        assertThat(sheets.remarks()).contains(remark);
+        assertThat(sheets.change("steps", "cut", "raw=no").remarks()).doesNotContain(remark);
     }
 
     @Test

@@ -91,6 +91,34 @@ class ReplanCommandTest {
         assertThat(changes()).hasSizeBetween(2, 14);
     }
 
+    /** A call past midnight without its date would be over long ago. */
+    @Test
+    void aSetupThatSlipsIntoThePastIsNotTakenForShot() throws IOException {
+        String row = Files.readAllLines(DEMO.resolve("setups.csv")).stream()
+                .filter(line -> line.startsWith("7,"))
+                .findFirst()
+                .orElseThrow();
+        Path day = changed("setups.csv", row, row.replace("17:40", "01:40"));
+        assertThat(replan(day, PLAN, "16:00")).isEqualTo(Main.BAD_INPUT);
+        assertThat(err.toString())
+                .contains(
+                        "sheet setups, row 8, column \"call\": [2026-10-17 01:40] is over by now, but the plan in hand"
+                                + " calls setup 7 at 2026-10-17 17:40.");
+        assertThat(folder.resolve("new")).doesNotExist();
+    }
+
+    @Test
+    void moreTakesGetMoreCopies() throws IOException {
+        String row = Files.readAllLines(DEMO.resolve("setups.csv")).stream()
+                .filter(line -> line.startsWith("6,"))
+                .findFirst()
+                .orElseThrow();
+        String takes = row.replaceFirst(",[0-9]+,[0-9]+,([0-9]+),([0-9]+),(yes|no)", ",6,7,$1,$2,$3");
+        assertThat(takes).isNotEqualTo(row);
+        replan(changed("setups.csv", row, takes), PLAN, "15:00");
+        assertThat(out.toString()).containsPattern("More copies than in the plan in hand: .*6/.* instead of ");
+    }
+
     @Test
     void whatIsUnderWayAndEndsLaterHasChanged() throws IOException {
         replan(DEMO, PLAN, "13:00", "--happened", Path.of("problems/happened.csv"));

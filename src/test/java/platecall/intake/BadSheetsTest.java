@@ -52,7 +52,7 @@ class BadSheetsTest {
                         "inn, sheet day, row 9, key \"promise\": [much] is not a share. Maybe 95 %.",
                         "inn, sheet setups, row 2, column \"call\": [half past ten] is not a time. Maybe 18:30, or 2026-03-14 18:30.",
                         "inn, sheet setups, row 3, column \"call\": must not be empty: when its first take should roll. Maybe 10:30.",
-                        "inn, sheet setups, row 3, column \"silent\": [perhaps] is neither yes nor no. Maybe yes.",
+                        "inn, sheet setups, row 3, column \"silent\": [perhaps] is neither yes nor no. Maybe yes, or no.",
                         "inn, sheet needs, row 2, column \"use\": [lasts long] does not say how takes use up a plate. Maybe fresh, lasts 3 takes, or topped up in 4 min.",
                         "inn, sheet people, row 2, column \"away\": [holiday] is neither a setup nor a span of time. Maybe setup 3, or 13:00-14:00.");
     }
@@ -79,7 +79,7 @@ class BadSheetsTest {
 
         assertThat(inn.report())
                 .containsExactly(
-                        "inn, sheet setups, row 3, column \"silent\": [perhaps] is neither yes nor no. Maybe yes.",
+                        "inn, sheet setups, row 3, column \"silent\": [perhaps] is neither yes nor no. Maybe yes, or no.",
                         "inn, sheet setups, row 3, column \"takes at worst\": [3] must not be below takes likely, which is 4. Maybe 4.",
                         "inn, sheet setups, row 3, column \"take cycle\": [6] must not be below rolling minutes, which is 7. Maybe 7.",
                         "inn, sheet dishes, row 2, column \"peak to\": [6] must not be below peak from, which is 9. Maybe 9.",

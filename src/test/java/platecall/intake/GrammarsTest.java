@@ -69,7 +69,49 @@ class GrammarsTest {
                 "Maybe 1.23, or 1234.");
         refuses(Grammars.MONEY, "0.7999", "is not an amount of money: it has more than two decimals", "Maybe 0.80.");
         refuses(Grammars.MONEY, "-1", "is not an amount of money from 0 to 1000000000", "Maybe 12.50.");
-        refuses(Grammars.MONEY, "12 EUR", "is not an amount of money", "Maybe 12.50.");
+        refuses(Grammars.MONEY, "dear", "is not an amount of money", "Maybe 12.50.");
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "12 min | 12",
+                "0.7 h | 42",
+                "0,5 hours | 30",
+                "1:30 | 90",
+                "1h05 | 65",
+                "2 h 5 min | 125",
+                "90 sec | 2",
+                "ca 12 | 12",
+                "1.3 min | 12",
+                "10-12 | 12",
+                "12 x 3 | 12"
+            })
+    void minutesWithAUnitAreOfferedWithoutIt(String text, String offered) {
+        refuses(Grammars.MINUTES, text, "is not a number of minutes", "Maybe " + offered + ".");
+    }
+
+    // 356 degrees Fahrenheit are 180 degrees Celsius by definition, NIST SP 811, B.8
+    @ParameterizedTest
+    @CsvSource({"356 °F,180", "350F,177", "350 degrees F,177", "165 Fahrenheit,74", "200 C,200", "200°,200", "hot,180"})
+    void degreesWithAUnitAreOfferedInCelsius(String text, String offered) {
+        refuses(Grammars.CELSIUS, text, "is not a whole number of degrees Celsius", "Maybe " + offered + ".");
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "260 € | 260",
+                "EUR 12.50 | 12.5",
+                "$1,250.00 | 1250",
+                "1,250 | 1250",
+                "12,50 | 12.50",
+                "12 to 15 | 12.50"
+            })
+    void moneyWithACurrencyIsOfferedWithoutIt(String text, String offered) {
+        refuses(Grammars.MONEY, text, "is not an amount of money", "Maybe " + offered + ".");
     }
 
     @ParameterizedTest
@@ -82,6 +124,9 @@ class GrammarsTest {
     void aShareAboveOneIsTakenForAForgottenPercentSign() {
         refuses(Grammars.SHARE, "95", "is a share above 1", "Maybe 95 %.");
         refuses(Grammars.SHARE, "much", "is not a share", "Maybe 95 %.");
+        refuses(Grammars.SHARE, ".05", "is not a share", "Maybe 0.05.");
+        refuses(Grammars.DECIMAL, "165 F", "is not a number", "Maybe 74.");
+        refuses(Grammars.SHARE, "80 percent", "is not a share", "Maybe 95 %.");
     }
 
     @Test
@@ -91,7 +136,7 @@ class GrammarsTest {
         refuses(PARTS, "herro", "is not a part", "Maybe hero.");
         refuses(PARTS, "table", "is not a part", "Maybe one of hero, stand-in, insert, background.");
         assertThat(read(Grammars.YES_NO, "Y")).isTrue();
-        refuses(Grammars.YES_NO, "maybe", "is neither yes nor no", "Maybe yes.");
+        refuses(Grammars.YES_NO, "maybe", "is neither yes nor no", "Maybe yes, or no.");
     }
 
     @Test
@@ -135,6 +180,7 @@ class GrammarsTest {
                         new StationUse(List.of("oven a", "oven b"), 1),
                         new StationUse(List.of("counter"), 1));
         refuses(Grammars.STATION_USES, "hob:two", "is not a station and how much of it", "Maybe hob:1.");
+        refuses(Grammars.STATION_USES, "hob:1, oven:1", "has a comma between stations", "Maybe hob:1; oven:1.");
         refuses(Grammars.STATION_USES, "oven a|:1", "does not name a station", "Maybe hob:1, or oven a|oven b:1.");
     }
 
@@ -143,6 +189,12 @@ class GrammarsTest {
         assertThat(read(Grammars.WALK, "set:4; barn:12")).isEqualTo(Map.of("set", 4, "barn", 12));
         refuses(Grammars.WALK, "set:4; set:5", "names set twice", "");
         refuses(Grammars.WALK, "set", "is not a place and the minutes to walk there", "Maybe set:4; barn:12.");
+    }
+
+    @Test
+    void anAbbreviatedZoneIsOfferedByItsName() {
+        refuses(Grammars.ZONE, "PST", "is not a time zone", "Maybe America/Los_Angeles.");
+        refuses(Grammars.ZONE, "Europe/Berlim", "is not a time zone", "Maybe Europe/Berlin.");
     }
 
     @Test

@@ -53,6 +53,7 @@ final class EggDay {
     boolean raw = false;
     List<String> helpers = List.of();
     Optional<String> heldIn = Optional.empty();
+    Optional<Moment> asOf = Optional.empty();
     int usableMinutes = 16;
     int laterUsableMinutes = 16;
 
@@ -228,7 +229,7 @@ final class EggDay {
                 "0.1.0",
                 1,
                 100,
-                Optional.empty(),
+                asOf,
                 List.of(at(2, 0)),
                 List.of(planned(1, late), planned(2, 0)),
                 work,
@@ -252,6 +253,11 @@ final class EggDay {
 
     /** The plan with one more work. */
     Plan with(Work more) {
+        return doing(Stream.concat(plan().work().stream(), Stream.of(more)).toList());
+    }
+
+    /** The plan with other work. */
+    Plan doing(List<Work> work) {
         Plan plan = plan();
         return new Plan(
                 plan.day(),
@@ -262,7 +268,7 @@ final class EggDay {
                 plan.asOf(),
                 plan.kitchenCalls(),
                 plan.copies(),
-                Stream.concat(plan.work().stream(), Stream.of(more)).toList(),
+                work,
                 plan.breaks(),
                 plan.points(),
                 plan.bound(),

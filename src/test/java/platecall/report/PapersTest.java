@@ -10,6 +10,7 @@ import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.TreeSet;
 import java.util.stream.Stream;
@@ -46,7 +47,7 @@ class PapersTest {
                         .in(day.facts().zone()));
     }
 
-    private static RunSheet sheet(Day day, Plan plan, String paper) {
+    private static RunSheet sheet(Day day, Plan plan, Paper paper) {
         return RunSheet.of(day, plan, Changes.none(day, plan), imprint(day, plan), paper);
     }
 
@@ -59,7 +60,7 @@ class PapersTest {
     /** The inn's run sheet, printed once. */
     private static byte[] innSheet() {
         if (innSheet == null) {
-            innSheet = sheet(InnPlans.day(), InnPlans.plan(), "A4").pdf();
+            innSheet = sheet(InnPlans.day(), InnPlans.plan(), Paper.A4).pdf();
         }
         return innSheet;
     }
@@ -79,7 +80,7 @@ class PapersTest {
 
     @Test
     void everyPageSaysWhoseItIsAndWhichOfHowMany() throws IOException {
-        RunSheet sheet = sheet(InnPlans.day(), InnPlans.plan(), "A4");
+        RunSheet sheet = sheet(InnPlans.day(), InnPlans.plan(), Paper.A4);
         List<String> pages = pages(innSheet());
         List<String> names = sections(sheet).stream().map(Section::name).toList();
         assertThat(names)
@@ -120,7 +121,7 @@ class PapersTest {
 
     @Test
     void linesOnPaperAreTheLinesOfTheSheet() throws IOException {
-        RunSheet sheet = sheet(InnPlans.day(), InnPlans.plan(), "A4");
+        RunSheet sheet = sheet(InnPlans.day(), InnPlans.plan(), Paper.A4);
         String all = String.join("\n", pages(innSheet()));
         List<String> times =
                 all.lines().filter(line -> line.matches("\\d\\d:\\d\\d")).toList();
@@ -152,8 +153,8 @@ class PapersTest {
     @Test
     void papersHaveTheSizeThatTheyAreFor() throws IOException {
         EggDay eggs = new EggDay();
-        for (String paper : List.of("A4", "letter")) {
-            PDRectangle size = paper.equals("A4") ? PDRectangle.A4 : PDRectangle.LETTER;
+        for (Paper paper : Paper.values()) {
+            PDRectangle size = paper == Paper.A4 ? PDRectangle.A4 : PDRectangle.LETTER;
             try (PDDocument document =
                     Loader.loadPDF(sheet(eggs.day(), eggs.plan(), paper).pdf())) {
                 assertThat(document.getPage(0).getMediaBox().getWidth())
@@ -167,7 +168,7 @@ class PapersTest {
     @Test
     void aPersonReadsEveryDeedInOrder() {
         EggDay eggs = new EggDay();
-        List<Section> sections = sections(sheet(eggs.day(), eggs.plan(), "A4"));
+        List<Section> sections = sections(sheet(eggs.day(), eggs.plan(), Paper.A4));
         assertThat(sections).extracting(Section::name).containsExactly("Ada", "oven", "fridge");
         assertThat(told(sections.get(0)))
                 .containsExactly(
@@ -190,6 +191,34 @@ class PapersTest {
                         + " if it stays out discard each 240 min after it comes out, the first by 07:50 |  | S1");
     }
 
+    /** Two eggs that were baked one by one are baked together now. */
+    @Test
+    void whatWasDoneAtSeveralTimesIsToldCopyByCopy() {
+        EggDay eggs = new EggDay();
+        List<Plan.Work> now = eggs.plan().work();
+        List<Plan.Work> old = new ArrayList<>(now.subList(1, now.size()));
+        for (int egg : List.of(1, 2)) {
+            Plan.Work bake = now.get(0);
+            old.add(new Plan.Work(
+                    "old" + egg,
+                    bake.kind(),
+                    bake.dish(),
+                    bake.step(),
+                    List.of(bake.copies().get(egg - 1)),
+                    eggs.span(2, 10 * egg, 20),
+                    bake.stations(),
+                    bake.ovenCelsius(),
+                    bake.hands(),
+                    List.of()));
+        }
+        Plan before = eggs.doing(old);
+        Changes changes = Changes.of(eggs.day(), before, eggs.plan(), before, Map.of());
+        RunSheet sheet = RunSheet.of(eggs.day(), eggs.plan(), changes, imprint(eggs.day(), eggs.plan()), Paper.A4);
+
+        assertThat(told(sections(sheet).get(0)))
+                .anyMatch(line -> line.contains("hero 1 was 02:10; hero 2 was 02:20, 180 °C, until 02:20"));
+    }
+
     @Test
     void whoIsAwayOverNightIsBackOnADate() {
         Day day = TestDays.firstEgg()
@@ -200,7 +229,10 @@ class PapersTest {
                                 new Absence.During(TestDays.span("2026-03-15T13:00", "2026-03-15T14:00"))))
                 .build();
 
-        assertThat(sheet(day, TestPlans.of(day).build(), "A4").people().get(0).lines())
+        assertThat(sheet(day, TestPlans.of(day).build(), Paper.A4)
+                        .people()
+                        .get(0)
+                        .lines())
                 .extracting(line -> line.dateBefore() + ", " + line.time() + " " + line.what() + " " + line.notes())
                 .containsExactly(
                         "Friday 13 March 2026, 12:00 Away [back at Sun 15 Mar 12:00]",
@@ -211,13 +243,13 @@ class PapersTest {
     void foodThatIsKeptUntilReleaseIsOnPaper() {
         EggDay eggs = new EggDay();
         eggs.heldIn = Optional.of("fridge");
-        List<Section> sections = sections(sheet(eggs.day(), eggs.plan(), "A4"));
+        List<Section> sections = sections(sheet(eggs.day(), eggs.plan(), Paper.A4));
         assertThat(told(sections.get(0)))
                 .contains(
                         "04:03  | Bring back to fridge | Baked egg hero\u00a01"
                                 + " | beside your other work, keep until released 04:20, throw nothing away before | fridge | S1");
         eggs.helpers = List.of("Ben");
-        assertThat(told(sections(sheet(eggs.day(), eggs.plan(), "A4")).get(1)))
+        assertThat(told(sections(sheet(eggs.day(), eggs.plan(), Paper.A4)).get(1)))
                 .as("Ada has egg 2 in her hands then")
                 .containsExactly("04:03  | Bring back to fridge | Baked egg hero\u00a01"
                         + " | keep until released 04:20, throw nothing away before | fridge | S1");
@@ -230,7 +262,7 @@ class PapersTest {
     void whatStartsByItselfIsOnThePageOfWhoHadItLast() {
         EggDay eggs = new EggDay();
         Plan plan = eggs.with(eggs.extra("chill", eggs.span(4, 30, 20), "fridge", List.of()));
-        List<Section> sections = sections(sheet(eggs.day(), plan, "A4"));
+        List<Section> sections = sections(sheet(eggs.day(), plan, Paper.A4));
         assertThat(told(sections.get(0)))
                 .endsWith("04:30  | Chill: put in | Baked egg hero\u00a01"
                         + " | goes on by itself until 04:50 | fridge | S1");
@@ -238,7 +270,7 @@ class PapersTest {
                 .endsWith("04:30 20 min | Chill | Baked egg hero\u00a01 | until 04:50 | Ada | S1");
         // the kitchen closes at 12:00
         Plan late = eggs.with(eggs.extra("chill", eggs.span(12, 5, 20), "fridge", List.of()));
-        assertThat(told(sections(sheet(eggs.day(), late, "A4")).get(0)))
+        assertThat(told(sections(sheet(eggs.day(), late, Paper.A4)).get(0)))
                 .endsWith("12:05  | Chill: put in | Baked egg hero\u00a01"
                         + " | nobody is on then: find somebody, goes on by itself until 12:25 | fridge | S1");
     }
@@ -247,7 +279,7 @@ class PapersTest {
     void rawFoodIsSaidToBeRawWhereverItIsCarriedOrStored() {
         EggDay eggs = new EggDay();
         eggs.raw = true;
-        List<Section> sections = sections(sheet(eggs.day(), eggs.plan(), "A4"));
+        List<Section> sections = sections(sheet(eggs.day(), eggs.plan(), Paper.A4));
         assertThat(sections.get(0).lines())
                 .filteredOn(line -> line.what().equals("Carry"))
                 .hasSize(2)
@@ -259,7 +291,7 @@ class PapersTest {
     @Test
     void rowsMoveTogetherWhereThatSavesAPage() throws IOException {
         EggDay eggs = new EggDay();
-        RunSheet of = sheet(eggs.day(), eggs.plan(), "A4");
+        RunSheet of = sheet(eggs.day(), eggs.plan(), Paper.A4);
         Line line = of.people().get(0).lines().get(1);
         int saved = 0;
         for (int rows = 14; rows <= 26; rows += 2) {
@@ -279,7 +311,7 @@ class PapersTest {
         eggs.dishName = "Q".repeat(150);
         List<Float> ends = new ArrayList<>();
         try (PDDocument document =
-                Loader.loadPDF(sheet(eggs.day(), eggs.plan(), "A4").pdf())) {
+                Loader.loadPDF(sheet(eggs.day(), eggs.plan(), Paper.A4).pdf())) {
             new PDFTextStripper() {
                 @Override
                 protected void processTextPosition(TextPosition text) {
@@ -297,7 +329,7 @@ class PapersTest {
     @Test
     void thePageInABrowserHasHeadingsAndNames() {
         EggDay eggs = new EggDay();
-        String html = new String(sheet(eggs.day(), eggs.plan(), "A4").html(), StandardCharsets.UTF_8);
+        String html = new String(sheet(eggs.day(), eggs.plan(), Paper.A4).html(), StandardCharsets.UTF_8);
         assertThat(html)
                 .contains("lang=\"en\"", "<h2>Ada</h2>", "scope=\"col\"", "aria-label=\"box to tick: 03:50 Crack\"")
                 .doesNotContainPattern("<th[^>]*></th>");
@@ -315,16 +347,16 @@ class PapersTest {
     void dressingAndAllergensAreToldOnEveryLineOfTheDish() throws IOException {
         EggDay eggs = new EggDay();
         eggs.edible = false;
-        String first = pages(sheet(eggs.day(), eggs.plan(), "A4").pdf()).get(0);
+        String first = pages(sheet(eggs.day(), eggs.plan(), Paper.A4).pdf()).get(0);
         assertThat(first.split("DO NOT EAT", -1)).hasSize(7);
         assertThat(first.split("contains egg", -1)).hasSize(7);
         eggs.edible = true;
-        assertThat(pages(sheet(eggs.day(), eggs.plan(), "A4").pdf()).get(0)).doesNotContain("DO NOT EAT");
+        assertThat(pages(sheet(eggs.day(), eggs.plan(), Paper.A4).pdf()).get(0)).doesNotContain("DO NOT EAT");
     }
 
     @Test
     void datesStandWhereTheyBegin() {
-        Section freezer = sheet(InnPlans.day(), InnPlans.plan(), "A4").stations().stream()
+        Section freezer = sheet(InnPlans.day(), InnPlans.plan(), Paper.A4).stations().stream()
                 .filter(section -> section.name().equals("freezer"))
                 .findFirst()
                 .orElseThrow();
@@ -338,7 +370,8 @@ class PapersTest {
     void timesThatAreTwiceInANightCarryTheirOffset() throws IOException {
         // Europe/Berlin, 25 October 2026: 03:00 CEST is 02:00 CET (IANA time zone database)
         EggDay eggs = new EggDay(ZoneId.of("Europe/Berlin"), LocalDate.of(2026, 10, 25));
-        List<Line> lines = sheet(eggs.day(), eggs.plan(), "A4").people().get(0).lines();
+        List<Line> lines =
+                sheet(eggs.day(), eggs.plan(), Paper.A4).people().get(0).lines();
         assertThat(lines)
                 .extracting(Line::dateBefore)
                 .filteredOn(before -> !before.isEmpty())
@@ -357,12 +390,13 @@ class PapersTest {
         eggs.setup = "<b>1";
         Day day = eggs.day();
         Plan plan = eggs.plan();
-        String html = new String(sheet(day, plan, "A4").html(), StandardCharsets.UTF_8);
+        String html = new String(sheet(day, plan, Paper.A4).html(), StandardCharsets.UTF_8);
         assertThat(html).contains("&lt;script&gt;").doesNotContain("<script", "<h1>", "<b>1", "\u0007");
-        assertThat(pages(sheet(day, plan, "A4").pdf()).get(0))
+        assertThat(pages(sheet(day, plan, Paper.A4).pdf()).get(0))
                 .contains("<script>alert('x')</script>")
                 .contains("</td><h1>Ada");
-        String readiness = Html.of("readiness.jte", ReadinessPage.of(day, plan, odds(day, plan), imprint(day, plan)));
+        String readiness =
+                Html.of("readiness.jte", ReadinessPage.of(day, plan, odds(day, plan), imprint(day, plan), Paper.A4));
         assertThat(readiness).contains("&lt;b&gt;1").doesNotContain("<b>1");
         assertThat(DocumentBuilderFactory.newInstance()
                         .newDocumentBuilder()
@@ -378,7 +412,7 @@ class PapersTest {
         EggDay eggs = new EggDay();
         eggs.dishName = "Souffle\u0301 \uFF34\uFF41\uFF52\uFF54 \uFF1Cb\uFF1E \u5BFF\uD83C\uDF73\uFE0F";
         for (byte[] pdf : List.of(
-                sheet(eggs.day(), eggs.plan(), "A4").pdf(),
+                sheet(eggs.day(), eggs.plan(), Paper.A4).pdf(),
                 Pdf.of(
                                 "<html><body style=\"font-family: '" + Fonts.FAMILY + "'\">" + eggs.dishName
                                         + "</body></html>",
@@ -406,7 +440,7 @@ class PapersTest {
     @Test
     void onAPhoneWhereAndSetupStandUnderTheDeed() throws IOException {
         EggDay eggs = new EggDay();
-        String html = new String(sheet(eggs.day(), eggs.plan(), "A4").html(), StandardCharsets.UTF_8);
+        String html = new String(sheet(eggs.day(), eggs.plan(), Paper.A4).html(), StandardCharsets.UTF_8);
         String phone = html.substring(html.indexOf("@media screen and (max-width: 40em)"), html.indexOf("</style>"));
         assertThat(phone).contains("tr.task, .lines tr.pause { display: grid;", ".lines td.where { grid-column: 3; }");
         // nothing of it reaches the paper
@@ -447,7 +481,7 @@ class PapersTest {
     }
 
     private static ReadinessPage readiness(Day day, Plan plan) {
-        return ReadinessPage.of(day, plan, odds(day, plan), imprint(day, plan));
+        return ReadinessPage.of(day, plan, odds(day, plan), imprint(day, plan), Paper.A4);
     }
 
     @Test
@@ -476,6 +510,76 @@ class PapersTest {
         assertThat(page.rows().get(0).sure()).isEmpty();
     }
 
+    @Test
+    void whatIsReadyLessOftenThanPromisedIsNotCalledSure() {
+        List<ReadinessPage.Row> rows =
+                readiness(InnPlans.day(), InnPlans.plan()).rows();
+        assertThat(rows).extracting(ReadinessPage.Row::stateWords).containsOnly("READY, NOT SURE");
+        EggDay eggs = new EggDay();
+        assertThat(readiness(eggs.day(), eggs.plan()).rows())
+                .as("each step has its minutes for certain")
+                .extracting(row -> row.stateWords() + " " + row.sure())
+                .containsExactly("READY 100 %");
+    }
+
+    /** By hand: usable until 04:10, the first take complete at 04:09 or 04:10. */
+    @Test
+    void whatIsPastUseOnceTheFirstTakeIsCompleteIsNamed() {
+        EggDay eggs = new EggDay();
+        Readiness inTime = eggs.plan().verdict().setups().get(0);
+        for (int late : List.of(9, 10)) {
+            Readiness setup = readinessOf(inTime.setup(), inTime.call(), -late, inTime);
+            Plan plan = eggs.plan().withVerdict(new Plan.Verdict(List.of(), late, 0, List.of(setup)));
+            assertThat(readiness(eggs.day(), plan).rows().get(0).words().contains("; past use by then: Baked egg"))
+                    .isEqualTo(late == 10);
+        }
+    }
+
+    @Test
+    void dressingIsNamedOnTheReadinessPage() {
+        EggDay eggs = new EggDay();
+        assertThat(readiness(eggs.day(), eggs.plan()).rows().get(0).words()).doesNotContain("DO NOT EAT");
+        eggs.edible = false;
+        assertThat(readiness(eggs.day(), eggs.plan()).rows().get(0).words()).endsWith("; DO NOT EAT: Baked egg");
+    }
+
+    /** By hand: hands are wanted at 02:00, the oven takes 16 minutes to be hot by then. */
+    @Test
+    void theKitchenCallAndTheOvenThatComesBeforeItAreOnTheReadinessPage() {
+        EggDay eggs = new EggDay();
+        assertThat(readiness(eggs.day(), eggs.plan()).kitchenCalls())
+                .isEqualTo("Kitchen call: 02:00 (first oven set 01:44).");
+        eggs.asOf = Optional.of(eggs.at(2, 1));
+        assertThat(readiness(eggs.day(), eggs.plan()).kitchenCalls()).isEmpty();
+    }
+
+    /** 68 °C is 155 °F in the FDA Food Code 2022, 3-401.11 (A) (2). */
+    @Test
+    void onLetterPaperDegreesAreInFahrenheitAsWell() {
+        EggDay eggs = new EggDay();
+        assertThat(String.join(
+                        "\n",
+                        told(sections(sheet(eggs.day(), eggs.plan(), Paper.LETTER))
+                                .get(0))))
+                .contains("Set oven to 180 °C (356 °F)", "180 °C (356 °F), until", "core 68 °C (155 °F) by probe");
+        assertThat(String.join(
+                        "\n",
+                        told(sections(sheet(eggs.day(), eggs.plan(), Paper.A4)).get(0))))
+                .contains("core 68 °C by probe")
+                .doesNotContain("°F");
+    }
+
+    /** Pairs of the FDA Food Code 2022, 3-401.11 and 3-403.11; 63 °C is 145.4 °F there told as 145. */
+    @Test
+    void whatMustBeReachedIsNeverLessInFahrenheit() {
+        assertThat(Paper.LETTER.atLeast(74)).isEqualTo("74 °C (166 °F)");
+        assertThat(Paper.LETTER.atLeast(68)).isEqualTo("68 °C (155 °F)");
+        assertThat(Paper.LETTER.atLeast(63)).isEqualTo("63 °C (146 °F)");
+        assertThat(Paper.LETTER.atLeast(62.5)).isEqualTo("62.5 °C (145 °F)");
+        assertThat(Paper.LETTER.degrees(-18)).isEqualTo("-18 °C (0 °F)");
+        assertThat(Paper.A4.atLeast(62.5)).isEqualTo("62.5 °C");
+    }
+
     /** By hand: egg 1 was wanted at 04:00, the bearer's hands are free again at 04:29. */
     @Test
     void whoCarriesKnowsWhatIsLateAndWhenTheWayBackIsOver() {
@@ -491,7 +595,7 @@ class PapersTest {
                 Optional.empty(),
                 List.of(new Plan.Hands("Ada", eggs.span(4, 20, 9))),
                 List.of());
-        assertThat(told(sections(sheet(eggs.day(), eggs.with(late), "A4")).get(0)))
+        assertThat(told(sections(sheet(eggs.day(), eggs.with(late), Paper.A4)).get(0)))
                 .contains("04:20 6 min | Carry | Baked egg hero\u00a01"
                         + " | arrive by 04:26, LATE, wanted 04:00, back at 04:29 | to set | S1");
     }
@@ -556,6 +660,20 @@ class PapersTest {
         assertThat(page.rows().get(0).stateWords()).isEqualTo("PAST PEAK AT CALL");
         assertThat(page.rows().get(0).resets()).isEqualTo("18, next one there already");
         assertThat(page.answer()).isEqualTo("The setup is ready at its call; past peak at call: setup S1.");
+        Readiness lasting = new Readiness(
+                fresh.setup(),
+                fresh.call(),
+                fresh.ready(),
+                0,
+                fresh.heroPeakTo(),
+                2,
+                Optional.empty(),
+                "Ready at call");
+        assertThat(readiness(eggs.day(), eggs.plan().withVerdict(new Plan.Verdict(List.of(), 0, 0, List.of(lasting))))
+                        .rows()
+                        .get(0)
+                        .resets())
+                .isEqualTo("2, same plates");
         assertThat(page.good()).isTrue();
         // one that is ready and later short is past peak at its call as well
         page = readiness(

@@ -50,13 +50,14 @@ class ReportsTest {
                         "gantt-hands.svg",
                         "gantt-stations.png",
                         "gantt-stations.svg",
+                        "readiness-letter.pdf",
                         "readiness.csv",
                         "readiness.pdf",
                         "run-sheet-letter.pdf",
                         "run-sheet.html",
                         "run-sheet.pdf",
                         "sequence.csv");
-        assertThat(written).hasSize(12).allSatisfy(file -> assertThat(file).isNotEmptyFile());
+        assertThat(written).hasSize(13).allSatisfy(file -> assertThat(file).isNotEmptyFile());
     }
 
     @Test
