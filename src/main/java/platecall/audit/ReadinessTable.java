@@ -79,10 +79,7 @@ final class ReadinessTable {
                         .min(Comparator.naturalOrder()),
                 resets,
                 resets == 0 ? Optional.empty() : readyForTake(setup, 1),
-                words(notMade, made, ready.isPresent(), margin)
-                        + (ready.isPresent() && takes < setup.takesLikely() && notMade.isEmpty()
-                                ? "; plates for " + takes + " of " + setup.takesLikely() + " likely takes"
-                                : ""));
+                words(setup, notMade, made, ready.isPresent(), margin, takes));
     }
 
     /** Takes, from the first on, for which every plate is made; at most those at worst. */
@@ -124,7 +121,7 @@ final class ReadinessTable {
         return ledger.knownCopies().stream().filter(copy -> copy.need().equals(need.key()));
     }
 
-    private String words(List<String> notMade, List<AtCamera> made, boolean ready, int margin) {
+    private String words(Setup setup, List<String> notMade, List<AtCamera> made, boolean ready, int margin, int takes) {
         List<String> words = new ArrayList<>();
         if (!notMade.isEmpty()) {
             words.add("Not makeable: " + Words.list(notMade));
@@ -134,6 +131,9 @@ final class ReadinessTable {
         if (ready && margin >= 0) {
             String when = margin == 0 ? "Ready at call" : "Ready " + margin + " min before call";
             words.add(words.isEmpty() ? when : "first take " + when.toLowerCase(Locale.ROOT));
+        }
+        if (ready && notMade.isEmpty() && takes < setup.takesLikely()) {
+            words.add("plates for " + takes + " of " + setup.takesLikely() + " likely takes");
         }
         return words.isEmpty() ? "No food wanted" : String.join("; ", words);
     }

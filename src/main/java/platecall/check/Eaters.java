@@ -5,6 +5,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import platecall.day.Allergens;
@@ -27,6 +29,8 @@ final class Eaters {
             new DietRule("vegetarian", List.of("fish", "crustaceans", "molluscs"), true),
             new DietRule("vegan", List.of("fish", "crustaceans", "molluscs", "milk", "eggs"), true),
             new DietRule("pescatarian", List.of(), true));
+
+    private static final Pattern FREE_OF = Pattern.compile("(.+)[ -]free|co?eliac( disease)?");
 
     private static final Set<String> MEATS = Stream.of(
                     "beef",
@@ -139,12 +143,14 @@ final class Eaters {
                 .or(() -> without(diet));
     }
 
-    /** {@code gluten-free}, or the name of an allergy: a diet without that. */
+    /** {@code gluten-free} or {@code coeliac}: a diet without that, if it is a common allergen; {@code fish} may mean with it. */
     private static Optional<DietRule> without(String diet) {
-        String food = diet.replaceFirst("[ -]free$", "");
-        return Optional.of(new DietRule(diet, List.of(food), false))
-                .filter(rule -> !food.isBlank()
-                        && Allergens.names().stream().anyMatch(name -> Allergens.meetAsAWhole(food, name)));
+        Matcher matcher = FREE_OF.matcher(diet);
+        return Optional.of(matcher)
+                .filter(Matcher::matches)
+                .map(free -> Optional.ofNullable(free.group(1)).orElse(diet))
+                .filter(food -> Allergens.names().stream().anyMatch(name -> Allergens.meetAsAWhole(food, name)))
+                .map(food -> new DietRule(diet, List.of(food), false));
     }
 
     /** What is in the plate at its stage; all ingredients of the dish if the steps don't tell. */

@@ -142,7 +142,7 @@ final class Readiness {
                     Wording.clock(day, late.due()),
                     "is too early: " + late.dish() + " " + readyAt(ready),
                     nextDate(late.due())
-                            .map(next -> "Maybe " + next + "?")
+                            .map(next -> "Maybe " + next + ".")
                             .orElse(
                                     ready == EmptyKitchen.NEVER
                                             ? "Maybe longer kitchen hours."

@@ -369,6 +369,7 @@ final class ReplanCommand implements Callable<Integer> {
                         + (setup.marginMinutes() < 0
                                 ? ", " + -setup.marginMinutes() + " min late"
                                 : setup.words().startsWith("Ready")
+                                                && !setup.words().contains(";")
                                         ? ""
                                         : setup.words().contains("PAST USE") ? ", past use" : ", then short"))
                 .orElse("not ready");

@@ -50,6 +50,7 @@ final class Grammars {
             "BST", "Europe/London",
             "CEST", "Europe/Berlin");
 
+    private static final String NUMBER_NOUN = "a number";
     private static final String SHARE_NOUN = "a share";
     private static final String MINUTES_NOUN = "a number of minutes";
     private static final String CELSIUS_NOUN = "a whole number of degrees Celsius";
@@ -93,10 +94,10 @@ final class Grammars {
             value -> Integer.toString(value));
 
     static final Grammar<Double> DECIMAL = Grammar.number(
-            "a number",
+            NUMBER_NOUN,
             "1.5",
             Grammar.Json.NUMBER,
-            (text, frame) -> decimal(text, frame, "a number", "1.5").doubleValue(),
+            (text, frame) -> decimal(text, frame, NUMBER_NOUN, "1.5").doubleValue(),
             value -> plain(BigDecimal.valueOf(value)));
 
     /** A percentage that is kept as one: {@code 45} and {@code 45 %} are the same. */
@@ -291,7 +292,7 @@ final class Grammars {
             number = number.multiply(BigDecimal.valueOf(60));
         } else if (minutes && unit.matches("s|secs?|seconds?")) {
             number = number.divide(BigDecimal.valueOf(60), 0, RoundingMode.UP);
-        } else if (unit.matches("(°|deg|degrees )?\\s*f|fahrenheit")) {
+        } else if ((celsius || noun.equals(NUMBER_NOUN)) && unit.matches("(°|deg|degrees )?\\s*f|fahrenheit")) {
             number = number.subtract(BigDecimal.valueOf(32)).divide(new BigDecimal("1.8"), 0, RoundingMode.HALF_UP);
         }
         boolean whole = number.stripTrailingZeros().scale() <= 0;

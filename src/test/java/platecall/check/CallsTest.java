@@ -7,6 +7,15 @@ import org.junit.jupiter.api.Test;
 /** Calls, suppliers and releases against the clock; the earliest minutes are own calculations, said beside each. */
 class CallsTest {
 
+    @Test
+    void aCallPastMidnightWithoutItsDateIsOfferedWithIt() {
+        Sheets sheets = Sheets.toast().fact("kitchen hours", "06:00-04:00");
+
+        assertThat(sheets.change("setups", "1", "call=00:30").troubles())
+                .contains("setups 0 call: [00:30] is too early: toast can be ready at 06:41 at the earliest. "
+                        + "Maybe 2026-03-15 00:30.");
+    }
+
     private static Sheets twoSetups() {
         return Sheets.toast()
                 .add(

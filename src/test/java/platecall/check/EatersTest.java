@@ -95,8 +95,11 @@ class EatersTest {
                 .containsExactly("needs 0 eaten by: [Mina] eats coeliac," + trouble);
         assertThat(sheets.change("cast", "Mina", "diet=nut free").troubles()).isEmpty();
         assertThat(sheets.remarks()).isEmpty();
-        assertThat(sheets.change("cast", "Mina", "diet=care-free").remarks())
-                .anyMatch(remark -> remark.contains("is not a diet that can be checked"));
+        for (String other : new String[] {"care-free", "wheat"}) {
+            assertThat(sheets.change("cast", "Mina", "diet=" + other).troubles())
+                    .isEmpty();
+            assertThat(sheets.remarks()).anyMatch(remark -> remark.contains("is not a diet that can be checked"));
+        }
     }
 
     @Test

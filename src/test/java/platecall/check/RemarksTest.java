@@ -8,6 +8,19 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 class RemarksTest {
 
+    /** Toast and a second setup with one take at the same place. */
+    private static Sheets withSetup2(String call) {
+        return Sheets.toast()
+                .add(
+                        "setups",
+                        "setup=2",
+                        "place=set",
+                        "call=" + call,
+                        "takes likely=1",
+                        "takes at worst=1",
+                        "take cycle=10");
+    }
+
     @ParameterizedTest
     @CsvSource(delimiter = '|', textBlock = """
             needs  | 1    | use=topped up in 9 min | needs 0 use: [topped up in 9 min] is longer than the 8 minutes between two takes of setup 1. Maybe a fresh plate each take, or a longer take cycle.
@@ -37,16 +50,7 @@ class RemarksTest {
 
     @Test
     void takesThatRunIntoTheNextSetupAtTheSamePlaceAreRemarked() {
-        Sheets sheets = Sheets.toast()
-                .add(
-                        "setups",
-                        "setup=2",
-                        "place=set",
-                        "call=10:25",
-                        "takes likely=1",
-                        "takes at worst=1",
-                        "take cycle=10")
-                .add("needs", "setup=2", "dish=toast", "stage=plate");
+        Sheets sheets = withSetup2("10:25").add("needs", "setup=2", "dish=toast", "stage=plate");
 
         assertThat(sheets.troubles()).isEmpty();
         assertThat(sheets.remarks())
@@ -56,16 +60,8 @@ class RemarksTest {
 
     @Test
     void aReleaseAfterWhatIsShotBeforeIsRemarked() {
-        Sheets sheets = Sheets.toast()
-                .add(
-                        "setups",
-                        "setup=2",
-                        "place=set",
-                        "call=12:00",
-                        "takes likely=1",
-                        "takes at worst=1",
-                        "take cycle=10",
-                        "release=after setup 1")
+        Sheets sheets = withSetup2("12:00")
+                .change("setups", "2", "release=after setup 1")
                 .add("needs", "setup=2", "dish=toast", "stage=plate");
 
         assertThat(sheets.remarks())
@@ -94,16 +90,7 @@ class RemarksTest {
 
     @Test
     void aSetupWithoutFoodAndADishThatNobodyWantsAreRemarked() {
-        Sheets sheets = Sheets.toast()
-                .add(
-                        "setups",
-                        "setup=2",
-                        "place=set",
-                        "call=12:00",
-                        "takes likely=1",
-                        "takes at worst=1",
-                        "take cycle=10")
-                .add("dishes", "dish=cake", "look=steady");
+        Sheets sheets = withSetup2("12:00").add("dishes", "dish=cake", "look=steady");
 
         assertThat(sheets.remarks())
                 .containsExactly(

@@ -85,6 +85,7 @@ class GrammarsTest {
                 "90 sec | 2",
                 "ca 12 | 12",
                 "1.3 min | 12",
+                "50 F | 50",
                 "10-12 | 12",
                 "12 x 3 | 12"
             })
@@ -108,6 +109,7 @@ class GrammarsTest {
                 "$1,250.00 | 1250",
                 "1,250 | 1250",
                 "12,50 | 12.50",
+                "50 F | 50",
                 "12 to 15 | 12.50"
             })
     void moneyWithACurrencyIsOfferedWithoutIt(String text, String offered) {

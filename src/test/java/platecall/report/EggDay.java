@@ -51,6 +51,7 @@ final class EggDay {
     String person = "Ada";
     boolean edible = true;
     boolean raw = false;
+    Part part = Part.HERO;
     List<String> helpers = List.of();
     Optional<String> heldIn = Optional.empty();
     Optional<Moment> asOf = Optional.empty();
@@ -140,7 +141,7 @@ final class EggDay {
     }
 
     Need need(String id) {
-        return new Need(id, "egg", "crack", 1, new Use.FreshEachTake(), Part.HERO, List.of(), Optional.of(2), 1);
+        return new Need(id, "egg", "crack", 1, new Use.FreshEachTake(), part, List.of(), Optional.of(2), 1);
     }
 
     /** The day with other setups and needs. */
@@ -196,7 +197,7 @@ final class EggDay {
     }
 
     private String copy(int number) {
-        return setup + "/egg/crack/hero#" + number;
+        return setup + "/egg/crack/" + part.word() + "#" + number;
     }
 
     Plan plan() {
@@ -325,11 +326,11 @@ final class EggDay {
         int pastUse = Math.max(0, 6 + late + 3 - usable);
         return new PlannedCopy(
                 copy(number),
-                setup + "/egg/crack/hero",
+                setup + "/egg/crack/" + part.word(),
                 setup,
                 "egg",
                 "crack",
-                "hero",
+                part.word(),
                 number,
                 due,
                 3,

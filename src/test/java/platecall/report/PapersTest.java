@@ -23,6 +23,7 @@ import org.apache.pdfbox.text.TextPosition;
 import org.junit.jupiter.api.Test;
 import platecall.day.Absence;
 import platecall.day.Day;
+import platecall.day.Part;
 import platecall.day.TestDays;
 import platecall.odds.Odds;
 import platecall.plan.Breach;
@@ -533,6 +534,12 @@ class PapersTest {
             assertThat(readiness(eggs.day(), plan).rows().get(0).words().contains("; past use by then: Baked egg"))
                     .isEqualTo(late == 10);
         }
+        Readiness setup = readinessOf(inTime.setup(), inTime.call(), -10, inTime);
+        eggs.part = Part.STAND_IN;
+        Plan plan = eggs.plan().withVerdict(new Plan.Verdict(List.of(), 10, 0, List.of(setup)));
+        assertThat(readiness(eggs.day(), plan).rows().get(0).words())
+                .as("a stand-in isn't in the shot")
+                .doesNotContain("past use");
     }
 
     @Test
@@ -569,7 +576,7 @@ class PapersTest {
                 .doesNotContain("°F");
     }
 
-    /** Pairs of the FDA Food Code 2022, 3-401.11 and 3-403.11; 63 °C is 145.4 °F there told as 145. */
+    /** By hand from F = 1.8 C + 32 (NIST SP 811, B.8); the FDA Food Code rounds its 63 and 74 °C down, to 145 and 165 °F. */
     @Test
     void whatMustBeReachedIsNeverLessInFahrenheit() {
         assertThat(Paper.LETTER.atLeast(74)).isEqualTo("74 °C (166 °F)");
