@@ -55,6 +55,7 @@ final class EggDay {
     List<String> helpers = List.of();
     Optional<String> heldIn = Optional.empty();
     Optional<Moment> asOf = Optional.empty();
+    int takesLikely = 1;
     int usableMinutes = 16;
     int laterUsableMinutes = 16;
 
@@ -137,7 +138,19 @@ final class EggDay {
 
     Setup setup(String id, int hour) {
         return new Setup(
-                id, "scene 1", "egg", "set", at(hour, 0), Optional.empty(), 1, 2, 10, 3, true, new Release.AtEnd(), 1);
+                id,
+                "scene 1",
+                "egg",
+                "set",
+                at(hour, 0),
+                Optional.empty(),
+                takesLikely,
+                2,
+                10,
+                3,
+                true,
+                new Release.AtEnd(),
+                1);
     }
 
     Need need(String id) {

@@ -543,6 +543,17 @@ class PapersTest {
     }
 
     @Test
+    void aSetupWithoutPlatesForItsLikelyTakesIsShort() {
+        EggDay eggs = new EggDay();
+        Readiness inTime = eggs.plan().verdict().setups().get(0);
+        Readiness one = readinessOf(inTime.setup(), inTime.call(), 0, inTime);
+        Plan plan = eggs.plan().withVerdict(new Plan.Verdict(List.of(), 0, 0, List.of(one)));
+        assertThat(readiness(eggs.day(), plan).rows().get(0).stateWords()).isEqualTo("READY");
+        eggs.takesLikely = 2;
+        assertThat(readiness(eggs.day(), plan).rows().get(0).stateWords()).isEqualTo("READY, THEN SHORT");
+    }
+
+    @Test
     void dressingIsNamedOnTheReadinessPage() {
         EggDay eggs = new EggDay();
         assertThat(readiness(eggs.day(), eggs.plan()).rows().get(0).words()).doesNotContain("DO NOT EAT");
