@@ -94,7 +94,10 @@ final class CopyRules {
     }
 
     private static void batch(Ledger ledger, Work work, Breaches breaches) {
-        int most = ledger.step(work).flatMap(Step::batchMost).orElse(1);
+        boolean carried = work.kind() == Work.Kind.CARRY;
+        int most = carried
+                ? ledger.dish(work).map(Dish::copiesPerWalk).orElse(1)
+                : ledger.step(work).flatMap(Step::batchMost).orElse(1);
         breaches.add(
                 Rule.BATCH,
                 work.copies().size() - most,
@@ -103,13 +106,19 @@ final class CopyRules {
                         + Words.copies(work.copies().size()) + ", but may serve " + most);
         List<PlannedCopy> strangers = work.copies().stream()
                 .flatMap(id -> ledger.copy(id).stream())
-                .filter(copy -> !copy.dish().equals(work.dish()))
+                .filter(copy -> !copy.dish().equals(work.dish())
+                        || carried
+                                && !ledger.need(work)
+                                        .filter(need -> need.setup().equals(copy.setup())
+                                                && need.stage().equals(copy.stage()))
+                                        .isPresent())
                 .toList();
         breaches.add(
                 Rule.BATCH,
                 strangers.size(),
                 () -> work.step() + " of " + ledger.dish(work).map(Dish::name).orElse(work.dish()) + " at "
-                        + ledger.words().clock(work.span().start()) + " serves another dish: "
+                        + ledger.words().clock(work.span().start())
+                        + (carried ? " serves another dish, stage or setup: " : " serves another dish: ")
                         + Words.list(strangers.stream().map(ledger::name).toList()));
     }
 }

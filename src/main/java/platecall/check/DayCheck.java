@@ -45,7 +45,7 @@ public final class DayCheck {
         Loads loads = new Loads(day, copiesOf, found);
         Set<String> overloaded = loads.circuits();
         Optional<EmptyKitchen> kitchen = calls.withinTwoWeeks() ? Optional.of(new EmptyKitchen(day)) : Optional.empty();
-        Set<String> workable = new Work(day, recipes, kitchen, overloaded, found).check();
+        Set<List<String>> workable = new Work(day, recipes, kitchen, overloaded, found).check();
         if (kitchen.isPresent()) {
             loads.alwaysOn(overloaded);
             loads.heldUntilRelease();

@@ -30,7 +30,7 @@ final class Readiness {
     private final Day day;
     private final Recipes recipes;
     private final EmptyKitchen kitchen;
-    private final Set<String> workable;
+    private final Set<List<String>> workable;
     private final Map<String, Integer> usable;
     private final ToIntFunction<Need> copiesOf;
     private final Map<LateCall, Integer> lateCalls = new LinkedHashMap<>();
@@ -48,7 +48,7 @@ final class Readiness {
             Day day,
             Recipes recipes,
             EmptyKitchen kitchen,
-            Set<String> workable,
+            Set<List<String>> workable,
             Map<String, Integer> usable,
             ToIntFunction<Need> copiesOf) {
         this.day = day;

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
+import java.util.stream.Stream;
 import platecall.day.Absence;
 import platecall.day.Circuit;
 import platecall.day.Day;
@@ -25,6 +26,9 @@ import platecall.day.Step;
 
 /** Names that nothing bears, and names that two things bear. */
 final class References {
+
+    /** Columns in which several names may stand. */
+    private static final Set<String> LISTS = Set.of("eaten by", "after", "any time after", "station");
 
     private final Day day;
     private final Findings found;
@@ -238,14 +242,26 @@ final class References {
                         : Wording.maybeOneOf(storages));
     }
 
+    /** What was meant by a name that isn't there: names with another sign between them, a dish by what it is called, or one misspelt. */
+    private String meant(String column, String name, Set<String> names) {
+        List<String> parts = Stream.of(name.split("\\s*[,/]\\s*| or | and ")).toList();
+        if (LISTS.contains(column) && parts.size() > 1 && names.containsAll(parts)) {
+            return "Maybe " + String.join(names == stations ? "|" : "; ", parts) + ".";
+        }
+        Optional<String> called = day.dishes().stream()
+                .filter(dish -> names == dishes && dish.name().equalsIgnoreCase(name))
+                .map(Dish::id)
+                .findFirst();
+        return called.map(id -> "Maybe " + id + ".").orElseGet(() -> Wording.maybe(name, names, "Maybe add it."));
+    }
+
     private boolean known(Sheet sheet, int row, String column, String name, String home, Set<String> names) {
         if (names.contains(name)) {
             return true;
         }
         unknown.computeIfAbsent(
                         new Unknown(name, home),
-                        key -> new Places(
-                                sheet, row, column, Wording.maybe(name, names, "Maybe add it."), new HashSet<>()))
+                        key -> new Places(sheet, row, column, meant(column, name, names), new HashSet<>()))
                 .rows()
                 .add(sheet + " " + row);
         return false;

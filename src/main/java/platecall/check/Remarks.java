@@ -27,6 +27,13 @@ import platecall.day.Use;
 final class Remarks {
 
     private static final double BOILING_CELSIUS = 100;
+    /** 90 °F: above it not an hour out of the cold (USDA FSIS, How Temperatures Affect Food; value from memory). */
+    private static final double HOUR_CELSIUS = 32.2;
+    /** A roast that is held longest, 54.4 °C (FDA Food Code 3-401.11(B)). */
+    private static final double LEAST_CORE_CELSIUS = 54.4;
+
+    /** Poultry well done; bread is done above. Common practice, no source. */
+    private static final int MOST_CORE_CELSIUS = 85;
     /** Common practice, no source: what an oven of a kitchen reaches. */
     private static final int HOT_OVEN_CELSIUS = 300;
     /** Common practice, no source. */
@@ -64,7 +71,9 @@ final class Remarks {
         walks();
         twice();
         rawKeptBesideReady();
+        heat();
         temperatures();
+        uncontrolled();
         dressing();
         skills();
     }
@@ -124,6 +133,50 @@ final class Remarks {
                 Wording.number(celsius),
                 "is hotter than " + what + "; in degrees Fahrenheit it would be " + meant + " °C",
                 "Maybe " + meant + ".");
+    }
+
+    /** Heat in which food may stand out for less long than the clocks allow. */
+    private void heat() {
+        boolean atRisk = day.needs().stream()
+                .filter(need -> !need.eatenBy().isEmpty())
+                .flatMap(need -> day.dish(need.dish()).stream())
+                .anyMatch(Dish::timeTemperatureControlled);
+        if (atRisk && day.facts().setCelsius() > HOUR_CELSIUS) {
+            remarks.add(
+                    Sheet.DAY,
+                    -1,
+                    "set temperature",
+                    Wording.number(day.facts().setCelsius()),
+                    "is a heat in which the USDA advises to leave food at risk out for an hour at most (above 32.2 °C), and "
+                            + "the safety profile's clock allows longer",
+                    "Maybe keep it cold or hot until it rolls, and swap what stands out within the hour.");
+        }
+    }
+
+    /** Eaten food that is cooked through as meat, fish and eggs are, but for which no clock runs. */
+    private void uncontrolled() {
+        Set<String> eaten = new HashSet<>();
+        day.needs().stream().filter(need -> !need.eatenBy().isEmpty()).forEach(need -> eaten.add(need.dish()));
+        for (int row = 0; row < day.dishes().size(); row++) {
+            int index = row;
+            Dish dish = day.dishes().get(row);
+            if (dish.timeTemperatureControlled() || !eaten.contains(dish.id())) {
+                continue;
+            }
+            Optional<Step> cooked = day.stepsOf(dish.id()).stream()
+                    .filter(step -> step.coreCelsius()
+                            .filter(celsius -> celsius >= LEAST_CORE_CELSIUS && celsius <= MOST_CORE_CELSIUS)
+                            .isPresent())
+                    .findFirst();
+            cooked.ifPresent(step -> remarks.add(
+                    Sheet.DISHES,
+                    index,
+                    "time-temperature controlled",
+                    "no",
+                    "but its step " + step.id() + " has a core temperature as meat, fish and eggs have it, and without "
+                            + "yes no clock runs for how long it may stand",
+                    "Maybe yes."));
+        }
     }
 
     /** Food by its cell, but not by what it is called or made of. */
@@ -251,21 +304,31 @@ final class Remarks {
                         "Maybe a fresh plate each take, or a longer take cycle.");
             }
             Integer usableMinutes = usable.get(need.dish());
-            if (need.use() instanceof Use.LastsTakes lasts && usableMinutes != null) {
-                int shown = Math.min(lasts.takes(), setup.takesWorst());
-                long seen = (shown - 1L) * setup.cycleMinutes() + setup.rollingMinutes();
-                if (seen > usableMinutes) {
-                    remarks.add(
-                            Sheet.NEEDS,
-                            row,
-                            "use",
-                            "lasts " + lasts.takes() + (lasts.takes() == 1 ? " take" : " takes"),
-                            "keeps it before the camera for " + Wording.minutes(seen) + ", but it is usable for "
-                                    + usableMinutes,
-                            "Maybe fewer takes a copy.");
-                }
+            int seen = CameraTime.of(setup, need, 1).showMinutes();
+            if (!(need.use() instanceof Use.FreshEachTake) && usableMinutes != null && seen > usableMinutes) {
+                remarks.add(
+                        Sheet.NEEDS,
+                        row,
+                        "use",
+                        need.use() instanceof Use.LastsTakes lasts
+                                ? "lasts " + lasts.takes() + (lasts.takes() == 1 ? " take" : " takes")
+                                : "topped up",
+                        "keeps it before the camera for " + Wording.minutes(seen) + ", but it is usable for "
+                                + usableMinutes,
+                        goesOn(need)
+                                ? "Maybe a dish of its own for stage " + need.stage()
+                                        + ", with its own look: the look of " + need.dish() + " counts for every stage."
+                                : need.use() instanceof Use.LastsTakes
+                                        ? "Maybe fewer takes a copy."
+                                        : "Maybe lasts some takes: topping up gives back what was eaten, not the look.");
             }
         }
+    }
+
+    /** Whether a need wants a dish that isn't finished. */
+    private boolean goesOn(Need need) {
+        return day.stepsOf(need.dish()).stream()
+                .anyMatch(step -> step.predecessors().contains(need.stage()));
     }
 
     private void unused() {

@@ -26,7 +26,7 @@ final class Work {
     private final Optional<EmptyKitchen> kitchen;
     private final Set<String> overloaded;
     private final Findings found;
-    private final Set<String> steps = new HashSet<>();
+    private final Set<List<String>> steps = new HashSet<>();
     private final Set<List<String>> toldStorages = new HashSet<>();
 
     /**
@@ -41,14 +41,14 @@ final class Work {
         this.found = found;
     }
 
-    /** What tells a step from all others: {@code dish/step}. */
-    static String key(Step step) {
-        return step.dish() + "/" + step.id();
+    /** What tells a step from all others. */
+    static List<String> key(Step step) {
+        return List.of(step.dish(), step.id());
     }
 
     /** @return the wanted steps that can work, each as {@link #key} */
-    Set<String> check() {
-        Set<String> workable = new HashSet<>();
+    Set<List<String>> check() {
+        Set<List<String>> workable = new HashSet<>();
         for (int row = 0; row < day.steps().size(); row++) {
             Step step = day.steps().get(row);
             if (!recipes.wanted(step) || !steps.add(key(step))) {
@@ -267,6 +267,14 @@ final class Work {
                 .allMatch(units -> units <= MOST_UNITS);
     }
 
+    /** A cell in which a skill stands with others, commas in between instead of semicolons. */
+    private static Optional<String> joined(Set<String> skills, String skill) {
+        return skills.stream()
+                .filter(cell ->
+                        cell.indexOf(',') >= 0 && List.of(cell.split(",\\s*")).contains(skill))
+                .findFirst();
+    }
+
     /** Whether enough people have the skill, whenever they may be there. */
     private boolean hands(int row, Step step) {
         if (step.hands() == 0 || day.people().isEmpty()) {
@@ -281,7 +289,11 @@ final class Work {
                     "skill",
                     step.skill().orElseThrow(),
                     "is nobody's skill",
-                    Wording.maybe(step.skill().get(), skills, "Maybe add it to somebody in sheet people."));
+                    joined(skills, step.skill().get())
+                            .map(cell -> "Maybe " + String.join("; ", cell.split(",\\s*")) + " instead of [" + cell
+                                    + "] in sheet people.")
+                            .orElseGet(() -> Wording.maybe(
+                                    step.skill().get(), skills, "Maybe add it to somebody in sheet people.")));
             return false;
         }
         if (able.size() < step.hands()) {

@@ -67,6 +67,9 @@ public final class BenchCommand implements Callable<Integer> {
         PrintWriter err = spec.commandLine().getErr();
         try {
             Benchmark.Limits limits = limits();
+            if (csv != null && !Files.isDirectory(csv.toAbsolutePath().getParent())) {
+                throw new IllegalArgumentException(csv + ": there is no such folder. Maybe make it first.");
+            }
             List<BenchRow> printed = new ArrayList<>();
             List<BenchRow> rows = Benchmark.run(folder, limits, row -> {
                 if (printed.isEmpty()) {

@@ -19,9 +19,10 @@ final class DayArgument {
     @Parameters(index = "0", paramLabel = "DAY", description = "folder of CSV sheets, .xlsx or .json")
     private Path path;
 
-    /** Name of the day's folder or file without its extension. */
+    /** Name of the day's folder or file without its extension; {@code day} for the root folder, which has none. */
     String name() {
-        return path.toAbsolutePath().normalize().getFileName().toString().replaceFirst("(?i)\\.(xlsx|json)$", "");
+        Path name = path.toAbsolutePath().normalize().getFileName();
+        return name == null ? "day" : name.toString().replaceFirst("(?i)\\.(xlsx|json)$", "");
     }
 
     /** Where a command writes to if it is not told where. */

@@ -20,6 +20,7 @@ import java.util.TreeSet;
 import java.util.concurrent.Callable;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -30,7 +31,9 @@ import picocli.CommandLine.Spec;
 import platecall.audit.Audit;
 import platecall.check.DayCheck;
 import platecall.copies.CopyCounts;
+import platecall.day.CameraTime;
 import platecall.day.Day;
+import platecall.day.Need;
 import platecall.day.Setup;
 import platecall.day.Trouble;
 import platecall.intake.BadDay;
@@ -111,11 +114,12 @@ final class ReplanCommand implements Callable<Integer> {
         Path folder = out != null ? out : dayArgument.reports().resolve(stamp(day, at));
         Reports.mustBeWritable(folder);
         SoFar soFar = soFar(day, before, at);
-        TaskNet all = tasks(day, before);
+        TaskNet all = tasks(day, before, Map.of());
         UnderWay left = left(day, all, soFar, Set.of());
         Planning.Planned made = planning.plan(spec, day, left.net(), Optional.of(soFar.inHand()));
         Set<String> stuck = stuck(left, made.plan());
         Set<String> unusable = new TreeSet<>(left.spoiled());
+        Set<String> stuckAnew = Set.of();
         if (!stuck.isEmpty()) {
             UnderWay anew = left(day, all, soFar, stuck);
             Planning.Planned other = planning.plan(spec, day, anew.net(), Optional.of(soFar.inHand()));
@@ -124,15 +128,30 @@ final class ReplanCommand implements Callable<Integer> {
                 unusable.addAll(anew.spoiled());
                 left = anew;
                 made = other;
+                stuckAnew = stuck;
             }
         }
+        Map<String, Integer> enough = enough(day, left.net(), made.plan());
+        if (!enough.isEmpty()) {
+            UnderWay fewer = left(day, tasks(day, before, enough), soFar, stuckAnew);
+            Planning.Planned other = planning.plan(spec, day, fewer.net(), Optional.of(soFar.inHand()));
+            if (other.plan().points().total() < made.plan().points().total()) {
+                left = fewer;
+                made = other;
+            } else {
+                enough = Map.of();
+            }
+        }
+        Map<String, String> renamed = new LinkedHashMap<>(soFar.renamed());
+        Set<String> spoiled = asNumberedBefore(unusable, renamed);
+        renamed.keySet().removeAll(spoiled);
         Set<String> gone = new TreeSet<>(soFar.lost());
-        gone.addAll(unusable);
+        gone.addAll(spoiled);
         Changes changes = Changes.of(day, soFar.onPaper(), made.plan(), before, soFar.renamed())
-                .telling(gone, soFar.renamed(), stopped(soFar, made.plan()));
+                .telling(gone, renamed, stopped(soFar, made.plan()));
 
         PrintWriter print = spec.commandLine().getOut();
-        tellSoFar(print, day, soFar, left, unusable, before, made.plan());
+        tellSoFar(print, day, soFar, left, spoiled, renamed, enough, before, made.plan());
         compare(print, day, Audit.of(day, soFar.carriedOn()), made.plan());
         print.println(changes.line());
         print.println();
@@ -145,16 +164,57 @@ final class ReplanCommand implements Callable<Integer> {
     /**
      * All tasks of a day with as many copies as the plan in hand has: what was bought and is under way is not reckoned anew. More
      * where the sheets ask for more now, fewer where takes can't use up as many any more; a number in the sheets stands.
+     *
+     * @param enough for some needs how many of its copies still come in time
      */
-    private static TaskNet tasks(Day day, Plan before) {
+    private static TaskNet tasks(Day day, Plan before, Map<String, Integer> enough) {
         CopyCounts counts = CopyCounts.of(day);
         Map<String, Integer> planned = planned(before);
         return Breakdown.of(day, dish -> Looks.of(day, dish), need -> {
             Integer known = planned.get(need.key());
-            return known == null || need.copies().isPresent()
+            int count = known == null || need.copies().isPresent()
                     ? counts.copiesOf(need)
                     : Math.min(Math.max(known, counts.copiesOf(need)), CopyCounts.wantedOf(day, need));
+            return Math.min(count, enough.getOrDefault(need.key(), count));
         });
+    }
+
+    /**
+     * For each need of which some copies would only come when the last take at worst is over, though the first one has its plates:
+     * how many don't. Nobody waits for the others, and what they take of hands is missing elsewhere.
+     */
+    private static Map<String, Integer> enough(Day day, TaskNet net, Plan plan) {
+        Set<String> begun = net.copies().stream()
+                .filter(copy -> copy.recipe().tasks().stream().anyMatch(TaskNet.Task::hasBegun))
+                .map(TaskNet.Copy::id)
+                .collect(Collectors.toSet());
+        Map<String, Integer> enough = new TreeMap<>();
+        for (Need need : day.needs()) {
+            Setup setup = day.setup(need.setup()).orElseThrow();
+            List<PlannedCopy> copies = plan.copies().stream()
+                    .filter(copy -> copy.need().equals(need.key()))
+                    .toList();
+            // while the first take waits, so do all others
+            Optional<Moment> first = plan.verdict().setups().stream()
+                    .filter(readiness -> readiness.setup().equals(setup.id()))
+                    .findFirst()
+                    .flatMap(Readiness::ready);
+            if (first.isEmpty() || need.copies().isPresent()) {
+                continue;
+            }
+            Moment over = setup.shooting().end().plus(Math.max(0, setup.call().minutesUntil(first.get())));
+            int inTime = copies.stream()
+                    .filter(copy -> CameraTime.takeOf(setup, need, copy.number()) == 0
+                            || begun.contains(copy.id())
+                            || copy.ready().filter(over::isAfter).isPresent())
+                    .mapToInt(PlannedCopy::number)
+                    .max()
+                    .orElse(0);
+            if (inTime > 0 && inTime < copies.size()) {
+                enough.put(need.key(), inTime);
+            }
+        }
+        return enough;
     }
 
     /** The highest number among a need's copies, by the need. */
@@ -189,6 +249,19 @@ final class ReplanCommand implements Callable<Integer> {
         return troubles;
     }
 
+    /** Copies by the numbers that people know: what has another's place now had one of its own. */
+    private static Set<String> asNumberedBefore(Set<String> copies, Map<String, String> renamed) {
+        Set<String> before = new TreeSet<>();
+        for (String copy : copies) {
+            before.add(renamed.entrySet().stream()
+                    .filter(food -> food.getValue().equals(copy))
+                    .map(Map.Entry::getKey)
+                    .findFirst()
+                    .orElse(copy));
+        }
+        return before;
+    }
+
     private static UnderWay left(Day day, TaskNet all, SoFar soFar, Set<String> anew) {
         return UnderWay.of(day, all, soFar.now(), soFar.begun(), soFar.breaks(), anew);
     }
@@ -220,39 +293,45 @@ final class ReplanCommand implements Callable<Integer> {
     }
 
     private Moment now(Day day, Plan before) {
-        Moment at;
-        try {
-            at = HappeningsFile.time(now, day);
-        } catch (IllegalArgumentException bad) {
-            throw new ParameterException(spec.commandLine(), "--now: " + bad.getMessage());
-        }
         ZoneId zone = day.facts().zone();
-        if (!day.horizon().contains(at)) {
-            // a clock time belongs to the one date on which it lies within the day
-            LocalDate last = day.horizon().end().in(zone).toLocalDate();
-            for (LocalDate date = day.horizon().start().in(zone).toLocalDate();
-                    now.indexOf('-') < 0 && !date.isAfter(last);
-                    date = date.plusDays(1)) {
-                Moment other = HappeningsFile.time(date + " " + now.strip(), day);
-                if (day.horizon().contains(other)) {
-                    return other;
-                }
-            }
-            throw new ParameterException(
-                    spec.commandLine(),
-                    "--now: " + stamp(zone, at) + " is not within the day, which goes from "
-                            + stamp(zone, day.horizon().start()) + " to "
-                            + stamp(zone, day.horizon().end())
-                            + ". Maybe give the date too: --now \""
-                            + stamp(zone, day.horizon().end().plus(-60)) + "\".");
-        }
+        Moment typed = time(now, day);
+        Moment at = day.horizon().contains(typed) ? typed : onItsDate(day, typed);
         before.asOf().filter(at::isBefore).ifPresent(made -> {
-            throw new ParameterException(
-                    spec.commandLine(),
-                    "--now: " + stamp(zone, at) + " is before " + stamp(zone, made)
-                            + ", when the plan in hand was made. Maybe take the plan before it.");
+            throw unusableNow(stamp(zone, at) + " is before " + stamp(zone, made)
+                    + ", when the plan in hand was made. Maybe take the plan before it.");
         });
         return at;
+    }
+
+    /** A clock time belongs to the one date on which it lies within the day. */
+    private Moment onItsDate(Day day, Moment typed) {
+        ZoneId zone = day.facts().zone();
+        LocalDate last = day.horizon().end().in(zone).toLocalDate();
+        for (LocalDate date = day.horizon().start().in(zone).toLocalDate();
+                now.indexOf('-') < 0 && !date.isAfter(last);
+                date = date.plusDays(1)) {
+            Moment other = time(date + " " + now.strip(), day);
+            if (day.horizon().contains(other)) {
+                return other;
+            }
+        }
+        throw unusableNow(stamp(zone, typed) + " is not within the day, which goes from "
+                + stamp(zone, day.horizon().start()) + " to "
+                + stamp(zone, day.horizon().end())
+                + ". Maybe give the date too: --now \""
+                + stamp(zone, day.horizon().end().plus(-60)) + "\".");
+    }
+
+    private Moment time(String text, Day day) {
+        try {
+            return HappeningsFile.time(text, day);
+        } catch (IllegalArgumentException bad) {
+            throw unusableNow(bad.getMessage());
+        }
+    }
+
+    private ParameterException unusableNow(String why) {
+        return new ParameterException(spec.commandLine(), "--now: " + why);
     }
 
     private SoFar soFar(Day day, Plan before, Moment at) {
@@ -279,22 +358,36 @@ final class ReplanCommand implements Callable<Integer> {
     }
 
     private static void tellSoFar(
-            PrintWriter print, Day day, SoFar soFar, UnderWay left, Set<String> unusable, Plan before, Plan plan) {
+            PrintWriter print,
+            Day day,
+            SoFar soFar,
+            UnderWay left,
+            Set<String> spoiled,
+            Map<String, String> renamed,
+            Map<String, Integer> enough,
+            Plan before,
+            Plan plan) {
         long underWay = soFar.begun().stream()
                 .filter(work -> work.span().end().isAfter(soFar.now()))
                 .count();
         print.printf(
                 Locale.ROOT,
-                "%s: %d works have begun, %d of them are under way.%n",
+                "%s: %d jobs have begun, %d of them are under way.%n",
                 stamp(day.facts().zone(), soFar.now()),
                 soFar.begun().size(),
                 underWay);
         list(print, "Lost: ", soFar.lost());
-        Map<String, List<String>> renamed = new LinkedHashMap<>();
-        soFar.renamed()
-                .forEach((was, is) -> renamed.computeIfAbsent(need(was), need -> new ArrayList<>())
-                        .add(was.substring(need(was).length()) + " is now " + is.substring(need(is).length())));
-        renamed.forEach((need, copies) -> list(print, "Numbered anew, " + need + ": ", copies));
+        list(print, "Can't be used any more, made anew: ", spoiled);
+        list(
+                print,
+                "Too late for the last take, not made any more: ",
+                enough.entrySet().stream()
+                        .map(need -> need.getKey() + "#" + (need.getValue() + 1) + " and on")
+                        .toList());
+        Map<String, List<String>> places = new LinkedHashMap<>();
+        renamed.forEach((was, is) -> places.computeIfAbsent(need(was), need -> new ArrayList<>())
+                .add(was.substring(need(was).length()) + " is now " + is.substring(need(is).length())));
+        places.forEach((need, copies) -> list(print, "Numbered anew, " + need + ": ", copies));
         Map<String, Integer> had = planned(before);
         Map<String, Integer> has = planned(plan);
         list(
@@ -304,7 +397,6 @@ final class ReplanCommand implements Callable<Integer> {
                         .filter(need -> had.containsKey(need) && has.get(need) > had.get(need))
                         .map(need -> need + " " + has.get(need) + " instead of " + had.get(need))
                         .toList());
-        list(print, "Can't be used any more, made anew: ", unusable);
         list(
                 print,
                 "Not made while their setup was shot, not made any more: ",
@@ -368,10 +460,16 @@ final class ReplanCommand implements Callable<Integer> {
                 .map(at -> ReadyTable.clock(at, zone)
                         + (setup.marginMinutes() < 0
                                 ? ", " + -setup.marginMinutes() + " min late"
-                                : setup.words().startsWith("Ready")
-                                                && !setup.words().contains(";")
-                                        ? ""
-                                        : setup.words().contains("PAST USE") ? ", past use" : ", then short"))
+                                : !setup.words().contains(";") ? "" : ", " + flaw(setup.words())))
                 .orElse("not ready");
+    }
+
+    /** What is the matter with a setup that is ready at its call, in a word or two. */
+    private static String flaw(String words) {
+        if (words.contains("PAST USE")) {
+            return "past use";
+        }
+        boolean allInTime = Stream.of("Not makeable", "LATE", "plates for").noneMatch(words::contains);
+        return allInTime ? "past peak" : "then short";
     }
 }

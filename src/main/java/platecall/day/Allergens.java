@@ -92,7 +92,7 @@ public final class Allergens {
             for (int length = words.size(); length > 0; length--) {
                 for (int from = 0; from + length <= words.size(); from++) {
                     int to = from + length;
-                    String run = String.join(" ", words.subList(from, to));
+                    String run = joined(words.subList(from, to));
                     boolean listed = listed(run);
                     if (!listed || !covered[from][to]) {
                         runs.add(run);
@@ -124,7 +124,14 @@ public final class Allergens {
     }
 
     private static String whole(String text) {
-        return String.join(" ", words(text));
+        return joined(words(text));
+    }
+
+    /** Some words as one: shell fish and pea-nuts as shellfish and peanuts, if only those are in the list. */
+    private static String joined(List<String> words) {
+        String apart = String.join(" ", words);
+        String together = String.join("", words);
+        return !listed(apart) && listed(together) ? together : apart;
     }
 
     /** Words between commas and the like, phrase by phrase. */

@@ -19,11 +19,15 @@ public record CameraTime(Moment due, int showMinutes) {
             return new CameraTime(setup.lighting().orElse(setup.call()), 0);
         }
         int take = takeOf(setup, need, number);
-        if (need.use() instanceof Use.LastsTakes lasts) {
-            int shown = Math.min(lasts.takes(), setup.takesWorst() - take);
-            return new CameraTime(setup.rollOf(take), (shown - 1) * setup.cycleMinutes() + setup.rollingMinutes());
-        }
-        return new CameraTime(setup.rollOf(take), setup.rollingMinutes());
+        int shown = Math.min(takesOf(need.use(), setup), setup.takesWorst() - take);
+        return new CameraTime(setup.rollOf(take), (shown - 1) * setup.cycleMinutes() + setup.rollingMinutes());
+    }
+
+    /** Takes that a plate serves: topping it up gives back what was eaten, not its looks. */
+    private static int takesOf(Use use, Setup setup) {
+        return use instanceof Use.LastsTakes lasts
+                ? lasts.takes()
+                : use instanceof Use.ToppedUp ? setup.takesWorst() : 1;
     }
 
     /** The take, counted from 0, at which copy {@code number}, counted from 1, is first seen; 0 for stand-ins. */

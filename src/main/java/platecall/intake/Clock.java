@@ -35,6 +35,9 @@ final class Clock {
     /** Day, month and year, in which dots leave no doubt of the order. */
     private static final Pattern DAY_FIRST = Pattern.compile("([0-9]{1,2})\\.\\s*([0-9]{1,2})\\.\\s*([0-9]{4})");
 
+    /** The same with strokes, which other countries read as month and day. */
+    private static final Pattern STROKES = Pattern.compile("([0-9]{1,2})/([0-9]{1,2})/([0-9]{4})");
+
     private static final Pattern LOOSE_TIME = Pattern.compile(
             "(?<hour>[0-9]{1,2})(\\s*[.:hH,]?\\s*(?<minute>[0-9]{2}))?(:[0-9]{2})?\\s*((?<half>[ap])\\.?\\s*m\\.?|h|uhr)?",
             Pattern.CASE_INSENSITIVE);
@@ -87,16 +90,30 @@ final class Clock {
         return hour > 23 || minute > 59 ? Optional.empty() : Optional.of(clock(LocalTime.of(hour, minute)));
     }
 
+    /** The date that somebody may have meant who wrote 14.3.2026 or 14/03/2026. */
+    private static Optional<String> meantDate(String text) {
+        Matcher dots = DAY_FIRST.matcher(text);
+        Matcher strokes = STROKES.matcher(text);
+        Matcher date = dots.matches() ? dots : strokes;
+        if (!date.matches()) {
+            return Optional.empty();
+        }
+        String first = twoDigits(date.group(1));
+        String second = twoDigits(date.group(2));
+        boolean monthFirst = Integer.parseInt(second) > 12;
+        if (date == strokes && !monthFirst && Integer.parseInt(first) <= 12) {
+            return Optional.of(
+                    date.group(3) + "-" + second + "-" + first + ", or " + date.group(3) + "-" + first + "-" + second);
+        }
+        return Optional.of(date.group(3) + "-" + (monthFirst ? first + "-" + second : second + "-" + first));
+    }
+
     private static LocalDate date(String text) {
         Matcher matcher = DATE.matcher(text);
         if (!matcher.matches()) {
-            Matcher other = DAY_FIRST.matcher(text);
             throw new Unreadable(
                     "is not a date",
-                    other.matches()
-                            ? "Maybe " + other.group(3) + "-" + twoDigits(other.group(2)) + "-"
-                                    + twoDigits(other.group(1)) + "."
-                            : "Maybe 2026-03-14.");
+                    meantDate(text).map(date -> "Maybe " + date + ".").orElse("Maybe 2026-03-14."));
         }
         try {
             LocalDate date = LocalDate.of(
@@ -164,8 +181,24 @@ final class Clock {
         }
     }
 
+    /** A time counted on past midnight, such as 25:30, on the date after. */
+    private static Optional<String> nextDay(String text, Frame frame) {
+        Matcher matcher = TIME.matcher(text.strip());
+        if (!matcher.matches() || matcher.group("date") != null || !frame.known()) {
+            return Optional.empty();
+        }
+        int hour = Integer.parseInt(matcher.group("hour"));
+        int minute = Integer.parseInt(matcher.group("minute"));
+        return hour < 24 || hour > 35 || minute > 59
+                ? Optional.empty()
+                : Optional.of(frame.date().plusDays(1) + " " + clock(LocalTime.of(hour - 24, minute)));
+    }
+
     private static Moment moment(String text, Frame frame) {
-        String wayOut = meant(text).map(time -> "Maybe " + time + ".").orElse(TIME_EXAMPLE);
+        String wayOut = nextDay(text, frame)
+                .or(() -> meant(text))
+                .map(time -> "Maybe " + time + ".")
+                .orElse(TIME_EXAMPLE);
         return Written.of(text, wayOut).on(frame.date(), frame);
     }
 

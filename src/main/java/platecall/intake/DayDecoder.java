@@ -352,7 +352,7 @@ final class DayDecoder {
                                 "stands in a column without a name",
                                 "Maybe name it in the first row, or empty it.")));
             } else if (column.isEmpty()) {
-                Optional<String> meant = Spelling.nearest(Names.withoutUnit(written), sheet.columnNames());
+                Optional<String> meant = meant(Names.withoutUnit(written), sheet.columnNames());
                 meant.ifPresent(takenFor::add);
                 troubles.add(new Trouble(sheet.name(), -1, written, "", "there is no such column", didYouMean(meant)));
             } else if (!Names.isUnit(Names.unit(written), column.get().measure())) {
@@ -363,6 +363,15 @@ final class DayDecoder {
                         sheet.name(), -1, column.get().name(), "", "is there twice", "Maybe remove one of the two."));
             }
         }
+    }
+
+    /** The column of a name that is nearly it, or that no other column begins with. */
+    private static Optional<String> meant(String written, List<String> columns) {
+        List<String> longer = columns.stream()
+                .filter(column -> column.startsWith(written + " "))
+                .toList();
+        return Spelling.nearest(written, columns)
+                .or(() -> longer.stream().filter(only -> longer.size() == 1).findFirst());
     }
 
     private static Trouble otherUnit(Sheet<?> sheet, Column<?, ?> column, String written) {

@@ -485,6 +485,14 @@ final class DaySheets {
                         "to set it down at camera, beside the walk",
                         "1")
                 .from("0", "240");
+        static final Column<Dish, Integer> PER_WALK = usual(
+                        "copies per walk",
+                        Grammars.WHOLE,
+                        Dish::copiesPerWalk,
+                        "1",
+                        "how many copies one person carries to set at a time, on a tray for example",
+                        "4")
+                .from("1", "100");
         static final Column<Dish, Double> BREAKAGE = usual(
                         "breakage", Grammars.SHARE, Dish::breakage, "0 %", "copies that break before camera", "5 %")
                 .from("0 %", "90 %");
@@ -511,6 +519,7 @@ final class DaySheets {
                                 HELD_IN,
                                 CONTROLLED,
                                 CARRY,
+                                PER_WALK,
                                 BREAKAGE,
                                 SPOILAGE),
                         row -> new Dish(
@@ -524,6 +533,7 @@ final class DaySheets {
                                 row.get(HELD_IN),
                                 row.get(CONTROLLED),
                                 row.get(CARRY),
+                                row.get(PER_WALK),
                                 row.get(BREAKAGE),
                                 row.get(SPOILAGE)))
                 .ascending(List.of(PEAK_FROM, PEAK_TO, USABLE_TO));
@@ -571,7 +581,7 @@ final class DaySheets {
         static final Column<Step, String> DISH =
                 required("dish", Grammars.NAME, Step::dish, "the dish it belongs to", "soup");
         static final Column<Step, String> STEP =
-                required("step", Grammars.NAME, Step::id, "its name, like no other in the dish", "simmer");
+                required("step", Grammars.STEP_NAME, Step::id, "its name, like no other in the dish", "simmer");
         static final Column<Step, List<String>> AFTER = usual(
                 "after",
                 Grammars.NAMES,

@@ -17,6 +17,7 @@ import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import platecall.day.Absence;
+import platecall.day.Happening;
 import platecall.day.Release;
 import platecall.day.Spelling;
 import platecall.day.StationUse;
@@ -36,6 +37,12 @@ final class Grammars {
             Pattern.compile("([0-9]{1,2})\\s*(?::|h|hrs?|hours?)\\s*([0-5]?[0-9])(?:\\s*m(?:in)?(?:utes)?)?");
     private static final Pattern THOUSANDS = Pattern.compile("[^0-9]*[1-9][0-9]{0,2}(,[0-9]{3})+(\\.[0-9]+)?[^0-9]*");
     private static final Pattern WITHOUT_ZERO = Pattern.compile("\\.[0-9]{1,9}");
+    /** Two numbers to choose from: 5 or 6, 5-6. */
+    private static final Pattern CHOICE =
+            Pattern.compile("([0-9]{1,4})\\s*(?:or|to|-|–|/)\\s*([0-9]{1,4})", Pattern.CASE_INSENSITIVE);
+
+    private static final Pattern WALK_MEANT =
+            Pattern.compile("\\s*([^:;|0-9]+?)\\s*[:=]?\\s*([0-9]{1,4})(?:\\s*m(?:in(?:utes?)?)?)?\\.?\\s*");
     private static final Pattern COMMA_BETWEEN = Pattern.compile(":\\s*[0-9]+\\s*,.*:");
     /** What people write for a zone, common usage; not exact, so only offered. */
     private static final Map<String, String> ABBREVIATED_ZONES = Map.of(
@@ -57,6 +64,8 @@ final class Grammars {
     private static final Pattern LASTS = Pattern.compile("lasts ([0-9]{1,6}) takes?");
     private static final Pattern TOPPED_UP = Pattern.compile("topped up in ([0-9]{1,6})( min(utes?)?)?");
     private static final Pattern AFTER_SETUP = Pattern.compile("after setup (.+)", Pattern.CASE_INSENSITIVE);
+    private static final Pattern AFTER =
+            Pattern.compile("after (?:set-?up|scene|shot)?\\s*(.+)", Pattern.CASE_INSENSITIVE);
     private static final Pattern ON_SETUP = Pattern.compile("setup (.+)", Pattern.CASE_INSENSITIVE);
 
     private Grammars() {}
@@ -67,6 +76,10 @@ final class Grammars {
     /** A name that may stand in a list. */
     static final Grammar<String> NAME =
             Grammar.text("a name", "soup", (text, frame) -> name(text, ";"), (value, frame) -> value);
+
+    /** A name for a step, which can't be the word for the way to camera. */
+    static final Grammar<String> STEP_NAME =
+            Grammar.text("a name", "simmer", (text, frame) -> stepName(text), (value, frame) -> value);
 
     /** A name that may stand before a colon, or between bars. */
     static final Grammar<String> STATION_NAME =
@@ -240,17 +253,36 @@ final class Grammars {
         return text;
     }
 
+    private static String stepName(String text) {
+        if (Names.normal(text).equals(Happening.CARRY)) {
+            throw new Unreadable(
+                    "can't be a step, because that is what the way to camera is called",
+                    "Maybe bring out; or leave it out, that way is planned by the walk in sheet places.");
+        }
+        return name(text, ";");
+    }
+
     private static int wholeNumber(String text, String noun, String example) {
         if (NUMBER.matcher(text).matches()) {
             try {
                 return new BigDecimal(text).intValueExact();
             } catch (ArithmeticException fractionOrTooLarge) {
-                throw new Unreadable("is not " + noun + " (whole, below 2 billion)", "Maybe " + example + ".");
+                boolean fraction = text.length() < 10;
+                throw new Unreadable(
+                        "is not " + noun + " (whole, below 2 billion)",
+                        "Maybe "
+                                + (fraction ? plain(new BigDecimal(text).setScale(0, RoundingMode.UP)) : example)
+                                + ".");
             }
         }
+        Matcher choice = CHOICE.matcher(text);
         throw new Unreadable(
                 "is not " + noun,
-                "Maybe " + meant(text, noun).map(Grammars::plain).orElse(example) + ".");
+                "Maybe "
+                        + (choice.matches()
+                                ? choice.group(2)
+                                : meant(text, noun).map(Grammars::plain).orElse(example))
+                        + ".");
     }
 
     private static BigDecimal decimal(String text, Frame frame, String noun, String example) {
@@ -392,7 +424,12 @@ final class Grammars {
             return new Release.After(name(after.group(1).strip(), ";"));
         }
         if (!Clock.looksLikeTime(text)) {
-            throw new Unreadable("is not a release", "Maybe at end, 18:30, or after setup 5.");
+            Matcher brief = AFTER.matcher(text);
+            throw new Unreadable(
+                    "is not a release",
+                    brief.matches()
+                            ? "Maybe after setup " + brief.group(1) + "."
+                            : "Maybe at end, 18:30, or after setup 5.");
         }
         return new Release.At(Clock.MOMENT.reader().apply(text, frame));
     }
@@ -438,9 +475,10 @@ final class Grammars {
                     Map<String, Integer> minutes = new LinkedHashMap<>();
                     elements(text).forEach(element -> {
                         int colon = element.lastIndexOf(':');
-                        if (colon < 1) {
-                            throw new Unreadable(
-                                    "is not a place and the minutes to walk there", "Maybe set:4; barn:12.");
+                        if (colon < 1
+                                || !NUMBER.matcher(element.substring(colon + 1).strip())
+                                        .matches()) {
+                            throw new Unreadable("is not a place and the minutes to walk there", walksMeant(text));
                         }
                         String place = name(element.substring(0, colon).strip(), ";|:");
                         int walk = wholeNumber(
@@ -454,5 +492,16 @@ final class Grammars {
                 (value, frame) -> value.entrySet().stream()
                         .map(entry -> entry.getKey() + ":" + entry.getValue())
                         .collect(Collectors.joining("; ")));
+    }
+
+    /** Walks with other signs in between: {@code van 2, quay: 1 min}. */
+    private static String walksMeant(String text) {
+        List<Matcher> walks =
+                Stream.of(text.split("[;,]")).map(WALK_MEANT::matcher).toList();
+        return walks.stream().allMatch(Matcher::matches)
+                ? walks.stream()
+                        .map(walk -> walk.group(1).strip() + ":" + walk.group(2))
+                        .collect(Collectors.joining("; ", "Maybe ", "."))
+                : "Maybe set:4; barn:12.";
     }
 }

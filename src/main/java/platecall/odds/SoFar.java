@@ -93,6 +93,9 @@ public record SoFar(
         /** Copies that are lost, each with the row that tells it. */
         private final Map<String, Integer> lostBy = new LinkedHashMap<>();
 
+        /** Rows of lost copies that don't say which number. */
+        private final Set<Integer> withoutNumber = new HashSet<>();
+
         private final Set<String> lost = new LinkedHashSet<>();
         private final Map<String, String> renamed = new LinkedHashMap<>();
         /** For each copy, as the plan numbers it, the steps that have begun for it. */
@@ -190,6 +193,9 @@ public record SoFar(
                 tell(row, "", "", "its takes are over by the sheets", "Maybe leave the row out, or move the call.");
             }
             toCome.forEach(copy -> lostBy.put(copy, row));
+            if (it.number().isEmpty()) {
+                withoutNumber.add(row);
+            }
         }
 
         /** Whether the camera still wants a copy, by the day as it is now. */
@@ -297,6 +303,24 @@ public record SoFar(
             }
         }
 
+        /** Tells what is said to wait and to have begun by rows of its own; a row about several leaves out those that have begun. */
+        private void begunAndWaiting() {
+            for (int[] told : rows) {
+                int row = told[WAITS];
+                if (row >= 0 && Math.max(told[BEGAN], told[ENDED]) >= 0) {
+                    if (Stream.of(rows).filter(other -> other[WAITS] == row).count() == 1) {
+                        tell(
+                                row,
+                                "",
+                                "",
+                                "waits, but another row tells when it began or ended",
+                                "Maybe remove one of the two.");
+                    }
+                    told[WAITS] = -1;
+                }
+            }
+        }
+
         /** Tells what can't have begun, since what comes before it in its recipe had not ended. */
         private void contradictions(Rehearsal rehearsal) {
             for (int i = 0; i < plan.work().size(); i++) {
@@ -318,11 +342,55 @@ public record SoFar(
             }
         }
 
+        /** Whether the kitchen was open when a work began. */
+        private boolean whileOpen(Span span) {
+            return day.facts().kitchenHours().stream().anyMatch(hours -> hours.contains(span.start()));
+        }
+
+        /** Tells of a row that what nobody told of, and comes before in the recipe, would have had far too little time for it. */
+        private void squeezed(Rehearsal rehearsal, int i, int row) {
+            for (int before : rehearsal.before(i)) {
+                if (isOfBefore(before) || Math.max(rows[before][BEGAN], rows[before][ENDED]) >= 0) {
+                    continue;
+                }
+                Work work = plan.work().get(before);
+                Span took = span(rehearsal, before);
+                int least =
+                        day.step(work.dish(), work.step()).map(Step::minutesLow).orElse(0);
+                boolean open = whileOpen(took);
+                if (!open || 2 * took.minutes() < least) {
+                    tell(
+                            row,
+                            "time",
+                            "",
+                            open
+                                    ? "leaves " + took.minutes() + " min for " + work.step()
+                                            + " before it, which takes " + least + " at least"
+                                    : work.step() + " before it would have begun while the kitchen was closed",
+                            "Maybe tell when " + work.step() + " began or ended, too.");
+                }
+            }
+        }
+
         SoFar carriedOut() {
             Rehearsal rehearsal = new Rehearsal(day, plan, 0);
+            begunAndWaiting();
             contradictions(rehearsal);
             long minute = now.epochMinute();
             rehearsal.carryOut(facts, minute, null);
+            for (int i = 0; i < plan.work().size(); i++) {
+                int row = Math.max(rows[i][BEGAN], rows[i][ENDED]);
+                if (row >= 0 && rows[i][BEGAN] < 0 && !isOfBefore(i) && !whileOpen(span(rehearsal, i))) {
+                    tell(
+                            row,
+                            "time",
+                            "",
+                            "it would have begun while the kitchen was closed",
+                            "Maybe the time is mistyped, or tell when it began, too.");
+                } else if (row >= 0) {
+                    squeezed(rehearsal, i, row);
+                }
+            }
             boolean[] all = new boolean[facts.length];
             boolean[] begun = new boolean[facts.length];
             for (int i = 0; i < facts.length; i++) {
@@ -407,8 +475,22 @@ public record SoFar(
             }
         }
 
-        /** A row of which nothing has begun tells of nothing that can be lost. */
+        /** A row of which nothing has begun tells of nothing that can be lost; one of several copies must say which. */
         private void tellLost() {
+            for (int row : withoutNumber) {
+                List<String> all =
+                        lost.stream().filter(copy -> lostBy.get(copy) == row).toList();
+                if (all.size() > 1) {
+                    tell(
+                            row,
+                            "number",
+                            "",
+                            "would mean " + all.size() + " copies: "
+                                    + all.stream().limit(3).collect(Collectors.joining(", "))
+                                    + (all.size() > 3 ? ", ..." : ""),
+                            "Maybe a row for each that is lost, with its number.");
+                }
+            }
             lostBy.values().stream()
                     .distinct()
                     .filter(row -> lostBy.entrySet().stream()

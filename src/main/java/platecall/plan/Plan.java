@@ -107,7 +107,17 @@ public record Plan(
             long points,
             Money money,
             Moment releasedAt,
-            Optional<String> heldIn) {}
+            Optional<String> heldIn) {
+
+        /** Far more than any need has: {@value} copies. */
+        private static final int MOST_COPIES = 100_000;
+
+        public PlannedCopy {
+            if (number > MOST_COPIES) {
+                throw new IllegalArgumentException("number must not be above " + MOST_COPIES + ": [" + number + "]");
+            }
+        }
+    }
 
     /**
      * A step that is done once: for one copy, or for the copies of a batch.

@@ -26,6 +26,10 @@ import platecall.units.Money;
 final class PlanJson {
 
     private static final DateTimeFormatter MINUTE = DateTimeFormatter.ofPattern("uuuu-MM-dd'T'HH:mmxxx", Locale.ROOT);
+    /** A day's date is from 2000 to 2199, and its times are within a month of it. */
+    private static final int FIRST_YEAR = 1999;
+
+    private static final int LAST_YEAR = 2200;
     private static final JsonNodeFactory NODES = JsonNodeFactory.withExactBigDecimals(true);
 
     private final ZoneId zone;
@@ -144,10 +148,17 @@ final class PlanJson {
 
     private static Moment moment(JsonNode node, String where) {
         try {
-            return Moment.of(OffsetDateTime.parse(text(node, where), MINUTE).toZonedDateTime());
+            OffsetDateTime time = OffsetDateTime.parse(text(node, where), MINUTE);
+            if (time.getYear() >= FIRST_YEAR && time.getYear() <= LAST_YEAR) {
+                return Moment.of(time.toZonedDateTime());
+            }
         } catch (DateTimeException unreadable) {
-            throw new Unreadable(where, "must be a time like 2026-03-14T09:05+01:00, but it is [" + shown(node) + "]");
+            // told below
         }
+        throw new Unreadable(
+                where,
+                "must be a time like 2026-03-14T09:05+01:00, from " + FIRST_YEAR + " to " + LAST_YEAR + ", but it is ["
+                        + shown(node) + "]");
     }
 
     private static Money money(JsonNode node, String where) {

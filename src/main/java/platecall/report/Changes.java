@@ -8,6 +8,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
@@ -124,9 +125,13 @@ public final class Changes {
     public Changes telling(Collection<String> gone, Map<String, String> renamed, List<Work> stopped) {
         Wording wording = new Wording(day, before);
         List<String> told = new ArrayList<>();
+        Set<String> still =
+                after.work().stream().flatMap(work -> work.copies().stream()).collect(Collectors.toSet());
         byNeed(wording, gone)
-                .forEach((food, ids) ->
-                        told.add("Not to be used any more: " + food + ", " + wording.copies.names(ids) + "."));
+                .forEach((food, ids) -> told.add("Not to be used any more: " + food + ", " + wording.copies.names(ids)
+                        + (ids.stream().anyMatch(still::contains)
+                                ? ", as numbered until now; others get these numbers."
+                                : ".")));
         byNeed(wording, renamed.keySet())
                 .forEach((food, ids) -> told.add("Numbered anew: " + food + ", "
                         + ids.stream()
@@ -323,6 +328,27 @@ public final class Changes {
                 .map(was -> "was " + clock.time(was, at));
     }
 
+    /** What must be known of setting an oven: {@code was 10:47}; empty if that doesn't change, or if it wasn't to be set so. */
+    Optional<String> noteOfOven(OvenChange change, Clock clock) {
+        List<OvenChange> were = sameSettings(before, change);
+        int number = sameSettings(after, change).indexOf(change);
+        return Optional.of(number)
+                .filter(n -> n >= 0 && n < were.size())
+                .map(n -> were.get(n).at())
+                .filter(was -> !was.equals(change.at()))
+                .map(was -> "was " + clock.time(was, change.at())
+                        + (after.hasBegun(was) ? ", so it may be on already" : ""));
+    }
+
+    /** When an oven is set to the same temperature, of what is still to come. */
+    private List<OvenChange> sameSettings(Plan plan, OvenChange change) {
+        return day.stations().stream()
+                .filter(station -> station.id().equals(change.oven()))
+                .flatMap(station -> OvenChange.of(day, station, plan).stream())
+                .filter(other -> other.celsius() == change.celsius() && !after.hasBegun(other.by()))
+                .toList();
+    }
+
     /** What must be known of a meal break: {@code was 13:05}; empty if it doesn't change. */
     Optional<String> noteOfBreak(Plan.Break meal, Clock clock) {
         return moved.stream()
@@ -354,7 +380,7 @@ public final class Changes {
         if (breaks > 0) {
             parts.add(ReadinessPage.count((int) breaks, "meal break moves", "meal breaks move"));
         }
-        return "Works that change: " + String.join(", ", parts) + "; see changes.csv.";
+        return "Jobs that change: " + String.join(", ", parts) + "; see changes.csv.";
     }
 
     private void count(List<String> parts, String what, Predicate<Change> which) {

@@ -217,19 +217,23 @@ public record RunSheet(
                     .ifPresent(span -> entries.add(new Entry(span.start(), away(wording, absence, span))));
         }
         List<Entry> unbooked = new ArrayList<>();
-        unbooked(wording, duty, plan, person.id(), unbooked);
+        unbooked(wording, duty, plan, changes, person.id(), unbooked);
         unbooked.removeIf(entry -> plan.hasBegun(entry.at()));
         entries.addAll(unbooked);
-        return section(wording, Wording.plain(person.id()), hours(wording, person, entries), changes.news(), entries);
+        List<String> news = Stream.concat(wording.crossContact().stream(), changes.news().stream())
+                .toList();
+        return section(wording, Wording.plain(person.id()), hours(wording, person, entries), news, entries);
     }
 
     /** What this person does without being booked for it: setting ovens, starting what needs no hands, bringing back. */
-    private static void unbooked(Wording wording, Duty duty, Plan plan, String person, List<Entry> entries) {
+    private static void unbooked(
+            Wording wording, Duty duty, Plan plan, Changes changes, String person, List<Entry> entries) {
         for (Station station : wording.day.stations()) {
             for (OvenChange change : OvenChange.of(wording.day, station, plan)) {
                 if (change.who().filter(person::equals).isPresent()) {
-                    List<String> off = beside(duty, person, change.at());
-                    entries.add(ovenLine(wording, change, "Set " + station.id() + " to ", off, station.id()));
+                    List<String> notes = new ArrayList<>(beside(duty, person, change.at()));
+                    changes.noteOfOven(change, wording.clock).ifPresent(notes::add);
+                    entries.add(ovenLine(wording, change, "Set " + station.id() + " to ", notes, station.id()));
                 }
             }
         }
@@ -249,7 +253,10 @@ public record RunSheet(
             KeptBack one = kept.get(0);
             Moment at = one.span().start();
             if (duty.bringer(one.copy().id(), at).filter(person::equals).isPresent()) {
-                List<String> notes = new ArrayList<>(beside(duty, person, at));
+                List<String> notes = new ArrayList<>();
+                if (!duty.isFree(person, at)) {
+                    notes.add("or whoever comes from there");
+                }
                 notes.addAll(wording.keepUntil(one));
                 entries.add(foodLine(
                         wording,

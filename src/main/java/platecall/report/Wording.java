@@ -10,9 +10,12 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import platecall.day.Allergens;
 import platecall.day.Day;
+import platecall.day.Diner;
 import platecall.day.Dish;
 import platecall.day.Look;
+import platecall.day.Need;
 import platecall.day.Setup;
 import platecall.day.Station;
 import platecall.day.Step;
@@ -48,7 +51,7 @@ final class Wording {
     private final Map<String, List<Step>> stepsOf = new LinkedHashMap<>();
     private final Map<String, String> allergensOf = new LinkedHashMap<>();
     private final Map<Storing, Moment> discardBy;
-    private final Set<String> gloves;
+    private final Set<List<String>> gloves;
     private final Map<Work, Moment> eatenUntil = new HashMap<>();
     private final Map<String, Moment> eatenUntilOf = new HashMap<>();
     private final Map<String, List<String>> eatersOf = new HashMap<>();
@@ -66,7 +69,7 @@ final class Wording {
         copies = new Copies(plan);
         discardBy = SafetyClock.discardByOfStores(day, plan);
         gloves = HandContact.of(day).stream()
-                .map(contact -> contact.step().dish() + "/" + contact.step().id())
+                .map(contact -> List.of(contact.step().dish(), contact.step().id()))
                 .collect(Collectors.toSet());
         day.needs().forEach(need -> eatersOf.put(need.key(), need.eatenBy()));
         eatenUntil(plan);
@@ -83,7 +86,7 @@ final class Wording {
         allergens.forEach((dish, names) -> allergensOf.put(dish, String.join(", ", names)));
     }
 
-    /** Marks the last work on each copy that is eaten and at risk with the earliest time after which it must not be. */
+    /** Marks the last work on each copy that may be eaten and is at risk with the earliest time after which it must not be. */
     private void eatenUntil(Plan plan) {
         for (Work work : plan.work()) {
             work.copies()
@@ -93,7 +96,9 @@ final class Wording {
                             (one, other) ->
                                     other.span().end().isBefore(one.span().end()) ? one : other));
         }
-        for (ClockReading reading : SafetyClock.of(day, plan)) {
+        List<ClockReading> readings = new ArrayList<>(SafetyClock.of(day, plan));
+        readings.addAll(SafetyClock.ofOnlySeenTooLong(day, plan));
+        for (ClockReading reading : readings) {
             eatenUntilOf.put(reading.copy().id(), reading.discardBy());
             Optional.ofNullable(last.get(reading.copy().id()))
                     .ifPresent(work -> eatenUntil.merge(work, reading.discardBy(), Moment::earlier));
@@ -240,7 +245,7 @@ final class Wording {
             eaten(work, stretch.span().start()).ifPresent(notes::add);
         }
         if (begins
-                && gloves.contains(work.dish() + "/" + work.step())
+                && gloves.contains(List.of(work.dish(), work.step()))
                 && !stretch.who().isEmpty()) {
             notes.add(isDrink(work.dish()) ? "no bare hands on the rim" : "gloves or tongs");
         }
@@ -277,6 +282,7 @@ final class Wording {
                 .filter(id -> work.equals(last.get(id)))
                 .flatMap(id -> eatersOf.getOrDefault(copies.copy(id).need(), List.of()).stream())
                 .distinct()
+                .map(this::withAllergies)
                 .collect(Collectors.joining(", "));
         Optional<String> until =
                 Optional.ofNullable(eatenUntil.get(work)).map(by -> "DO NOT EAT after " + clock.time(by, reader));
@@ -284,6 +290,38 @@ final class Wording {
                 ? until
                 : Optional.of(
                         "eaten by " + who + until.map(words -> ", " + words).orElse(""));
+    }
+
+    /** {@code Rui (no shellfish)}. */
+    private String withAllergies(String eater) {
+        List<String> allergies = day.diner(eater).map(Diner::allergies).orElse(List.of());
+        return eater + (allergies.isEmpty() ? "" : " (no " + String.join(", ", allergies) + ")");
+    }
+
+    /** For each of the cast who eats and must not eat what is in other food of the day: what, and in which food; one sentence. */
+    Optional<String> crossContact() {
+        Set<String> eaters =
+                day.needs().stream().flatMap(need -> need.eatenBy().stream()).collect(Collectors.toSet());
+        Set<String> wanted = day.needs().stream().map(Need::dish).collect(Collectors.toSet());
+        List<String> told = new ArrayList<>();
+        for (Diner diner : day.cast()) {
+            for (String allergy : eaters.contains(diner.id()) ? diner.allergies() : List.<String>of()) {
+                String in = day.ingredients().stream()
+                        .filter(it -> wanted.contains(it.dish())
+                                && (Allergens.meetAsAWhole(allergy, it.name())
+                                        || it.allergens().stream().anyMatch(name -> Allergens.meet(allergy, name))))
+                        .map(it -> dish(it.dish()))
+                        .distinct()
+                        .collect(Collectors.joining(", "));
+                if (!in.isEmpty()) {
+                    told.add(diner.id() + " no " + allergy + " (in " + in + ")");
+                }
+            }
+        }
+        return told.isEmpty()
+                ? Optional.empty()
+                : Optional.of(plain("Allergies: " + String.join("; ", told)
+                        + ". Clean hands, boards, tools and stations between that food and theirs."));
     }
 
     /** The warning to keep apart what is raw when this work has ended; what is carried is as its copy's stage left it. */

@@ -38,6 +38,11 @@ public record ClockReading(
         return firstBite.isAfter(discardBy);
     }
 
+    /** Whether it must not be eaten any more before its last take has been rolled. */
+    public boolean over() {
+        return minutesOver() > 0 || discardedBeforeEaten();
+    }
+
     /** One line: how the minutes come about. */
     public String why() {
         return minutes + " min out since it was cooked through or begun, at most " + mostMinutes + " after "

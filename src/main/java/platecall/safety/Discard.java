@@ -37,11 +37,15 @@ public record Discard(Moment by, int minutesOut, boolean together) {
     }
 
     /**
-     * {@code if it stays out discard by 14:05}, or what holds for each if they leave one after another.
+     * {@code if it stays out discard by 14:05}, or what holds for each if they leave one after another, or that its time is up by
+     * then.
      *
      * @param clock the time {@link #by}, as it is printed
      */
     public String words(String clock) {
+        if (minutesOut == 0) {
+            return (together ? "" : "some of it: ") + "DO NOT EAT after " + clock;
+        }
         return together
                 ? "if it stays out discard by " + clock
                 : "if it stays out discard each " + minutesOut + " min after it comes out, the first by " + clock;

@@ -47,6 +47,18 @@ public final class SafetyClock {
      * none if the day's profile is unknown.
      */
     public static List<ClockReading> of(Day day, Plan plan) {
+        return read(day, plan, true);
+    }
+
+    /**
+     * The same of those that nobody is to eat, though somebody may, and that must not be eaten any more before their last take has
+     * been rolled.
+     */
+    public static List<ClockReading> ofOnlySeenTooLong(Day day, Plan plan) {
+        return read(day, plan, false).stream().filter(ClockReading::over).toList();
+    }
+
+    private static List<ClockReading> read(Day day, Plan plan, boolean eaten) {
         Optional<Profile> profile = profile(day);
         if (profile.isEmpty()) {
             return List.of();
@@ -54,7 +66,7 @@ public final class SafetyClock {
         SafetyClock clock = new SafetyClock(day, profile.get());
         List<ClockReading> readings = new ArrayList<>();
         for (Served served : Served.of(day, plan)) {
-            if (served.dish().timeTemperatureControlled() && served.eaten()) {
+            if (served.dish().timeTemperatureControlled() && served.eaten() == eaten) {
                 clock.read(served).ifPresent(readings::add);
             }
         }

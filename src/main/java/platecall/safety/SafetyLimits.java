@@ -20,7 +20,6 @@ import platecall.day.Station;
 import platecall.day.StationUse;
 import platecall.day.Step;
 import platecall.day.StepOrder;
-import platecall.day.Use;
 
 /**
  * Most waits that keep a copy within its {@link SafetyClock} wherever a plan puts it. Enough, not the least needed. Three
@@ -145,7 +144,7 @@ public final class SafetyLimits {
     private void untilEaten(Setup setup, int usableMinutes) {
         int most = mostOut();
         int way = day.minutesToCamera(need);
-        int seen = way + shownMinutes(setup);
+        int seen = way + CameraTime.of(setup, need, 1).showMinutes();
         // a look that ends soon keeps the copy from waiting for camera; one that lasts does not
         boolean lookLimits = usableMinutes <= most / 2;
         Step stage = order.steps().get(order.steps().size() - 1);
@@ -153,12 +152,6 @@ public final class SafetyLimits {
                 most - (lookLimits ? Math.max(seen, usableMinutes) : seen),
                 false,
                 ways -> lookLimits || way == 0 ? ways.toEndOf(stage) : ways.throughWait(stage, CARRY));
-    }
-
-    private int shownMinutes(Setup setup) {
-        return need.use() instanceof Use.ToppedUp
-                ? setup.shooting().minutes()
-                : CameraTime.of(setup, need, 1).showMinutes();
     }
 
     private void untilHeated() {

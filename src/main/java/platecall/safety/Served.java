@@ -14,7 +14,6 @@ import platecall.day.Need;
 import platecall.day.Setup;
 import platecall.day.Step;
 import platecall.day.StepOrder;
-import platecall.day.Use;
 import platecall.plan.Plan;
 import platecall.plan.Plan.PlannedCopy;
 import platecall.plan.Plan.Work;
@@ -81,13 +80,10 @@ record Served(PlannedCopy copy, Need need, Dish dish, Setup setup, StepOrder ord
         return copy.ready().map(ready -> Moment.later(due, ready)).orElse(due);
     }
 
-    /** When the last take that uses it has been rolled; topped-up plates stay for all takes. */
+    /** When the last take that uses it has been rolled. */
     Moment lastBite() {
         CameraTime camera = CameraTime.of(setup, need, Math.max(1, copy.number()));
-        Moment end = firstBite().plus(camera.showMinutes());
-        return need.use() instanceof Use.ToppedUp
-                ? Moment.later(end, setup.rollOf(setup.takesWorst() - 1).plus(setup.rollingMinutes()))
-                : end;
+        return firstBite().plus(camera.showMinutes());
     }
 
     FoodKind kind(Day day) {

@@ -3,6 +3,7 @@ package platecall.solve;
 import ai.timefold.solver.core.api.domain.entity.PlanningEntity;
 import ai.timefold.solver.core.api.domain.lookup.PlanningId;
 import ai.timefold.solver.core.api.domain.variable.PlanningVariable;
+import platecall.day.Prices;
 import platecall.tasks.TaskNet.Copy;
 
 /** What is placed as one: a copy with all its tasks, or a meal break. */
@@ -84,6 +85,13 @@ public class Block {
 
     long offPeakPoints() {
         return copy.recipe().offPeakWeight() * copy.recipe().offPeakMinutes(copy.due(), copy.show(), plated(), ready());
+    }
+
+    /** Points for looks and for what moves that a copy would cost at a placement. */
+    long pointsAt(Placement there, Prices prices) {
+        Block block = ofCopy(copy, published);
+        block.placement(there);
+        return block.latePoints() + block.offPeakPoints() + block.movedMinutes() * prices.movedMinute();
     }
 
     /** Minutes by which its tasks, or the break, start earlier or later than published, and what other hands and stations count. */

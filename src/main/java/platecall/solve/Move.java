@@ -338,9 +338,10 @@ final class Move {
         int g = dice.chance(0.5) ? last : kitchen.base[c] + dice.below(last + 1 - kitchen.base[c]);
         int minutes = 1 + dice.below(dice.chance(0.5) ? 3 : 15);
         boolean ahead = dice.chance(ruin.isLate(c) ? 0.8 : 0.5);
-        if (!nudge.move(g, kitchen.start[g] + (ahead ? -minutes : minutes))) {
-            return false;
-        }
+        return nudge.move(g, kitchen.start[g] + (ahead ? -minutes : minutes)) && settleNudged();
+    }
+
+    private boolean settleNudged() {
         for (int i = 0; i < nudge.copyCount; i++) {
             touch(nudge.copies[i]);
         }
@@ -348,6 +349,30 @@ final class Move {
         System.arraycopy(nudge.breaks, 0, movedBreaks, 0, movedBreakCount);
         System.arraycopy(nudge.breakWas, 0, oldBreakStart, 0, movedBreakCount);
         return settle();
+    }
+
+    /** Gives batches that aren't full no more minutes than what is in them takes, where the plan costs no more then. */
+    void shrinkBatches() {
+        guide = 0;
+        for (int[] members : kitchen.groupMembers) {
+            for (int g : members) {
+                shrinkBatch(g, true);
+                shrinkBatch(g, false);
+            }
+        }
+    }
+
+    private void shrinkBatch(int g, boolean beginLater) {
+        int b = kitchen.batch[g];
+        boolean tooLong = b >= 0
+                && !frozen[kitchen.copyOf[g]]
+                && kitchen.duration[g] > kitchen.kind[g].minutesFor(kitchen.batchCount[b]);
+        long asBefore = score.total();
+        touchedCount = 0;
+        movedBreakCount = 0;
+        if (tooLong && nudge.shrink(g, beginLater) && settleNudged()) {
+            finish(asBefore);
+        }
     }
 
     private void takeOut(int c) {

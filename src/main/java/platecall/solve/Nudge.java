@@ -78,14 +78,42 @@ final class Nudge {
      * @return whether it could; if not, everything is where it was
      */
     boolean move(int g, int at) {
+        begin(at < kitchen.start[g]);
+        return end(need(g, at));
+    }
+
+    /**
+     * Gives a batch that isn't full no more minutes than what is in it takes: it begins later or else ends earlier.
+     *
+     * @return whether it could; if not, everything is where it was
+     */
+    boolean shrink(int g, boolean beginLater) {
+        begin(!beginLater);
+        int riders = kitchen.batchCount[kitchen.batch[g]];
+        int start = kitchen.start[g];
+        int end = kitchen.end(g);
+        boolean done = takeOut(g);
+        if (done) {
+            room[g] = riders;
+            kitchen.duration[g] = kitchen.kind[g].minutesFor(riders);
+            to[g] = beginLater ? end - kitchen.duration[g] : start;
+            queue[tail++] = g;
+        }
+        return end(done);
+    }
+
+    private void begin(boolean toEarlier) {
         stamp++;
         head = 0;
         tail = 0;
         memberCount = 0;
         copyCount = 0;
         breakCount = 0;
-        earlier = at < kitchen.start[g];
-        boolean done = need(g, at);
+        earlier = toEarlier;
+    }
+
+    private boolean end(boolean begun) {
+        boolean done = begun;
         for (int steps = 0; done && head < tail; steps++) {
             done = steps < MOST_STEPS && settle(queue[head++]);
         }

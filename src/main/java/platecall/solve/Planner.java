@@ -18,6 +18,7 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.function.BooleanSupplier;
+import java.util.stream.IntStream;
 import platecall.day.Day;
 import platecall.plan.Plan;
 import platecall.tasks.TaskNet;
@@ -30,7 +31,7 @@ public final class Planner {
      * How long to search.
      *
      * @param seconds wall-clock seconds at most; above 0
-     * @param steps moves at most on each thread; with them the same input and seed give the same plan, whatever the clock
+     * @param steps moves at most on each thread; with them the same input and seed give the same plan if the seconds suffice
      * @param seed random seed
      * @param threads searches side by side, 1 or 2
      */
@@ -274,10 +275,16 @@ public final class Planner {
             processorSeconds = (THREADS.getCurrentThreadCpuTime() - before) / 1e9;
             moves = search.moves;
             List<Block> blocks = director.getWorkingSolution().blocks();
+            List<Placement> placements = DayPlan.inOrder(
+                    blocks,
+                    IntStream.range(0, blocks.size())
+                            .mapToObj(i -> search.best().placementOf(search.kitchen(), i))
+                            .toList(),
+                    net.prices());
             for (int i = 0; i < blocks.size(); i++) {
                 Block block = blocks.get(i);
                 director.beforeVariableChanged(block, "placement");
-                block.placement(search.best().placementOf(search.kitchen(), i));
+                block.placement(placements.get(i));
                 director.afterVariableChanged(block, "placement");
             }
             director.triggerVariableListeners();
@@ -289,8 +296,7 @@ public final class Planner {
 
         @Override
         public double used(long moves) {
-            double clock = elapsed() / limits.seconds();
-            return limits.steps().isPresent() ? (double) moves / limits.steps().get() : clock;
+            return limits.steps().isPresent() ? (double) moves / limits.steps().get() : elapsed() / limits.seconds();
         }
 
         @Override
@@ -300,7 +306,12 @@ public final class Planner {
 
         @Override
         public BooleanSupplier stopped() {
-            return () -> stop || terminated.getAsBoolean();
+            return () -> stop || outOfTime() || terminated.getAsBoolean();
+        }
+
+        /** With a number of moves time doesn't tell how hot the search is, only when it ends at the latest. */
+        private boolean outOfTime() {
+            return limits.steps().isPresent() && elapsed() >= limits.seconds();
         }
 
         @Override

@@ -212,6 +212,9 @@ final class Search {
             chain(at, 1, 5, COLD);
         }
         builder.restore(best);
+        move.shrinkBatches();
+        best = Arrangement.of(kitchen);
+        bestCost = score.total();
         effort.progress(this, moves);
     }
 

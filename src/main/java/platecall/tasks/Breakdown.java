@@ -57,7 +57,9 @@ public final class Breakdown {
     private final int minutes;
     private final Map<String, Integer> laneOf = new HashMap<>();
     private final Map<String, Integer> ovenOf = new HashMap<>();
-    private final Map<String, Integer> groupOf = new LinkedHashMap<>();
+    /** Steps per batch, and what is carried to camera together. */
+    private final Map<Object, Integer> groupOf = new HashMap<>();
+
     private final List<Lane> lanes = new ArrayList<>();
     private final List<Oven> ovens = new ArrayList<>();
 
@@ -272,6 +274,7 @@ public final class Breakdown {
         int way = day.minutesToCamera(need);
         if (way > 0) {
             int all = way + day.minutesBack(need);
+            boolean together = dish.copiesPerWalk() > 1;
             int inTime = safe.getOrDefault(new SafetyLimits.Wait(need.stage(), SafetyLimits.CARRY), FOREVER);
             arcs.add(new Arc(plated, plated + 1, 0, inTime));
             tasks.add(new Task(
@@ -279,8 +282,11 @@ public final class Breakdown {
                     "carry",
                     way,
                     0,
-                    0,
-                    -1,
+                    together ? dish.copiesPerWalk() : 0,
+                    together
+                            ? groupOf.computeIfAbsent(
+                                    List.of(setup.id(), dish.id(), need.stage()), key -> groupOf.size())
+                            : -1,
                     List.of(new Mode(new int[0], new int[0], -1, false, List.of())),
                     0,
                     1,
@@ -360,8 +366,7 @@ public final class Breakdown {
     }
 
     private Task task(Step step, Dish dish, int earliest) {
-        int group =
-                step.perBatch() ? groupOf.computeIfAbsent(step.dish() + "/" + step.id(), key -> groupOf.size()) : -1;
+        int group = step.perBatch() ? groupOf.computeIfAbsent(step, key -> groupOf.size()) : -1;
         int waitLane = step.waitsIn().map(laneOf::get).orElse(-1);
         return new Task(
                 step,

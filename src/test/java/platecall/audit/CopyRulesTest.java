@@ -138,6 +138,29 @@ class CopyRulesTest {
         assertThat(totals(day, plan)).isEqualTo(Map.of(Rule.COPIES, 1L));
     }
 
+    /** Both eggs go on one walk, if a tray holds two, but not to two setups. */
+    @Test
+    void aWalkTakesWhatOnePersonCarriesToOneSetup() {
+        TestDays eggs = TestDays.firstEgg();
+        Day one = eggs.dish("egg", dish -> dish.carry = 2).build();
+        assertThat(totals(one, bothCarried(one, "S1/egg/plate/hero#2"))).containsEntry(Rule.BATCH, 1L);
+        Day two = eggs.dish("egg", dish -> {
+                    dish.carry = 2;
+                    dish.perWalk = 2;
+                })
+                .setup("S2", "10:30", setup -> {})
+                .need("S2", "egg", "plate", need -> need.copies(1))
+                .build();
+        assertThat(totals(two, bothCarried(two, "S1/egg/plate/hero#2"))).doesNotContainKey(Rule.BATCH);
+        assertThat(totals(two, bothCarried(two, "S2/egg/plate/hero#1"))).containsEntry(Rule.BATCH, 1L);
+        assertThat(sentences(two, bothCarried(two, "S2/egg/plate/hero#1")))
+                .anyMatch(sentence -> sentence.contains("serves another dish, stage or setup: Egg #1 for setup S2"));
+    }
+
+    private static TestPlans bothCarried(Day day, String other) {
+        return eggs(day).carry("egg", 1, "10:07-10:09", work -> work.by("Ana").and(other));
+    }
+
     @Test
     void aCopyThatMustBeCarriedNeedsItsCarry() {
         Day day = TestDays.firstEgg().dish("egg", dish -> dish.carry = 2).build();

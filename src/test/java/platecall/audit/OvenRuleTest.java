@@ -97,6 +97,25 @@ class OvenRuleTest {
         assertThat(totals(day, plan)).isEmpty();
     }
 
+    /** What is in longest tells until when the oven can't change, not what was put in last. */
+    @Test
+    void theChangeBeginsOnceAllIsOut() {
+        Day day = breadAndMeringue()
+                .dish("tart", dish -> {})
+                .need("S1", "tart", "bake", need -> {})
+                .step("tart", "bake", 10, step -> step.uses("oven", 1).oven = Optional.of(220))
+                .build();
+        TestPlans plan = plan(day, "08:30-09:00", "09:20-10:20")
+                .step(
+                        "tart",
+                        "bake",
+                        1,
+                        "08:40-08:50",
+                        work -> work.on("oven", 1).at(220));
+        // from 09:00 to 09:24, not from 08:50
+        assertThat(totals(day, plan)).isEqualTo(Map.of(Rule.OVEN, 4L));
+    }
+
     @Test
     void anOvenOpensCold() {
         Day day = breadAndMeringue().build();

@@ -92,6 +92,33 @@ class ReadinessTableTest {
                 .isEqualTo("PAST USE on camera by up to 2 min: Egg #1, Egg #2; first take ready 3 min before call");
     }
 
+    /** Plated three minutes before they roll. */
+    @Test
+    void aHeroPastItsPeakIsTold() {
+        Day lasts = TestDays.firstEgg()
+                .dish("egg", dish -> dish.look = Look.table(0, 4, 60))
+                .build();
+        Day fades = TestDays.firstEgg()
+                .dish("egg", dish -> dish.look = Look.table(0, 3, 60))
+                .build();
+        assertThat(first(lasts, eggs(lasts)).words()).isEqualTo("Ready 3 min before call");
+        assertThat(first(fades, eggs(fades)).words())
+                .isEqualTo("Ready 3 min before call; hero past its peak by the first take");
+    }
+
+    /** The first egg is plated two minutes earlier than the second before its take. */
+    @Test
+    void theWorstIsNamedFirst() {
+        Day day = TestDays.firstEgg()
+                .dish("egg", dish -> dish.look = Look.table(0, 4, 6))
+                .build();
+        TestPlans plan = Audited.firstEgg(day)
+                .step("egg", "crack", 2, "09:58-10:00", work -> work.by("Ana"))
+                .step("egg", "fry", 2, "10:00-10:04", work -> work.by("Ana").on("burners", 1))
+                .step("egg", "plate", 2, "10:04-10:05", work -> work.by("Ana"));
+        assertThat(first(day, plan).words()).startsWith("PAST USE on camera by up to 4 min: Egg #2, Egg #1; ");
+    }
+
     @Test
     void aStandInIsPartOfTheFirstTake() {
         Day day = TestDays.firstEgg()

@@ -158,6 +158,9 @@ class StationRulesTest {
                 .isEqualTo(Map.of(Rule.STORAGE, 20L));
         assertThat(totals(day, mixedAndBaked(day, work -> work.then("fridge", 1, "09:05-09:30"))))
                 .isEqualTo(Map.of(Rule.STORAGE, 25L));
+        // more than it needs for some of the time makes up for nothing
+        assertThat(totals(day, mixedAndBaked(day, work -> work.then("fridge", 3, "09:05-09:20"))))
+                .containsEntry(Rule.STORAGE, 20L + 15L);
     }
 
     @Test

@@ -131,6 +131,54 @@ class UnderWayRulesTest {
         assertThat(Audit.of(day, none.asOf("10:10").build()).setups()).isEmpty();
     }
 
+    /** A meal is due after 300 minutes; Ana works from 06:00, Ben from 11:00 on. */
+    @Test
+    void aStretchWithoutAMealIsOverOnceTheShiftIs() {
+        Day day = oneDish(10, step -> step.hands = 1)
+                .with(days -> days.mealAfter = Optional.of(300))
+                .person("Ana", person -> person.shifts = List.of(TestDays.span("06:00-11:30")))
+                .person("Ben", person -> person.shifts = List.of(TestDays.span("11:00-12:00")))
+                .build();
+        TestPlans plan = cooked(day, "09:00-09:10");
+        assertThat(totals(day, plan)).isEqualTo(Map.of(Rule.MEAL, 30L));
+        assertThat(totals(day, plan.asOf("11:29"))).isEqualTo(Map.of(Rule.MEAL, 30L));
+        assertThat(totals(day, plan.asOf("11:30"))).isEmpty();
+    }
+
+    /** Prepared by Cid, who has gone home for good since, finished by Ana. */
+    @Test
+    void whoHasGoneHomeDoesNotCountAsOtherHands() {
+        Day day = oneDish(10, step -> {
+                    step.hands = 1;
+                    step.after("trim");
+                })
+                .step("stew", "trim", 5, step -> step.hands = 1)
+                .build();
+        assertThat(totals(day, trimmedBy(day, "Ben"))).isEmpty();
+        assertThat(totals(day, trimmedBy(day, "Cid"))).isEqualTo(Map.of(Rule.STATEMENT, 2L));
+    }
+
+    /** The plan says that there is one change of hands, in the points of the copy and of all. */
+    private static TestPlans trimmedBy(Day day, String person) {
+        return TestPlans.of(day)
+                .step("stew", "trim", 1, "08:50-08:55", work -> work.by(person))
+                .step("stew", "cook", 1, "09:00-09:10", work -> work.by("Ana"))
+                .asOf("08:56");
+    }
+
+    /** Which of a plan's copies were counted before is known only for needs that it has. */
+    @Test
+    void aNeedThatCameLaterWantsAsManyCopiesAsReckoned() {
+        Day day = oneDish(10, step -> step.hands = 1)
+                .setup("S1", "10:00", setup -> setup.takes(3))
+                .build();
+        TestPlans one =
+                cooked(day, "09:00-09:10").copies("S1/stew/cook/hero", 1).asOf("08:00");
+        assertThat(totals(day, one)).isEmpty();
+        TestPlans none = TestPlans.of(day).copies("S1/stew/cook/hero", 0).asOf("08:00");
+        assertThat(totals(day, none)).isEqualTo(Map.of(Rule.COPIES, 3L));
+    }
+
     /** What was eaten too late, or by whom it must not be, is told whenever it was: it may still help. */
     @Test
     void foodSafetyKnowsNoPast() {

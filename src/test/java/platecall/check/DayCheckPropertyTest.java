@@ -274,6 +274,7 @@ class DayCheckPropertyTest {
                     chance(0.3) ? Optional.of(pick("station3", () -> name("station", 4))) : Optional.empty(),
                     true,
                     between(0, 3),
+                    between(1, 3),
                     0,
                     0);
         }

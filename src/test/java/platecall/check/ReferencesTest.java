@@ -23,6 +23,11 @@ class ReferencesTest {
             needs   ! 1       ! stage=plat              ! needs 0 stage: [plat] is not a step of dish toast. Did you mean plate?
             needs   ! 1       ! stage=fry               ! needs 0 stage: [fry] is not a step of dish toast. Maybe one of cut, bake, plate.
             needs   ! 1       ! eaten by=Mia            ! needs 0 eaten by: [Mia] is not in sheet cast. Did you mean Mina?
+            needs   ! 1       ! dish=Buttered Toast     ! needs 0 dish: [Buttered Toast] is not in sheet dishes. Maybe toast.
+            needs   ! 1       ! eaten by=Mina, Mina     ! needs 0 eaten by: [Mina, Mina] is not in sheet cast. Maybe Mina; Mina.
+            needs   ! 1       ! stage=bake, plate       ! needs 0 stage: [bake, plate] is not a step of dish toast. Maybe one of cut, bake, plate.
+            steps   ! cut     ! station=counter/oven:1  ! steps 0 station: [counter/oven] is not in sheet stations. Maybe counter|oven.
+            steps   ! plate   ! after=cut and bake      ! steps 2 after: [cut and bake] is not a step of dish toast. Maybe cut; bake.
             dishes  ! toast   ! held in=frige           ! dishes 0 held in: [frige] is not in sheet stations. Did you mean fridge?
             dishes  ! toast   ! held in=oven            ! dishes 0 held in: [oven] is of kind oven, where food can't be kept. Maybe fridge.
             steps   ! cut     ! station=conter:1        ! steps 0 station: [conter] is not in sheet stations. Did you mean counter?
@@ -39,7 +44,11 @@ class ReferencesTest {
             places  ! kitchen ! walk=sat:5              ! places 0 walk: [sat] is not in sheet places. Did you mean set?
             """)
     void aNameThatNothingBearsIsToldWithTheOneThatWasMeant(String sheet, String row, String cell, String trouble) {
-        assertThat(Sheets.toast().change(sheet, row, cell).troubles()).containsExactly(trouble);
+        assertThat(Sheets.toast()
+                        .change("dishes", "toast", "name=Buttered toast")
+                        .change(sheet, row, cell)
+                        .troubles())
+                .containsExactly(trouble);
     }
 
     @Test

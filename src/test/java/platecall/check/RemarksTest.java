@@ -2,6 +2,7 @@ package platecall.check;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -23,7 +24,6 @@ class RemarksTest {
 
     @ParameterizedTest
     @CsvSource(delimiter = '|', textBlock = """
-            needs  | 1    | use=topped up in 9 min | needs 0 use: [topped up in 9 min] is longer than the 8 minutes between two takes of setup 1. Maybe a fresh plate each take, or a longer take cycle.
             needs  | 1    | use=lasts 3 takes      | needs 0 use: [lasts 3 takes] keeps it before the camera for 22 minutes, but it is usable for 20. Maybe fewer takes a copy.
             setups | 1    | release=10:20          | setups 0 release: [10:20] is before its last take at worst has ended, at 10:30. Maybe at end.
             steps  | bake | after=                 | steps 0 step: [cut] leads to no stage of toast that is wanted, so it is left out. Maybe name it in column after of a later step.
@@ -46,6 +46,55 @@ class RemarksTest {
 
         assertThat(sheets.remarks()).containsExactly(remark);
         assertThat(sheets.troubles()).isEmpty();
+    }
+
+    /** USDA FSIS: no longer than an hour above 90 °F, 32.2 °C (value from memory). */
+    @ParameterizedTest
+    @CsvSource({"32.2,yes,Mina,0", "32.3,yes,Mina,1", "40,no,Mina,0", "40,yes,,0"})
+    void heatInWhichFoodAtRiskMayStandForAnHourIsRemarked(String celsius, String clocked, String eater, int remarks) {
+        Sheets sheets = Sheets.toast()
+                .add("day", "key=set temperature", "value=" + celsius)
+                .change("dishes", "toast", "time-temperature controlled=" + clocked)
+                .change("needs", "1", "eaten by=" + (eater == null ? "" : eater));
+        assertThat(sheets.remarks().stream().filter(it -> it.contains("USDA"))).hasSize(remarks);
+    }
+
+    @Test
+    void aStageThatIsNotTheLastHasTheLookOfItsDish() {
+        assertThat(Sheets.toast()
+                        .change("needs", "1", "stage=bake")
+                        .change("needs", "1", "use=lasts 3 takes")
+                        .remarks())
+                .anyMatch(remark ->
+                        remark.endsWith("but it is usable for 20. Maybe a dish of its own for stage bake, with its"
+                                + " own look: the look of toast counts for every stage."));
+    }
+
+    /** From a roast that is held longest (54.4 °C, FDA Food Code 3-401.11(B)) to what is no bread yet. */
+    @ParameterizedTest
+    @CsvSource({"54.3,false", "54.4,true", "74,true", "85,true", "85.5,false"})
+    void foodThatIsCookedAsMeatIsButHasNoClockIsRemarked(String celsius, boolean remarked) {
+        Sheets sheets = Sheets.toast()
+                .change("dishes", "toast", "time-temperature controlled=no")
+                .change("steps", "bake", "core temperature=" + celsius);
+        assertThat(sheets.remarks())
+                .isEqualTo(
+                        remarked
+                                ? List.of("dishes 0 time-temperature controlled: [no] but its step bake has a core "
+                                        + "temperature as meat, fish and eggs have it, and without yes no clock runs for "
+                                        + "how long it may stand. Maybe yes.")
+                                : List.of());
+        assertThat(sheets.change("needs", "1", "eaten by=").remarks()).noneMatch(remark -> remark.contains("core"));
+    }
+
+    @Test
+    void toppingUpMustFitBetweenTakesAndMakesNoLookLast() {
+        assertThat(Sheets.toast().change("needs", "1", "use=topped up in 9 min").remarks())
+                .containsExactly(
+                        "needs 0 use: [topped up in 9 min] is longer than the 8 minutes between two takes of setup 1. "
+                                + "Maybe a fresh plate each take, or a longer take cycle.",
+                        "needs 0 use: [topped up] keeps it before the camera for 22 minutes, but it is usable for 20. "
+                                + "Maybe lasts some takes: topping up gives back what was eaten, not the look.");
     }
 
     @Test

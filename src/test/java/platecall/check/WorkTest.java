@@ -77,6 +77,16 @@ class WorkTest {
     }
 
     @Test
+    void aSkillInACellWithCommasIsTold() {
+        assertThat(Sheets.toast()
+                        .change("people", "Ada", "skills=bake, plating")
+                        .troubles())
+                .containsExactly(
+                        "steps 2 skill: [plating] is nobody's skill. Maybe bake; plating instead of [bake, plating]"
+                                + " in sheet people.");
+    }
+
+    @Test
     void twoOvensInOneStepAreTold() {
         Sheets sheets = Sheets.toast()
                 .add("stations", "station=small oven", "kind=oven", "place=kitchen")

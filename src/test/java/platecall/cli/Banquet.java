@@ -282,6 +282,7 @@ final class Banquet {
                 Optional.empty(),
                 controlled,
                 0,
+                1,
                 0,
                 0));
         ingredients.add(new Ingredient(

@@ -60,6 +60,14 @@ class BenchCommandTest {
     }
 
     @Test
+    void saysBeforeItSearchesThatTheRowsCannotBeWritten() throws URISyntaxException {
+        Path csv = folder.resolve("none/rows.csv");
+        assertThat(bench(examples(), "--schedules", 30_000, "--csv", csv)).isEqualTo(2);
+        assertThat(err.toString()).isEqualToIgnoringNewLines(csv + ": there is no such folder. Maybe make it first.");
+        assertThat(out.toString()).isEmpty();
+    }
+
+    @Test
     void reportsEveryBadFileOnceAndSolvesNothing() throws IOException {
         Files.writeString(folder.resolve("a.jss"), "1 1\n0 x\n");
         Files.writeString(folder.resolve("b.sm"), "jobs : 2\n");

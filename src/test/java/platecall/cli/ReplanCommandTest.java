@@ -7,10 +7,14 @@ import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.ZoneId;
 import java.util.List;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import platecall.plan.Plan.Work;
+import platecall.plan.PlanFile;
+import platecall.units.Moment;
 
 class ReplanCommandTest {
 
@@ -67,7 +71,7 @@ class ReplanCommandTest {
         int code = replan(DEMO, PLAN, "11:20");
         assertThat(err.toString()).isEmpty();
         assertThat(out.toString())
-                .containsPattern("^2026-10-17 11:20: \\d+ works have begun, \\d+ of them are under way\\.")
+                .containsPattern("^2026-10-17 11:20: \\d+ jobs have begun, \\d+ of them are under way\\.")
                 .contains("Nothing changes.")
                 .doesNotContain("Lost");
         // the first setup is shot
@@ -140,25 +144,47 @@ class ReplanCommandTest {
     /** An oven that broke doesn't roast: what is in it is not served, and everybody is told. */
     @Test
     void whatIsInAnOvenThatBrokeIsNotServed() throws IOException {
-        Path broken = changed("stations.csv", "oven b,oven,2,trays,,", "oven b,oven,2,trays,2026-10-16 15:00 - 12:40,");
-        int code = replan(broken, PLAN, "12:45");
+        Work roast = birdsRoast();
+        String oven = roast.stations().get(0).station() + ",oven,2,trays,";
+        String broke = clock(roast.span().end().plus(-20));
+        Path broken = changed("stations.csv", oven + ",", oven + "2026-10-16 15:00 - " + broke + ",");
+        int code = replan(broken, PLAN, clock(roast.span().end().plus(-15)));
         assertThat(err.toString()).isEmpty();
         assertThat(code).isEqualTo(Main.NOT_READY);
         assertThat(out.toString())
-                .contains("Lost: 4/bird/dress/hero#1, 4/bird/roast/stand-in#1.")
-                .contains("to be stopped: bird roast in oven b");
+                .contains("Lost: " + String.join(", ", roast.copies()) + ".")
+                .contains("to be stopped: bird roast in "
+                        + roast.stations().get(0).station());
         assertThat(Files.readString(folder.resolve("new/run-sheet.html")))
                 .contains("Not to be used any more: Lantern bird, glazed for setup 4")
-                .contains("To be stopped: Lantern bird, glazed, roast in oven b.");
+                .contains("To be stopped: Lantern bird, glazed, roast in "
+                        + roast.stations().get(0).station() + ".");
         assertThat(out.toString()).doesNotContain("a station is used only while it is open");
     }
 
-    /** By hand: begun at 12:20 instead of 12:01, a roast goes on until 13:25, a quarter of an hour longer than the oven was to be open. */
+    /** Begun a quarter of an hour late, a roast goes on ten minutes longer than the oven was to be open. */
     @Test
     void whatOnlyTakesLongerThanAnOvenIsOpenIsNotLost() throws IOException {
-        Path early = changed("stations.csv", "oven b,oven,2,trays,,", "oven b,oven,2,trays,2026-10-16 15:00 - 13:10,");
-        replan(early, PLAN, "13:00", "--happened", happened("began,4,bird,hero,1,roast,,12:20"));
-        assertThat(out.toString()).contains("works have begun").doesNotContain("Lost: ");
+        Work roast = birdsRoast();
+        String oven = roast.stations().get(0).station() + ",oven,2,trays,";
+        String closes = clock(roast.span().end().plus(5));
+        Path early = changed("stations.csv", oven + ",", oven + "2026-10-16 15:00 - " + closes + ",");
+        String began = clock(roast.span().start().plus(15));
+        replan(early, PLAN, clock(roast.span().end()), "--happened", happened("began,4,bird,hero,1,roast,," + began));
+        assertThat(err.toString()).isEmpty();
+        assertThat(out.toString()).contains("jobs have begun").doesNotContain("Lost: ");
+    }
+
+    /** The roast of the bird that is carved, in the plan in hand. */
+    private static Work birdsRoast() {
+        return PlanFile.read(PLAN).work().stream()
+                .filter(work -> work.step().equals("roast") && work.copies().contains("4/bird/dress/hero#1"))
+                .findFirst()
+                .orElseThrow();
+    }
+
+    private static String clock(Moment moment) {
+        return moment.in(ZoneId.of("Europe/Vienna")).toLocalTime().toString();
     }
 
     /** It takes a night until another one could be filled: the next ones take its place, and the last take has none. */
@@ -175,6 +201,20 @@ class ReplanCommandTest {
                 .anyMatch(line -> line.contains(",,dropped,carry,Leek and curd pasty,hero 5,3,"));
         assertThat(run("audit", DEMO, folder.resolve("new/plan.json"))).isEqualTo(Main.NOT_READY);
         assertThat(out.toString()).contains("Breaches of rules: 1.");
+    }
+
+    /** Soup for another plate takes longer than the takes do: the sixth, a spare, would come to a set that is dark. */
+    @Test
+    void whatWouldComeAfterTheLastTakeIsNotMade() throws IOException {
+        assertThat(replan(DEMO, PLAN, "11:14", "--happened", happened("lost,2,soup,hero,3,,,")))
+                .as(err.toString())
+                .isEqualTo(Main.FINE);
+        assertThat(out.toString())
+                .contains("Too late for the last take, not made any more: 2/soup/plate/hero#6 and on.")
+                .contains("Numbered anew, 2/soup/plate/hero: #4 is now #3, #5 is now #4, #6 is now #5.")
+                .doesNotContain("LATE");
+        assertThat(changes()).anyMatch(line -> line.contains(",,dropped,plate,Ember squash soup,hero 6,2,"));
+        assertThat(run("audit", DEMO, folder.resolve("new/plan.json"))).isEqualTo(Main.FINE);
     }
 
     /** By hand: forty minutes more until a call, with what is for it not begun, and nothing else in its way. */
@@ -240,6 +280,10 @@ class ReplanCommandTest {
                 .isNotEqualTo(Main.BAD_INPUT);
         replan("problems/night-ferry", folder.resolve("night/plan.json"), "01:40");
         assertThat(out.toString()).startsWith("2026-10-25 01:40: ");
+        Path once = Files.move(folder.resolve("new"), folder.resolve("once"));
+        assertThat(replan("problems/night-ferry", once.resolve("plan.json"), "01:30"))
+                .isEqualTo(Main.BAD_INPUT);
+        assertThat(err.toString()).startsWith("--now: 2026-10-25 01:30 is before 2026-10-25 01:40, when the plan");
     }
 
     @Test

@@ -101,6 +101,7 @@ final class PieDay {
                 Optional.empty(),
                 false,
                 2,
+                1,
                 breakage,
                 spoilage);
     }

@@ -240,6 +240,7 @@ class ResetTest {
                 Optional.empty(),
                 false,
                 0,
+                1,
                 0,
                 0));
         Reset reset = reset(3, 6, need("1", "air", "bought", 1, FRESH, Part.HERO, 0));

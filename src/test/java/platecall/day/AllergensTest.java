@@ -36,6 +36,11 @@ class AllergensTest {
         "celiac disease, wheat flour",
         "coeliac, rye",
         "seafood, oysters",
+        "shell fish, prawns",
+        "shell-fish, crustaceans",
+        "pea nuts, peanuts",
+        "peanuts, pea-nut butter",
+        "sea food, squid",
         "seafood, shrimp",
         "nuts, marzipan",
         "nuts, frangipane tart",
@@ -64,6 +69,8 @@ class AllergensTest {
         "nuts, peanuts",
         "crab, mussels",
         "fish, shellfish",
+        "fish, shell fish",
+        "nuts, pea nuts",
         "milk, eggs",
         "rye, oats"
     })

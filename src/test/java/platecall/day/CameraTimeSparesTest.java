@@ -39,8 +39,9 @@ class CameraTimeSparesTest {
 
     @Test
     void sparesOfOneSetStandReadyFromTheStart() {
+        // a plate that is topped up is seen from the first roll to the last cut: 3 x 10 + 3 min
         assertThat(CameraTime.of(fourTakes, need(new Use.ToppedUp(2), Part.HERO, 1), 2))
-                .isEqualTo(new CameraTime(CALL, 3));
+                .isEqualTo(new CameraTime(CALL, 33));
         assertThat(CameraTime.of(fourTakes, need(new Use.LastsTakes(3), Part.STAND_IN, 1), 2))
                 .isEqualTo(new CameraTime(new Moment(570), 0));
         assertThat(CameraTime.takeOf(fourTakes, need(new Use.LastsTakes(3), Part.STAND_IN, 1), 2))

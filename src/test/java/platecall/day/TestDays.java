@@ -156,6 +156,7 @@ public final class TestDays {
         public Optional<String> heldIn = Optional.empty();
         public boolean controlled;
         public int carry;
+        public int perWalk = 1;
     }
 
     public TestDays dish(String id, Consumer<DishPart> change) {
@@ -173,6 +174,7 @@ public final class TestDays {
                 part.heldIn,
                 part.controlled,
                 part.carry,
+                part.perWalk,
                 0,
                 0));
         return this;

@@ -91,9 +91,11 @@ class BadSheetsTest {
     @Test
     void aMisspeltColumnIsToldOnceWithTheColumnThatWasMeant() {
         inn.change("steps", "minutes likely", "minuts likely").change("places", "heard on set", "colour");
+        inn.change("needs", "plates per take", "plates");
 
         assertThat(inn.report())
                 .containsExactly(
+                        "inn, sheet needs, column \"plates\": there is no such column. Did you mean plates per take?",
                         "inn, sheet steps, column \"minuts likely\": there is no such column. Did you mean minutes likely?",
                         "inn, sheet places, column \"colour\": there is no such column.");
     }

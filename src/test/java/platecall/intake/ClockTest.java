@@ -60,9 +60,30 @@ class ClockTest {
         refuses(() -> moment(text, "2026-03-14"), "is not a time");
     }
 
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "14.3.2026|Maybe 2026-03-14.",
+                "14/3/2026|Maybe 2026-03-14.",
+                "3/14/2026|Maybe 2026-03-14.",
+                "4/3/2026|Maybe 2026-03-04, or 2026-04-03.",
+                "soon|Maybe 2026-03-14.",
+            })
+    void aDateInAnotherFormIsOfferedInThisOne(String text, String wayOut) {
+        assertThatThrownBy(() -> Clock.CALENDAR_DATE.reader().apply(text, null))
+                .isInstanceOfSatisfying(
+                        Unreadable.class,
+                        unreadable -> assertThat(unreadable.wayOut()).isEqualTo(wayOut));
+    }
+
     @Test
     void timesMustBeOnAClockAndNearTheDay() {
         refuses(() -> moment("25:00", "2026-03-14"), "is not a time: hours go from 00:00 to 24:00");
+        assertThatThrownBy(() -> moment("24:40", "2026-03-14"))
+                .isInstanceOfSatisfying(
+                        Unreadable.class,
+                        unreadable -> assertThat(unreadable.wayOut()).isEqualTo("Maybe 2026-03-15 00:40."));
         refuses(() -> moment("2026-02-30 10:00", "2026-03-14"), "is not a date in the calendar");
         refuses(
                 () -> moment("2027-03-14 10:00", "2026-03-14"),

@@ -45,7 +45,7 @@ class GrammarsTest {
         assertThat(read(Grammars.MINUTES, "12.0")).isEqualTo(12);
         assertThat(read(Grammars.MINUTES, "-3")).isEqualTo(-3);
         refuses(Grammars.MINUTES, "abc", "is not a number of minutes", "Maybe 12.");
-        refuses(Grammars.MINUTES, "1.5", "is not a number of minutes (whole, below 2 billion)", "Maybe 12.");
+        refuses(Grammars.MINUTES, "1.5", "is not a number of minutes (whole, below 2 billion)", "Maybe 2.");
         refuses(Grammars.MINUTES, "3000000000", "is not a number of minutes (whole, below 2 billion)", "Maybe 12.");
         refuses(Grammars.MINUTES, "1e3", "is not a number of minutes", "Maybe 12.");
         refuses(Grammars.MINUTES, "\u0661\u0662", "is not a number of minutes", "Maybe 12.");
@@ -207,6 +207,23 @@ class GrammarsTest {
 
     @Test
     void namesKeepClearOfTheSignsThatListsNeed() {
+        refuses(Grammars.WALK, "set: 1 min", "is not a place and the minutes to walk there", "Maybe set:1.");
+        refuses(
+                Grammars.WALK,
+                "van 2, quay 1, alley=5 minutes",
+                "is not a place and the minutes to walk there",
+                "Maybe van:2; quay:1; alley:5.");
+        refuses(Grammars.WALK, "far", "is not a place and the minutes to walk there", "Maybe set:4; barn:12.");
+        refuses(Grammars.WHOLE, "5 or 6", "is not a whole number", "Maybe 6.");
+        refuses(Grammars.WHOLE, "2-3", "is not a whole number", "Maybe 3.");
+        refuses(Grammars.RELEASE, "after 6", "is not a release", "Maybe after setup 6.");
+        refuses(Grammars.RELEASE, "after scene 6", "is not a release", "Maybe after setup 6.");
+        refuses(
+                Grammars.STEP_NAME,
+                " Carry",
+                "can't be a step, because that is what the way to camera is called",
+                "Maybe bring out; or leave it out, that way is planned by the walk in sheet places.");
+        assertThat(read(Grammars.STEP_NAME, "carry out")).isEqualTo("carry out");
         refuses(Grammars.NAME, "a;b", "can't be a name, because ; has a meaning of its own", "Maybe leave out the ;.");
         refuses(
                 Grammars.STATION_NAME,

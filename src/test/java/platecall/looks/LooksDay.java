@@ -40,7 +40,7 @@ final class LooksDay {
 
     /** @param properties name, value, name, value ... */
     LooksDay dish(String id, Look look, String... properties) {
-        dishes.add(new Dish(id, id, look, true, new Money(0), false, 0, Optional.empty(), false, 0, 0, 0));
+        dishes.add(new Dish(id, id, look, true, new Money(0), false, 0, Optional.empty(), false, 0, 1, 0, 0));
         for (int i = 0; i < properties.length; i += 2) {
             looks.add(new LookProperty(id, properties[i], properties[i + 1]));
         }

@@ -239,6 +239,19 @@ class SoFarTest {
                 .satisfies(work -> assertThat(work.span()).isEqualTo(span("10:50-10:52")));
     }
 
+    @Test
+    void oneOfSeveralThatAreLostIsToldByItsNumber() {
+        by("10:21", happening(What.LOST, "bun", null, null, null));
+        assertThat(troubles)
+                .extracting(trouble -> trouble.column() + " " + trouble.what())
+                .containsExactly("number would mean 2 copies: S1/bun/plate/hero#1, S1/bun/plate/hero#2");
+        troubles.clear();
+        // of the second nothing has begun, so the first is meant
+        assertThat(by("10:05", happening(What.LOST, "bun", null, null, null)).lost())
+                .containsExactly("S1/bun/plate/hero#1");
+        assertThat(troubles).isEmpty();
+    }
+
     /** The take of the first is over at 11:05, that of the second, from 11:10 on, is not. */
     @Test
     void aCopyIsMissedOnlyUntilItsTakeIsOver() {
@@ -306,12 +319,81 @@ class SoFarTest {
                 happening(What.WAITS, "bun", 1, "bake", null));
         assertThat(told(SoFar.of(day, again, at("10:34"), told, "", troubles).begun()))
                 .containsExactly("shape [1] 10:00-10:13", "bake [1] 10:13-10:40");
-        assertThat(troubles)
-                .extracting(trouble -> trouble.row() + " " + trouble.what())
+        assertThat(told())
                 .containsExactly(
                         "1 has begun by the plan in hand",
                         "2 has ended by the plan in hand",
                         "3 has begun by the plan in hand");
+    }
+
+    /** Shaped in four minutes, before the kitchen opens by the sheets of now: it was told once, and isn't asked about again. */
+    @Test
+    void whatHadBegunWhenThePlanInHandWasMadeIsBelieved() {
+        Plan again = TestPlans.of(day)
+                .step("bun", "shape", 1, "10:00-10:04", work -> work.by("Ana"))
+                .step(
+                        "bun",
+                        "bake",
+                        1,
+                        "10:04-10:24",
+                        work -> work.on("oven", 1).at(200))
+                .asOf("10:21")
+                .build();
+        Day later = parts.with(it -> it.kitchen = List.of(span("10:10-18:00"))).build();
+        SoFar.of(later, again, at("10:34"), List.of(happening(What.ENDED, "bun", 1, "bake", "10:30")), "", troubles);
+        assertThat(told()).isEmpty();
+    }
+
+    private List<String> told() {
+        return troubles.stream()
+                .map(trouble -> trouble.row() + " " + trouble.what())
+                .toList();
+    }
+
+    /** Shaping takes 10 min, baking 20 at least; half of it is believed unasked, the kitchen opens at 06:00. */
+    @Test
+    void whatLeavesFarTooLittleTimeBeforeItIsTold() {
+        by("10:30", happening(What.BEGAN, "bun", 1, "bake", "10:05"));
+        assertThat(told()).isEmpty();
+        by("10:30", happening(What.BEGAN, "bun", 1, "bake", "10:04"));
+        assertThat(told()).containsExactly("0 leaves 4 min for shape before it, which takes 10 at least");
+        troubles.clear();
+        by(
+                "10:30",
+                happening(What.BEGAN, "bun", 1, "shape", "10:00"),
+                happening(What.ENDED, "bun", 1, "plate", "10:12"));
+        assertThat(told()).containsExactly("1 leaves 2 min for bake before it, which takes 20 at least");
+        troubles.clear();
+        by(
+                "10:30",
+                happening(What.BEGAN, "bun", 1, "bake", "10:02"),
+                happening(What.ENDED, "bun", 1, "bake", "10:10"),
+                happening(What.ENDED, "bun", 1, "shape", "10:02"),
+                happening(What.ENDED, "bun", 1, "plate", "10:12"));
+        assertThat(told()).isEmpty();
+        by("10:30", happening(What.BEGAN, "bun", 1, "bake", "06:09"));
+        assertThat(told()).containsExactly("0 shape before it would have begun while the kitchen was closed");
+        troubles.clear();
+        by("10:30", happening(What.ENDED, "bun", 1, "shape", "06:09"));
+        assertThat(told()).containsExactly("0 it would have begun while the kitchen was closed");
+    }
+
+    @Test
+    void oneWorkCannotWaitAndHaveBegunButOthersCanWait() {
+        SoFar soFar = by(
+                "10:30",
+                happening(What.WAITS, "bun", null, "shape", null),
+                happening(What.BEGAN, "bun", 1, "shape", "10:02"),
+                happening(What.BEGAN, "bun", 1, "bake", "10:13"));
+        assertThat(told(soFar.begun()))
+                .containsExactly("shape [1] 10:02-10:12", "bake [1] 10:13-10:33", "pour [1] 10:20-10:25");
+        assertThat(troubles).isEmpty();
+        by("10:30", happening(What.BEGAN, "bun", 1, "shape", "10:02"), happening(What.WAITS, "bun", 1, "shape", null));
+        by("10:30", happening(What.WAITS, "tea", 1, "pour", null), happening(What.ENDED, "tea", 1, "pour", "10:26"));
+        assertThat(told())
+                .containsExactly(
+                        "1 waits, but another row tells when it began or ended",
+                        "0 waits, but another row tells when it began or ended");
     }
 
     @Test

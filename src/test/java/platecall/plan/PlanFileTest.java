@@ -238,7 +238,11 @@ class PlanFileTest {
                         + " [3000000000]",
                 "\"made\" : true|\"made\" : \"yes\"|the plan, copies[0], made must be true or false, but it is [yes]",
                 "2026-03-14T10:05+01:00|10:05|the plan, copies[0], peakTo must be a time like 2026-03-14T09:05+01:00,"
-                        + " but it is [10:05]",
+                        + " from 1999 to 2200, but it is [10:05]",
+                "2026-03-14T10:05+01:00|9026-03-14T10:05+01:00|the plan, copies[0], peakTo must be a time like"
+                        + " 2026-03-14T09:05+01:00, from 1999 to 2200, but it is [9026-03-14T10:05+01:00]",
+                "\"number\" : 1|\"number\" : 100001|the plan, copies[0] can't be: number must not be above 100000:"
+                        + " [100001]",
                 "\"money\" : 12.50|\"money\" : 12.505|the plan, copies[0], money must be an amount with two decimals,"
                         + " but it is [12.505]",
                 "\"kind\" : \"STEP\"|\"kind\" : \"STROLL\"|the plan, work[0], kind must be one of [STEP, CARRY], but it"

@@ -109,6 +109,7 @@ final class EggDay {
                         Optional.empty(),
                         true,
                         1,
+                        1,
                         0,
                         0)),
                 List.of(),

@@ -189,7 +189,7 @@ final class InnDay {
     }
 
     private void dish(String id, String name, Look look, boolean edible, String... allergens) {
-        dishes.add(new Dish(id, name, look, edible, Money.ZERO, false, 1, Optional.of("rack"), false, 1, 0, 0));
+        dishes.add(new Dish(id, name, look, edible, Money.ZERO, false, 1, Optional.of("rack"), false, 1, 1, 0, 0));
         ingredients.add(new Ingredient(
                 id, "what goes in", Optional.empty(), 1, "", Money.ZERO, List.of(allergens), "", Optional.empty()));
     }

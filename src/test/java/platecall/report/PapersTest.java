@@ -248,7 +248,7 @@ class PapersTest {
         assertThat(told(sections.get(0)))
                 .contains(
                         "04:03  | Bring back to fridge | Baked egg hero\u00a01"
-                                + " | beside your other work, keep until released 04:20, throw nothing away before | fridge | S1");
+                                + " | or whoever comes from there, keep until released 04:20, throw nothing away before | fridge | S1");
         eggs.helpers = List.of("Ben");
         assertThat(told(sections(sheet(eggs.day(), eggs.plan(), Paper.A4)).get(1)))
                 .as("Ada has egg 2 in her hands then")

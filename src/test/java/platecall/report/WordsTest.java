@@ -6,10 +6,13 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import platecall.day.Day;
 import platecall.day.Station;
+import platecall.day.TestDays;
 import platecall.plan.Plan;
 import platecall.plan.Plan.Hands;
 import platecall.plan.Plan.Work;
+import platecall.plan.TestPlans;
 import platecall.report.Stretch.Phase;
 import platecall.units.Span;
 
@@ -129,5 +132,35 @@ class WordsTest {
         // 160 degrees at 10 a minute: 16 minutes (own calculation)
         assertThat(OvenChange.of(eggs.day(), eggs.day().station("oven").orElseThrow(), eggs.plan()))
                 .containsExactly(new OvenChange("oven", eggs.at(1, 44), eggs.at(2, 0), 180, Optional.of("Ada")));
+    }
+
+    /** Cid must not eat celery, which is in the stew that Dee eats; nuts are nowhere, and Eve eats nothing. */
+    @Test
+    void whoEatsBesideFoodThatHeOrSheMustNotEatIsTold() {
+        Day day = new TestDays()
+                .place("kitchen", place -> {})
+                .person("Ana", person -> {})
+                .setup("S1", "11:00", setup -> {})
+                .dish("tart", dish -> {})
+                .dish("stew", dish -> {})
+                .need("S1", "tart", "cut", need -> need.eatenBy = List.of("Cid"))
+                .need("S1", "stew", "cook", need -> need.eatenBy = List.of("Dee"))
+                .step("tart", "cut", 5, step -> step.hands = 1)
+                .step("stew", "cook", 5, step -> step.hands = 1)
+                .ingredient("stew", "root", ingredient -> ingredient.allergens = List.of("celery"))
+                .diner("Cid", "celery", "nuts")
+                .diner("Dee")
+                .diner("Eve", "celery")
+                .build();
+        Plan plan = TestPlans.of(day)
+                .step("tart", "cut", 1, "10:00-10:05", work -> work.by("Ana"))
+                .step("stew", "cook", 1, "10:10-10:15", work -> work.by("Ana"))
+                .build();
+        Wording wording = new Wording(day, plan);
+        assertThat(wording.crossContact())
+                .contains(
+                        "Allergies: Cid no celery (in Stew). Clean hands, boards, tools and stations between that food and"
+                                + " theirs.");
+        assertThat(wording.notes(Stretch.of(plan.work().get(0)).get(0))).contains("eaten by Cid (no celery, nuts)");
     }
 }

@@ -291,6 +291,18 @@ class SafetyClockTest {
         assertThat(reading.discardBy()).isEqualTo(gone ? at("11:00") : at("13:30"));
     }
 
+    /** The stew of the case before, a minute too long on the counter, beside one that was cold in time: nobody is to eat either. */
+    @ParameterizedTest
+    @CsvSource({"11:00-11:30, 0", "11:01-11:30, 1"})
+    void whatIsOnlySeenIsToldOnceItMustNotBeEaten(String fridge, int told) {
+        Day day = stew().need("S1", "stew", "plate", need -> need.eatenBy = List.of())
+                .build();
+        TestPlans plan = plan(day, "08:30-09:00", work -> work.then("fridge", 1, fridge))
+                .step("stew", "plate", 1, "11:30-11:35", work -> {});
+        assertThat(SafetyClock.of(day, plan.build())).isEmpty();
+        assertThat(SafetyClock.ofOnlySeenTooLong(day, plan.build())).hasSize(told);
+    }
+
     @Test
     void coolingTwiceIsNotAddedUp() {
         Day day = stew().step("stew", "heat", 10, step -> step.after("cook").uses("hob", 1))

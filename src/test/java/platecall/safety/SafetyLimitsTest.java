@@ -153,7 +153,7 @@ class SafetyLimitsTest {
             need.use = new Use.ToppedUp(3);
         });
 
-        assertThat(waits(days, ALL_DAY)).containsEntry(new Wait("cook", "portion"), 92);
+        assertThat(waits(days, ALL_DAY)).containsEntry(new Wait("cook", "portion"), 95);
     }
 
     @Test

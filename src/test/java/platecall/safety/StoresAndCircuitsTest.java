@@ -104,7 +104,9 @@ class StoresAndCircuitsTest {
                 .isEqualTo("if it stays out discard each 210 min after it comes out, the first by 15:40");
         Discard late = Discard.of(List.of(first, third), discardBy).orElseThrow();
         assertThat(late).isEqualTo(new Discard(at("11:40"), 0, true));
-        assertThat(late.words("11:40")).isEqualTo("if it stays out discard by 11:40");
+        assertThat(late.words("11:40")).isEqualTo("DO NOT EAT after 11:40");
+        Discard some = Discard.of(List.of(first, second, third), discardBy).orElseThrow();
+        assertThat(some.words("11:40")).isEqualTo("some of it: DO NOT EAT after 11:40");
         assertThat(Discard.of(List.of(second), Map.of())).isEmpty();
     }
 

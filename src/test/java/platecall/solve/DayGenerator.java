@@ -209,6 +209,7 @@ public final class DayGenerator {
                 everyRule && random.nextInt(3) == 0 ? Optional.of("rack") : Optional.empty(),
                 false,
                 0,
+                1,
                 0,
                 0));
         int oven = random.nextInt(2);

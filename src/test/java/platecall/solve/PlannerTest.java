@@ -54,6 +54,92 @@ class PlannerTest {
         assertThat(other).isEqualTo(one);
     }
 
+    /** By hand: four glasses for one take, poured in a minute each; the walk there and back takes ten. */
+    @Test
+    void carriesAsManyAtATimeAsATrayHolds() {
+        for (int perWalk : new int[] {1, 2, 3, 4}) {
+            Day day = bar(perWalk).build();
+            TaskNet net = Breakdown.of(day, dish -> Looks.of(day, dish), need -> 4);
+            Plan plan = plan(day, net, perWalk, 1, Optional.empty(), EnvironmentMode.FULL_ASSERT)
+                    .plan();
+            assertThat(plan.work().stream().filter(work -> work.kind() == Plan.Work.Kind.CARRY))
+                    .hasSize((4 + perWalk - 1) / perWalk);
+            Plan.Verdict verdict = Audit.of(day, plan);
+            assertThat(verdict.breaches()).isEmpty();
+            // the second of two walks begins ten minutes after the first, and the bar opens in time for one
+            assertThat(verdict.setups().get(0).marginMinutes()).isEqualTo(perWalk == 4 ? 0 : -10 * ((3 / perWalk)));
+        }
+    }
+
+    /** Two setups on the same set at the same time: one walk each, though a tray would hold all. */
+    @Test
+    void whatGoesToTwoSetupsIsNotOnOneTray() {
+        Day day = bar(4).setup("S2", "10:00", setup -> setup.place = "set")
+                .need("S2", "glass", "pour", need -> {})
+                .with(days -> days.kitchen = List.of(TestDays.span("08:00-18:00")))
+                .build();
+        TaskNet net = Breakdown.of(day, dish -> Looks.of(day, dish), need -> need.platesPerTake());
+        Plan plan = plan(day, net, 1, 1, Optional.empty(), EnvironmentMode.NO_ASSERT)
+                .plan();
+        assertThat(Audit.of(day, plan).breaches()).isEmpty();
+        assertThat(plan.work().stream().filter(work -> work.kind() == Plan.Work.Kind.CARRY))
+                .hasSize(2);
+    }
+
+    private static TestDays bar(int perWalk) {
+        return new TestDays()
+                .with(days -> days.kitchen = List.of(TestDays.span("09:51-18:00")))
+                .place("bar", place -> place.walk.put("set", 5))
+                .place("set", place -> {})
+                .station("counter", Station.Kind.COUNTER, 1, station -> station.place = "bar")
+                .person("Ana", person -> {})
+                .setup("S1", "10:00", setup -> setup.place = "set")
+                .dish("glass", dish -> dish.perWalk = perWalk)
+                .need("S1", "glass", "pour", need -> need.plates = 4)
+                .step("glass", "pour", 1, step -> step.uses("counter", 1).hands = 1);
+    }
+
+    /** Trays of two to five pies for six takes: the step takes ten minutes and two for each that is on the tray. */
+    @Test
+    void aBatchTakesTheMinutesOfWhatIsInIt() {
+        Day day = new TestDays()
+                .place("kitchen", place -> {})
+                .station("counter", Station.Kind.COUNTER, 2, station -> {})
+                .person("Ana", person -> {})
+                .person("Ben", person -> {})
+                .setup("S1", "10:00", setup -> setup.takes(6))
+                .dish("pie", dish -> dish.look = Look.table(0, 40, 60))
+                .need("S1", "pie", "dress", need -> {})
+                .step("pie", "fill", 10, step -> {
+                    step.uses("counter", 1);
+                    step.hands = 1;
+                    step.batchMost = Optional.of(5);
+                    step.perCopy = 2;
+                })
+                .step("pie", "dress", 3, step -> step.after("fill").hands = 1)
+                .build();
+        for (long seed = 1; seed <= 5; seed++) {
+            TaskNet net = Breakdown.of(day, dish -> Looks.of(day, dish), need -> 6);
+            Plan plan = plan(day, net, seed, 1, Optional.empty(), EnvironmentMode.NO_ASSERT)
+                    .plan();
+            assertThat(plan.work().stream().filter(work -> work.step().equals("fill")))
+                    .allSatisfy(work -> assertThat(work.span().minutes())
+                            .isEqualTo(10 + 2 * work.copies().size()));
+            assertThat(Audit.of(day, plan).breaches()).isEmpty();
+        }
+    }
+
+    /** Far more moves than fit into a tenth of a second. */
+    @Test
+    void timeEndsASearchThatHasMovesLeft() {
+        Day day = DayGenerator.day(60, 0.95, 8, true);
+        TaskNet net = DayGenerator.netOf(day);
+        Planner.Limits limits = new Planner.Limits(0.1, Optional.of(1_000_000_000L), 1, 1);
+        Planner.Found found = Planner.plan(day, net, "digest", "test", limits, Optional.empty(), Planner.Watcher.NONE);
+        assertThat(found.moves()).isLessThan(100_000_000L);
+        assertThat(found.plan().copies()).hasSameSizeAs(net.copies());
+    }
+
     /** The audit knows the day and nothing of what was aimed at; the plan's own numbers must be those that it finds. */
     @Test
     void aPlanThatAimsAtEarlierTimesIsAPlanOfTheDay() {

@@ -245,7 +245,7 @@ class PublishedCasesTest {
     }
 
     private static Dish dish(String id, Look look) {
-        return new Dish(id, id, look, true, Money.ZERO, false, 0, Optional.empty(), false, 0, 0, 0);
+        return new Dish(id, id, look, true, Money.ZERO, false, 0, Optional.empty(), false, 0, 1, 0, 0);
     }
 
     private static Need need(String setup, String dish, String stage, int looksWeight) {

@@ -1,0 +1,87 @@
+package platecall.report;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static platecall.day.TestDays.span;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import platecall.day.Day;
+import platecall.day.Station;
+import platecall.day.TestDays;
+import platecall.plan.Plan;
+import platecall.plan.TestPlans;
+
+/** What people read on their sheets of a plan that takes the place of another. */
+class ChangesTest {
+
+    /** A pie bakes at 200 °C, in an oven that takes 18 minutes from 20 °C at 10 °C a minute. */
+    private final Day day = new TestDays()
+            .with(days -> days.kitchen = List.of(span("08:00-18:00")))
+            .place("kitchen", place -> {})
+            .person("Ana", person -> {})
+            .station("oven", Station.Kind.OVEN, 2, station -> station.heat = 10)
+            .setup("S1", "11:00", setup -> setup.takes(2))
+            .dish("pie", dish -> {})
+            .need("S1", "pie", "bake", need -> {})
+            .step("pie", "bake", 30, step -> {
+                step.uses("oven", 1);
+                step.oven = Optional.of(200);
+            })
+            .build();
+
+    private Plan baked(String... fromTo) {
+        TestPlans plan = TestPlans.of(day);
+        for (int i = 0; i < fromTo.length; i++) {
+            plan.step(
+                    "pie", "bake", i + 1, fromTo[i], work -> work.on("oven", 1).at(200));
+        }
+        return plan.asOf("09:00").build();
+    }
+
+    private Optional<String> noteOfOven(Plan before, Plan after) {
+        List<OvenChange> settings = OvenChange.of(day, day.station("oven").orElseThrow(), after);
+        assertThat(settings).hasSize(1);
+        return Changes.of(day, before, after, before, Map.of()).noteOfOven(settings.get(0), Clock.of(day, after));
+    }
+
+    @Test
+    void anOvenThatIsSetLaterMayBeOnAlready() {
+        Plan before = baked("09:10-09:40", "10:00-10:30");
+        assertThat(noteOfOven(before, before)).isEmpty();
+        assertThat(noteOfOven(before, baked("09:30-10:00", "10:00-10:30")))
+                .contains("was 08:52, so it may be on already");
+        assertThat(noteOfOven(baked("09:30-10:00", "10:00-10:30"), baked("09:40-10:10", "10:10-10:40")))
+                .contains("was 09:12");
+    }
+
+    /** The first pie is lost and the second takes its place, so another one gets its number. */
+    @Test
+    void whatIsGoneIsToldByTheNumbersUntilNow() {
+        Plan before = baked("09:10-09:40", "10:00-10:30");
+        Plan after = baked("10:00-10:30", "10:30-11:00");
+        Changes both = Changes.of(day, before, after, before, Map.of("S1/pie/bake/hero#2", "S1/pie/bake/hero#1"));
+        assertThat(both.telling(
+                                List.of("S1/pie/bake/hero#1"),
+                                Map.of("S1/pie/bake/hero#2", "S1/pie/bake/hero#1"),
+                                List.of())
+                        .news())
+                .containsExactly(
+                        "Not to be used any more: Pie for setup S1, hero 1, as numbered until now; others get these numbers.",
+                        "Numbered anew: Pie for setup S1, hero 2 is now 1.");
+        Plan one = TestPlans.of(day)
+                .step(
+                        "pie",
+                        "bake",
+                        1,
+                        "10:00-10:30",
+                        work -> work.on("oven", 1).at(200))
+                .asOf("09:00")
+                .build();
+        assertThat(Changes.of(day, before, one, before, Map.of())
+                        .telling(List.of("S1/pie/bake/hero#2"), Map.of(), List.of())
+                        .news())
+                .containsExactly("Not to be used any more: Pie for setup S1, hero 2.");
+    }
+}
