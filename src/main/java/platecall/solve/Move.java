@@ -1,5 +1,6 @@
 package platecall.solve;
 
+import java.util.function.BooleanSupplier;
 import platecall.tasks.TaskNet;
 import platecall.tasks.TaskNet.Window;
 
@@ -47,6 +48,8 @@ final class Move {
     private static final double ROOM = 0.3;
 
     private static final double ROOM_FIRST = 0.7;
+
+    private static final int MOST_MERGES = 5;
 
     /** Share of those of them that come late, not at all or hours too early, which make room for what makes noise instead. */
     private static final double NOISE = 0.5;
@@ -316,8 +319,8 @@ final class Move {
         return points;
     }
 
-    /** Keeps what the move has made if it is within the threshold. */
-    private void finish(long threshold) {
+    /** Keeps what the move has made if it is within the threshold; returns whether. */
+    private boolean finish(long threshold) {
         score.reckonKitchen();
         if (guide > 0 && movedBreakCount > 0 && score.total() <= threshold) {
             threshold -= (long) (guide * rush.growth(kitchen.breakStart));
@@ -327,9 +330,10 @@ final class Move {
                 rush.tell(kitchen.breakStart);
             }
             kitchen.commit();
-        } else {
-            undo();
+            return true;
         }
+        undo();
+        return false;
     }
 
     /** Moves one task of a copy by some minutes, with all that is in its way; a late copy rather ahead. */
@@ -351,9 +355,22 @@ final class Move {
         return settle();
     }
 
-    /** Gives batches that aren't full no more minutes than what is in them takes, where the plan costs no more then. */
-    void shrinkBatches() {
+    /**
+     * Lets batches go into others that have room, and gives those that aren't full no more minutes than what is in them takes, where
+     * the plan costs no more then.
+     */
+    void tidyBatches() {
         guide = 0;
+        boolean merged = true;
+        // what one step no longer keeps apart another may put together
+        for (int round = 0; merged && round < MOST_MERGES; round++) {
+            merged = false;
+            for (int[] members : kitchen.groupMembers) {
+                for (int g : members) {
+                    merged |= mergeBatch(g);
+                }
+            }
+        }
         for (int[] members : kitchen.groupMembers) {
             for (int g : members) {
                 shrinkBatch(g, true);
@@ -362,17 +379,35 @@ final class Move {
         }
     }
 
+    private boolean mergeBatch(int g) {
+        int most = kitchen.kind[g].batchMost;
+        for (int h : kitchen.groupMembers[kitchen.kind[g].group]) {
+            for (boolean toEarlier : new boolean[] {true, false}) {
+                int b = kitchen.batch[g];
+                int other = kitchen.batch[h];
+                boolean room =
+                        b >= 0 && other >= 0 && b != other && kitchen.batchCount[b] + kitchen.batchCount[other] <= most;
+                if (room && tidied(() -> nudge.merge(g, h, toEarlier))) {
+                    return true;
+                }
+            }
+        }
+        return false;
+    }
+
     private void shrinkBatch(int g, boolean beginLater) {
         int b = kitchen.batch[g];
-        boolean tooLong = b >= 0
-                && !frozen[kitchen.copyOf[g]]
-                && kitchen.duration[g] > kitchen.kind[g].minutesFor(kitchen.batchCount[b]);
+        if (b >= 0 && kitchen.duration[g] > kitchen.kind[g].minutesFor(kitchen.batchCount[b])) {
+            tidied(() -> nudge.shrink(g, beginLater));
+        }
+    }
+
+    /** Whether something could be moved and the plan costs no more so. */
+    private boolean tidied(BooleanSupplier nudged) {
         long asBefore = score.total();
         touchedCount = 0;
         movedBreakCount = 0;
-        if (tooLong && nudge.shrink(g, beginLater) && settleNudged()) {
-            finish(asBefore);
-        }
+        return nudged.getAsBoolean() && settleNudged() && finish(asBefore);
     }
 
     private void takeOut(int c) {

@@ -102,6 +102,31 @@ final class Nudge {
         return end(done);
     }
 
+    /**
+     * Puts all that is in the batch of {@code g} into that of {@code h}, which gets the minutes that it takes then: it begins when it
+     * was to and what comes after is pushed later, or it ends when it was to and what comes before is pushed earlier.
+     *
+     * @return whether it could; if not, everything is where it was
+     */
+    boolean merge(int g, int h, boolean toEarlier) {
+        begin(toEarlier);
+        int riders = kitchen.batchCount[kitchen.batch[g]] + kitchen.batchCount[kitchen.batch[h]];
+        int start = kitchen.start[h];
+        int end = kitchen.end(h);
+        boolean done = takeOut(g) && takeOut(h);
+        if (done) {
+            membersFrom[h] = membersFrom[g];
+            for (int i = membersFrom[h]; i < membersTo[h]; i++) {
+                leader[members[i]] = h;
+            }
+            room[h] = riders;
+            kitchen.duration[h] = kitchen.kind[h].minutesFor(riders);
+            to[h] = toEarlier ? end - kitchen.duration[h] : start;
+            queue[tail++] = h;
+        }
+        return end(done);
+    }
+
     private void begin(boolean toEarlier) {
         stamp++;
         head = 0;

@@ -212,7 +212,7 @@ final class Search {
             chain(at, 1, 5, COLD);
         }
         builder.restore(best);
-        move.shrinkBatches();
+        move.tidyBatches();
         best = Arrangement.of(kitchen);
         bestCost = score.total();
         effort.progress(this, moves);

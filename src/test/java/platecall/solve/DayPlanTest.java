@@ -49,7 +49,8 @@ class DayPlanTest {
         Placement second = readyAt("10:40");
         Placement third = readyAt("10:50");
         assertThat(inOrder(third, first, second)).containsExactly(first, second, third);
-        // ten minutes old at the first two takes cost as much as fresh at the first and twenty minutes old at the second
+        // ten minutes old at the first two takes cost as much as fresh at the first and twenty minutes old at the
+        // second
         Placement fresh = readyAt("10:00");
         Placement old = readyAt("09:50");
         assertThat(inOrder(fresh, old, third)).containsExactly(old, fresh, third);

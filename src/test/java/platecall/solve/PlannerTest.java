@@ -99,9 +99,9 @@ class PlannerTest {
                 .step("glass", "pour", 1, step -> step.uses("counter", 1).hands = 1);
     }
 
-    /** Trays of two to five pies for six takes: the step takes ten minutes and two for each that is on the tray. */
+    /** Trays of up to five pies for six takes, ten minutes and two for each that is on it; the kitchen is open for tea anyway. */
     @Test
-    void aBatchTakesTheMinutesOfWhatIsInIt() {
+    void batchesAreFewAndTakeTheMinutesOfWhatIsInThem() {
         Day day = new TestDays()
                 .place("kitchen", place -> {})
                 .station("counter", Station.Kind.COUNTER, 2, station -> {})
@@ -117,14 +117,20 @@ class PlannerTest {
                     step.perCopy = 2;
                 })
                 .step("pie", "dress", 3, step -> step.after("fill").hands = 1)
+                .dish("tea", dish -> {})
+                .need("S1", "tea", "steep", need -> need.copies(1))
+                .step("tea", "steep", 120, step -> {})
                 .build();
         for (long seed = 1; seed <= 5; seed++) {
-            TaskNet net = Breakdown.of(day, dish -> Looks.of(day, dish), need -> 6);
+            TaskNet net = Breakdown.of(
+                    day, dish -> Looks.of(day, dish), need -> need.copies().orElse(6));
             Plan plan = plan(day, net, seed, 1, Optional.empty(), EnvironmentMode.NO_ASSERT)
                     .plan();
             assertThat(plan.work().stream().filter(work -> work.step().equals("fill")))
                     .allSatisfy(work -> assertThat(work.span().minutes())
-                            .isEqualTo(10 + 2 * work.copies().size()));
+                            .isEqualTo(10 + 2 * work.copies().size()))
+                    .as("six pies on as few trays as hold them")
+                    .hasSize(2);
             assertThat(Audit.of(day, plan).breaches()).isEmpty();
         }
     }
