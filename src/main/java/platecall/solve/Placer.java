@@ -247,15 +247,12 @@ final class Placer {
             low = Math.max(
                     low, recipe.plated() == recipe.last() ? latestPlated - k.minutesFor(k.batchMost) : latestPlated);
         }
-        if (k.batchMost > 0 && dice.chance(JOIN_FIRST)) {
-            int b = joinable(k, low, target, false, NO_LIMIT);
-            while (b >= 0) {
-                int start = kitchen.batchStart[b];
-                if (finish(c, last, b)) {
-                    return true;
-                }
-                b = joinable(k, low, target, false, start);
-            }
+        // what is called first must not wait for what is called later only to be carried with it
+        boolean carried = k.task.step() == null;
+        if (k.batchMost > 0
+                && (carried || dice.chance(JOIN_FIRST))
+                && downByJoining(c, last, carried ? target - k.minutes : low, target)) {
+            return true;
         }
         int room = k.batchMost > 0 ? roomFor(k) : 0;
         int d = k.minutesFor(room);
@@ -269,6 +266,20 @@ final class Placer {
             int step = 1 + (++count > FIRST_DOWN ? count / 4 : 0);
             ask(c, k);
             t = kitchen.findLatest(k, d, low, Math.min(t - step, resume));
+        }
+        return carried && k.batchMost > 0 && downByJoining(c, last, low, target);
+    }
+
+    /** Places the last task of a copy with a batch that starts in {@code low} or later and ends by {@code target}, and the rest. */
+    private boolean downByJoining(int c, int last, int low, int target) {
+        Kind k = kitchen.kind[last];
+        int b = joinable(k, low, target, false, NO_LIMIT);
+        while (b >= 0) {
+            int start = kitchen.batchStart[b];
+            if (finish(c, last, b)) {
+                return true;
+            }
+            b = joinable(k, low, target, false, start);
         }
         return false;
     }
