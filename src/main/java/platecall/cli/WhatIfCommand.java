@@ -37,7 +37,7 @@ import platecall.tasks.TaskNet;
         footer = {
             "",
             "The day is searched as it is, from PLAN on, then with each in turn as long again, from there on;",
-            "so is the day as it is, to tell what may be luck.",
+            "so is the day as it is, with four seeds, to tell what may be luck.",
             "Exit code: 0 done, 2 bad input or a plan of another day."
         })
 final class WhatIfCommand implements Callable<Integer> {
@@ -67,8 +67,14 @@ final class WhatIfCommand implements Callable<Integer> {
     @Option(names = "--seed", paramLabel = "N", defaultValue = "1", description = "random seed (${DEFAULT-VALUE})")
     private long seed;
 
+    /** Searches of the day as it is, each with its own seed: how far they lie apart tells what luck does. */
+    private static final int AS_IT_IS_TRIES = 4;
+
     /** What a plan with one thing more comes to. */
     private record Tried(String what, long missing, long late, long offPeak, long points) {}
+
+    private static final Comparator<Tried> BEST_FIRST =
+            Comparator.comparingLong(Tried::missing).thenComparingLong(Tried::points);
 
     @Override
     public Integer call() {
@@ -85,15 +91,15 @@ final class WhatIfCommand implements Callable<Integer> {
 
         // what can still be made better as it is must not be taken for what one more of something buys
         Plan better = searched(day, counts, plan, limits);
-        List<OneMore> all = new ArrayList<>();
-        all.add(new OneMore(AS_IT_IS, day));
-        all.addAll(OneMore.of(day));
-        List<Tried> tried = Planner.sideBySide(
-                all.stream()
-                        .<Callable<Tried>>map(
-                                more -> () -> tried(more.what(), searched(more.day(), counts, better, limits)))
-                        .toList(),
-                2);
+        List<Callable<Tried>> searches = new ArrayList<>();
+        for (int other = 0; other < AS_IT_IS_TRIES; other++) {
+            Planner.Limits again = new Planner.Limits(most, Optional.ofNullable(steps), seed + other, 1);
+            searches.add(() -> tried(AS_IT_IS, searched(day, counts, better, again)));
+        }
+        for (OneMore more : OneMore.of(day)) {
+            searches.add(() -> tried(more.what(), searched(more.day(), counts, better, limits)));
+        }
+        List<Tried> tried = Planner.sideBySide(searches, 2);
         print(spec.commandLine().getOut(), better.points().total(), tried);
         return Main.FINE;
     }
@@ -115,12 +121,17 @@ final class WhatIfCommand implements Callable<Integer> {
                 plan.points().total());
     }
 
-    private static void print(PrintWriter out, long before, List<Tried> tried) {
-        Tried asItIs = tried.get(0);
+    private static void print(PrintWriter out, long before, List<Tried> all) {
+        List<Tried> ofTheDay =
+                all.subList(0, AS_IT_IS_TRIES).stream().sorted(BEST_FIRST).toList();
+        Tried asItIs = ofTheDay.get(0);
+        Tried worst = ofTheDay.get(ofTheDay.size() - 1);
+        List<Tried> tried = new ArrayList<>(all.subList(AS_IT_IS_TRIES, all.size()));
+        tried.add(0, asItIs);
         String row = "%-58s  %8s  %12s  %13s  %9s  %9s%n";
         out.printf(Locale.ROOT, row, "with", "not made", "late", "off peak", "points", "fewer");
         tried.stream()
-                .sorted(Comparator.comparingLong(Tried::missing).thenComparingLong(Tried::points))
+                .sorted(BEST_FIRST)
                 .forEach(one -> out.printf(
                         Locale.ROOT,
                         row,
@@ -133,10 +144,12 @@ final class WhatIfCommand implements Callable<Integer> {
         out.println();
         out.printf(
                 Locale.ROOT,
-                "Each searched for as long from the same plan with %d points. As it is, the day came to %d so:"
-                        + " what differs by less than %d or so may be luck.%n",
+                "Each searched for as long from the same plan with %d points. As it is, the day came to %d to %d so, with %d"
+                        + " seeds: what differs by less than %d or so may be luck.%n",
                 before,
                 asItIs.points(),
-                Math.max(before / LUCK, before - asItIs.points()));
+                worst.points(),
+                AS_IT_IS_TRIES,
+                Math.max(before / LUCK, worst.points() - asItIs.points()));
     }
 }
