@@ -138,6 +138,8 @@ final class ReplanCommand implements Callable<Integer> {
             if (other.plan().points().total() < made.plan().points().total()) {
                 left = fewer;
                 made = other;
+                unusable = new TreeSet<>(stuckAnew);
+                unusable.addAll(fewer.spoiled());
             } else {
                 enough = Map.of();
             }
@@ -204,7 +206,8 @@ final class ReplanCommand implements Callable<Integer> {
             }
             Moment over = setup.shooting().end().plus(Math.max(0, setup.call().minutesUntil(first.get())));
             int inTime = copies.stream()
-                    .filter(copy -> CameraTime.takeOf(setup, need, copy.number()) == 0
+                    .filter(copy -> !copy.made()
+                            || CameraTime.takeOf(setup, need, copy.number()) == 0
                             || begun.contains(copy.id())
                             || copy.ready().filter(over::isAfter).isPresent())
                     .mapToInt(PlannedCopy::number)
