@@ -68,23 +68,19 @@ final class ReadinessTable {
         int takes = ready.isPresent() ? takesServed(setup) : 0;
         int resets = Math.max(0, takes - 1);
         int margin = ready.map(moment -> moment.minutesUntil(setup.call())).orElse(0);
-        Optional<Moment> heroPeakTo = firstTake.stream()
-                .filter(copy -> copy.need().part() == Part.HERO)
-                .map(AtCamera::peakTo)
-                .min(Comparator.naturalOrder());
-        boolean faded = ready.isPresent()
-                && heroPeakTo
-                        .filter(peak -> !Moment.later(ready.get(), setup.call()).isBefore(peak))
-                        .isPresent();
-        return new Readiness(
+        Readiness readiness = new Readiness(
                 setup.id(),
                 setup.call(),
                 ready,
                 margin,
-                heroPeakTo,
+                firstTake.stream()
+                        .filter(copy -> copy.need().part() == Part.HERO)
+                        .map(AtCamera::peakTo)
+                        .min(Comparator.naturalOrder()),
                 resets,
                 resets == 0 ? Optional.empty() : readyForTake(setup, 1),
-                words(setup, notMade, made, ready.isPresent(), margin, faded, takes));
+                "");
+        return readiness.told(words(setup, readiness, notMade, made, takes));
     }
 
     /** Takes, from the first on, for which every plate is made; at most those at worst. */
@@ -126,14 +122,9 @@ final class ReadinessTable {
         return ledger.knownCopies().stream().filter(copy -> copy.need().equals(need.key()));
     }
 
-    private String words(
-            Setup setup,
-            List<String> notMade,
-            List<AtCamera> made,
-            boolean ready,
-            int margin,
-            boolean faded,
-            int takes) {
+    private String words(Setup setup, Readiness readiness, List<String> notMade, List<AtCamera> made, int takes) {
+        boolean ready = readiness.ready().isPresent();
+        int margin = readiness.marginMinutes();
         List<String> words = new ArrayList<>();
         if (!notMade.isEmpty()) {
             words.add("Not makeable: " + Words.list(notMade));
@@ -144,8 +135,8 @@ final class ReadinessTable {
             String when = margin == 0 ? "Ready at call" : "Ready " + margin + " min before call";
             words.add(words.isEmpty() ? when : "first take " + when.toLowerCase(Locale.ROOT));
         }
-        if (faded) {
-            words.add("hero past its peak by the first take");
+        if (readiness.faded()) {
+            words.add("hero past peak when its take rolls");
         }
         if (ready && notMade.isEmpty() && takes < setup.takesLikely()) {
             words.add("plates for " + takes + " of " + setup.takesLikely() + " likely takes");

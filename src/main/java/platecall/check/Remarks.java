@@ -211,7 +211,7 @@ final class Remarks {
         for (int row = 0; row < day.people().size(); row++) {
             for (String skill : day.people().get(row).skills()) {
                 Optional<String> meant = skill.indexOf(',') >= 0
-                        ? Optional.of("Maybe " + String.join("; ", skill.split(",\\s*")) + ".")
+                        ? Optional.of("Maybe " + Wording.withSemicolons(skill) + ".")
                         : Spelling.nearest(skill, wanted).map(near -> "Did you mean " + near + "?");
                 if (!wanted.contains(skill) && meant.isPresent()) {
                     remarks.add(Sheet.PEOPLE, row, "skills", skill, "is a skill that no step asks for", meant.get());

@@ -49,6 +49,11 @@ final class Wording {
         return "Maybe " + (known.size() == 1 ? "" : "one of ") + String.join(", ", known) + ".";
     }
 
+    /** A cell in which names stand with commas between them, as a list: {@code grill; plating}. */
+    static String withSemicolons(String cell) {
+        return String.join("; ", cell.split(",\\s*"));
+    }
+
     /** {@code Ada, Ben and Cleo}. */
     static String list(List<String> names) {
         int last = names.size() - 1;

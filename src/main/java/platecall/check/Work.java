@@ -270,8 +270,8 @@ final class Work {
     /** A cell in which a skill stands with others, commas in between instead of semicolons. */
     private static Optional<String> joined(Set<String> skills, String skill) {
         return skills.stream()
-                .filter(cell ->
-                        cell.indexOf(',') >= 0 && List.of(cell.split(",\\s*")).contains(skill))
+                .filter(cell -> cell.indexOf(',') >= 0
+                        && List.of(Wording.withSemicolons(cell).split("; ")).contains(skill))
                 .findFirst();
     }
 
@@ -290,7 +290,7 @@ final class Work {
                     step.skill().orElseThrow(),
                     "is nobody's skill",
                     joined(skills, step.skill().get())
-                            .map(cell -> "Maybe " + String.join("; ", cell.split(",\\s*")) + " instead of [" + cell
+                            .map(cell -> "Maybe " + Wording.withSemicolons(cell) + " instead of [" + cell
                                     + "] in sheet people.")
                             .orElseGet(() -> Wording.maybe(
                                     step.skill().get(), skills, "Maybe add it to somebody in sheet people.")));

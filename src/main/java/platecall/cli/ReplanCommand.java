@@ -186,10 +186,7 @@ final class ReplanCommand implements Callable<Integer> {
      * how many don't. Nobody waits for the others, and what they take of hands is missing elsewhere.
      */
     private static Map<String, Integer> enough(Day day, TaskNet net, Plan plan) {
-        Set<String> begun = net.copies().stream()
-                .filter(copy -> copy.recipe().tasks().stream().anyMatch(TaskNet.Task::hasBegun))
-                .map(TaskNet.Copy::id)
-                .collect(Collectors.toSet());
+        Set<String> begun = begun(net);
         Map<String, Integer> enough = new TreeMap<>();
         for (Need need : day.needs()) {
             Setup setup = day.setup(need.setup()).orElseThrow();
@@ -271,14 +268,18 @@ final class ReplanCommand implements Callable<Integer> {
 
     /** Copies that have begun and can't go on, for want of a station, hands or silence in time: they may be made anew. */
     private static Set<String> stuck(UnderWay left, Plan plan) {
-        Set<String> begun = left.net().copies().stream()
-                .filter(copy -> copy.recipe().tasks().stream().anyMatch(TaskNet.Task::hasBegun))
-                .map(TaskNet.Copy::id)
-                .collect(Collectors.toSet());
+        Set<String> begun = begun(left.net());
         return plan.copies().stream()
                 .filter(copy -> !copy.made() && begun.contains(copy.id()))
                 .map(PlannedCopy::id)
                 .collect(Collectors.toCollection(LinkedHashSet::new));
+    }
+
+    private static Set<String> begun(TaskNet net) {
+        return net.copies().stream()
+                .filter(copy -> copy.recipe().tasks().stream().anyMatch(TaskNet.Task::hasBegun))
+                .map(TaskNet.Copy::id)
+                .collect(Collectors.toSet());
     }
 
     /** Works under way that serve no copy any more. */

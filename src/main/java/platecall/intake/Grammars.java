@@ -267,12 +267,11 @@ final class Grammars {
             try {
                 return new BigDecimal(text).intValueExact();
             } catch (ArithmeticException fractionOrTooLarge) {
-                boolean fraction = text.length() < 10;
+                BigDecimal rounded = new BigDecimal(text).setScale(0, RoundingMode.UP);
+                boolean tooLarge = rounded.abs().compareTo(BigDecimal.valueOf(Integer.MAX_VALUE)) > 0;
                 throw new Unreadable(
                         "is not " + noun + " (whole, below 2 billion)",
-                        "Maybe "
-                                + (fraction ? plain(new BigDecimal(text).setScale(0, RoundingMode.UP)) : example)
-                                + ".");
+                        "Maybe " + (tooLarge ? example : plain(rounded)) + ".");
             }
         }
         Matcher choice = CHOICE.matcher(text);

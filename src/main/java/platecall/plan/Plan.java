@@ -227,5 +227,19 @@ public record Plan(
             Optional<Moment> heroPeakTo,
             int resetsQueued,
             Optional<Moment> nextResetAt,
-            String words) {}
+            String words) {
+
+        /** Whether the first hero's peak is over when the first take rolls. */
+        public boolean faded() {
+            return ready.isPresent()
+                    && heroPeakTo
+                            .filter(peak -> !Moment.later(ready.get(), call).isBefore(peak))
+                            .isPresent();
+        }
+
+        /** The same, told in other words. */
+        public Readiness told(String otherWords) {
+            return new Readiness(setup, call, ready, marginMinutes, heroPeakTo, resetsQueued, nextResetAt, otherWords);
+        }
+    }
 }

@@ -18,7 +18,7 @@ public enum Rule {
             "minutes"),
     MOST_WAIT("a step starts before the most wait is over", "start_2 <= end_1 + most", "minutes"),
     DURATION("a step takes the minutes that it takes", "end - start = minutes", "minutes"),
-    BATCH("a batch holds no more copies than it may, all of one dish", "copies <= most", "copies"),
+    BATCH("a batch or a walk holds no more copies than it may, all of one dish", "copies <= most", "copies"),
     SILENCE("no noisy step is heard while a silent set rolls", "noise and rolling do not overlap", "minutes"),
     OPEN("a station is used only while it is open", "use within hours", "minutes"),
     STORAGE("food that waits has a place to wait, until it is released", "stored(t) <= capacity", "unit-minutes"),

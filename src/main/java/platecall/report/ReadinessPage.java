@@ -202,7 +202,6 @@ public record ReadinessPage(
         int minutes = setup.marginMinutes();
         Optional<Moment> peak = peakUntil(day, setup);
         boolean untilRelease = peak.isPresent() && !peak.equals(setup.heroPeakTo());
-        boolean faded = faded(setup);
         // rehearsals know nothing of broken rules, and past use is not ready
         Optional<Double> chance = broken(plan) == 0 && state != State.STALE
                 ? odds.of(setup.setup()).map(OfSetup::atCall)
@@ -240,10 +239,9 @@ public record ReadinessPage(
                                         .orElse(", same plates"),
                 Wording.plain(setup.words())
                         + (state == State.LATE ? goneBy(day, copies, first) : "")
-                        + dressing(day, copies)
-                        + (faded && state != State.FADED ? "; hero past peak when its take rolls" : ""),
+                        + dressing(day, copies),
                 copies.stream().anyMatch(copy -> !isFirst(day, copy) && isShort(copy)) || lacksLikelyTakes(day, setup),
-                faded && (state == State.FADED || state == State.SHORT));
+                setup.faded() && (state == State.FADED || state == State.SHORT));
     }
 
     /** A time in the row of a setup, with its date if that is another than the call's. */
@@ -267,7 +265,7 @@ public record ReadinessPage(
         if (copies.stream().anyMatch(ReadinessPage::isShort) || lacksLikelyTakes(day, setup)) {
             return State.SHORT;
         }
-        return faded(setup) ? State.FADED : State.READY;
+        return setup.faded() ? State.FADED : State.READY;
     }
 
     /** What else the first take shows that is past use when the last of it is there. */
@@ -330,13 +328,6 @@ public record ReadinessPage(
         int rolling = day.setup(copy.setup()).map(Setup::rollingMinutes).orElse(copy.showMinutes());
         Moment cut = Moment.later(copy.due(), copy.ready().orElseThrow()).plus(Math.min(rolling, copy.showMinutes()));
         return copy.usableTo().orElseThrow().isBefore(cut);
-    }
-
-    /** Whether the first hero's peak is over when the first take rolls. */
-    private static boolean faded(Readiness setup) {
-        Moment roll =
-                setup.ready().map(ready -> Moment.later(ready, setup.call())).orElse(setup.call());
-        return setup.heroPeakTo().map(peak -> !roll.isBefore(peak)).orElse(false);
     }
 
     private static String words(State state, int marginMinutes) {

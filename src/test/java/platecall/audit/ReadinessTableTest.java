@@ -103,7 +103,7 @@ class ReadinessTableTest {
                 .build();
         assertThat(first(lasts, eggs(lasts)).words()).isEqualTo("Ready 3 min before call");
         assertThat(first(fades, eggs(fades)).words())
-                .isEqualTo("Ready 3 min before call; hero past its peak by the first take");
+                .isEqualTo("Ready 3 min before call; hero past peak when its take rolls");
     }
 
     /** The first egg is plated two minutes earlier than the second before its take. */

@@ -135,14 +135,14 @@ class PlannerTest {
         }
     }
 
-    /** Far more moves than fit into a tenth of a second. */
+    /** More moves than fit into a tenth of a second. */
     @Test
     void timeEndsASearchThatHasMovesLeft() {
         Day day = DayGenerator.day(60, 0.95, 8, true);
         TaskNet net = DayGenerator.netOf(day);
-        Planner.Limits limits = new Planner.Limits(0.1, Optional.of(1_000_000_000L), 1, 1);
+        Planner.Limits limits = new Planner.Limits(0.1, Optional.of(1_000_000L), 1, 1);
         Planner.Found found = Planner.plan(day, net, "digest", "test", limits, Optional.empty(), Planner.Watcher.NONE);
-        assertThat(found.moves()).isLessThan(100_000_000L);
+        assertThat(found.moves()).isLessThan(1_000_000L);
         assertThat(found.plan().copies()).hasSameSizeAs(net.copies());
     }
 
