@@ -367,8 +367,8 @@ final class Move {
             merged = false;
             for (int[] members : kitchen.groupMembers) {
                 for (int g : members) {
-                    // close to camera what is called first would have to wait for what is called later
-                    merged |= !kitchen.inTail[g] && mergeBatch(g);
+                    // but not walks: what is called first would have to wait for what is called later
+                    merged |= kitchen.kind[g].task.step() != null && mergeBatch(g);
                 }
             }
         }
