@@ -30,8 +30,8 @@ import platecall.tasks.TaskNet;
             "",
             "Ctrl-C ends the search and writes the best plan so far.",
             "With --steps the same day and seed give the same plan, byte for byte.",
-            "Exit code: 0 all ready at call, 1 a rule is broken, something is late or, with",
-            "--promise, it isn't kept, 2 bad input."
+            "Exit code: 0 all ready at call by the plan, 1 a rule is broken or something is late,",
+            "2 bad input. How sure it is stands beside it; odds tells by its exit code."
         })
 final class PlanCommand implements Callable<Integer> {
 
@@ -58,11 +58,14 @@ final class PlanCommand implements Callable<Integer> {
         Day day = file.day();
         Reports.mustBeWritable(folder);
         Optional<Plan> held = Optional.ofNullable(hold).map(plan -> PlanFile.read(plan, DayFiles.digest(day)));
-        Planning.Planned made = planning.plan(spec, day, tasks(day), held);
+        Planning.Planned made;
+        try (Planning.Ending ending = planning.watching(spec)) {
+            made = planning.plan(spec, day, tasks(day), held, ending);
+        }
         DayCheck.remarksOnEaters(day)
                 .forEach(remark -> spec.commandLine().getOut().println("Remark: " + file.tell(remark)));
         ReadyTable.print(spec.commandLine().getOut(), day, made.plan());
-        boolean kept = planning.tellOdds(spec, day, made);
+        planning.tellOdds(spec, day, made);
         planning.write(
                 spec,
                 day,
@@ -70,7 +73,7 @@ final class PlanCommand implements Callable<Integer> {
                 Optional.empty(),
                 folder,
                 day.facts().kitchenHours().get(0).start());
-        return made.plan().verdict().sound() && kept ? Main.FINE : Main.NOT_READY;
+        return made.plan().verdict().sound() ? Main.FINE : Main.NOT_READY;
     }
 
     /** All tasks of a day, with as many copies as it asks for. */

@@ -7,7 +7,6 @@ import java.util.LinkedHashMap;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.function.BiFunction;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -16,6 +15,7 @@ import platecall.day.Day;
 import platecall.intake.DayFiles;
 import platecall.odds.Odds;
 import platecall.plan.Plan;
+import platecall.plan.Plan.PlannedCopy;
 import platecall.plan.PlanFile;
 import platecall.report.Changes;
 import platecall.report.Reports;
@@ -50,7 +50,11 @@ final class Planning {
 
     @Option(
             names = "--promise",
-            description = "leave time to spare until every setup is ready at its call as often as the day promises")
+            negatable = true,
+            defaultValue = "true",
+            fallbackValue = "true",
+            description =
+                    "with time to spare until every setup is ready at its call as often as the day promises (so unless negated)")
     private boolean promise;
 
     /** Throws if what is asked for can't be. */
@@ -67,19 +71,33 @@ final class Planning {
     record Planned(Plan plan, Odds odds) {}
 
     /** Plans the tasks of a day, audits the plan and rehearses it. */
-    Planned plan(CommandSpec spec, Day day, TaskNet net, Optional<Plan> held) {
+    Planned plan(CommandSpec spec, Day day, TaskNet net, Optional<Plan> held, Ending ending) {
         String digest = DayFiles.digest(day);
         Planner.Limits limits = limits(spec);
-        try (Ending ending = new Ending(spec.commandLine().getErr())) {
-            // what would be told on the way is reckoned by what is aimed at, and that isn't the day itself
-            Planner.Watcher watcher = promise ? ending.silent() : ending;
-            BiFunction<TaskNet, Planner.Limits, Plan> planned =
-                    (aim, part) -> Planner.plan(day, net, aim, digest, Version.number(), part, held, watcher)
-                            .plan();
-            Plan found = promise ? Promise.plan(day, net, limits, planned, ending::stop) : planned.apply(net, limits);
-            Plan plan = found.withVerdict(Audit.of(day, found));
-            return new Planned(plan, Odds.of(day, plan, Odds.RUNS, seed));
-        }
+        Promise.Search search = (aim, part, from) -> {
+            // a plan to begin with is nothing to stay close to
+            boolean free = held.isEmpty() && from.isPresent();
+            return Planner.plan(
+                            day,
+                            free ? net.withMovesFree() : net,
+                            free ? aim.withMovesFree() : aim,
+                            digest,
+                            Version.number(),
+                            part,
+                            held.or(() -> from),
+                            ending)
+                    .plan();
+        };
+        Plan found = promise
+                ? Promise.plan(day, net, limits, held, search, ending::tell, ending::stop)
+                : search.plan(net, limits, Optional.empty());
+        Plan plan = found.withVerdict(Audit.of(day, found));
+        return new Planned(plan, Odds.of(day, plan, Odds.RUNS, seed));
+    }
+
+    /** Shows how searches go until it is closed. */
+    Ending watching(CommandSpec spec) {
+        return new Ending(spec.commandLine().getErr());
     }
 
     /**
@@ -105,24 +123,22 @@ final class Planning {
         print.printf(Locale.ROOT, "Written to %s: %s.%n", folder, String.join(", ", files.keySet()));
     }
 
-    /** Tells how sure a plan is; returns whether it is sure enough, or needn't be. */
-    boolean tellOdds(CommandSpec spec, Day day, Planned made) {
-        boolean kept = OddsTable.keepsPromise(day, made.odds());
-        boolean maybe = !promise && !kept && made.plan().verdict().sound();
-        spec.commandLine()
-                .getOut()
-                .println(OddsTable.line(day, made.odds()) + (maybe ? " Maybe plan with --promise." : ""));
-        return kept || !promise;
+    /** Tells how sure a plan is. */
+    void tellOdds(CommandSpec spec, Day day, Planned made) {
+        spec.commandLine().getOut().println(OddsTable.line(day, made.odds()));
     }
 
-    /** Shows how the search goes on a terminal, and turns the first Ctrl-C into an early end; a second one ends all. */
-    private static final class Ending implements Planner.Watcher, AutoCloseable {
+    /** Shows how searches go on a terminal, and turns the first Ctrl-C into an early end of all; a second one ends the program. */
+    static final class Ending implements Planner.Watcher, AutoCloseable {
 
         private final PrintWriter err;
         private final boolean terminal = System.console() != null;
         private final Signal interrupt = new Signal("INT");
         private final SignalHandler before;
+        private final long started = System.nanoTime();
         private volatile boolean interrupted;
+        /** What the best plan of the searches that have ended comes to; blank before. */
+        private volatile String best = "";
 
         Ending(PrintWriter err) {
             this.err = err;
@@ -130,35 +146,36 @@ final class Planning {
             before = Signal.handle(interrupt, signal -> end());
         }
 
-        /** Ends as this does, without a word before. */
-        Planner.Watcher silent() {
-            return new Planner.Watcher() {
-                @Override
-                public void progress(Planner.Progress progress) {}
-
-                @Override
-                public boolean stop() {
-                    return interrupted;
-                }
-            };
-        }
-
         private void end() {
             interrupted = true;
             Signal.handle(interrupt, SignalHandler.SIG_DFL);
         }
 
+        /** From now on tells what this plan comes to: a search for time to spare reckons by what it aims at, not by the day. */
+        void tell(Plan plan) {
+            best = ofBest(
+                    plan.copies().stream().filter(copy -> !copy.made()).count(),
+                    plan.copies().stream().mapToInt(PlannedCopy::lateMinutes).sum(),
+                    plan.copies().stream().mapToInt(PlannedCopy::offPeakMinutes).sum(),
+                    ", adding time to spare");
+        }
+
+        private static String ofBest(long missing, int late, int offPeak, String more) {
+            return (missing > 0 ? missing + " without a place, " : "") + late + " late min, " + offPeak
+                    + " off-peak min" + more;
+        }
+
         @Override
         public void progress(Planner.Progress progress) {
             if (terminal) {
-                err.printf(
-                        Locale.ROOT,
-                        "\r%5.1f s   best so far: %s%d late min, %d off-peak min, kitchen call %s   ",
-                        progress.seconds(),
-                        progress.missing() > 0 ? progress.missing() + " without a place, " : "",
-                        progress.lateMinutes(),
-                        progress.offPeakMinutes(),
-                        progress.kitchenCall());
+                String soFar = best.isEmpty()
+                        ? ofBest(
+                                progress.missing(),
+                                progress.lateMinutes(),
+                                progress.offPeakMinutes(),
+                                ", kitchen call " + progress.kitchenCall())
+                        : best;
+                err.printf(Locale.ROOT, "\r%5.1f s   best so far: %s   ", (System.nanoTime() - started) / 1e9, soFar);
                 err.flush();
             }
         }

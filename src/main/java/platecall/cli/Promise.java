@@ -2,52 +2,75 @@ package platecall.cli;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.List;
-import java.util.function.BiFunction;
+import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.Callable;
 import java.util.function.BooleanSupplier;
+import java.util.function.Consumer;
 import platecall.day.Day;
 import platecall.day.Setup;
+import platecall.day.Step;
 import platecall.odds.Odds;
 import platecall.odds.Odds.OfSetup;
 import platecall.plan.Plan;
+import platecall.plan.Plan.Points;
 import platecall.solve.Planner;
 import platecall.tasks.SpareTime;
 import platecall.tasks.TaskNet;
 
 /**
- * Plans a day so that its setups are ready at their calls as often as the day promises: first as it is, then with time to spare after
- * every step, and again with more of it before setups that fall short and less before those that needn't be so early.
+ * Plans a day so that its setups are ready at their calls as often as the day promises: first as it is, then with time to spare
+ * after every step, and again with more of it before setups that fall short and less before those that needn't be so early. Of
+ * these plans it takes the one that leaves out the fewest copies and, rehearsed, costs the fewest points.
  */
 final class Promise {
 
-    /** Plans that are made at most, each in its part of the time. */
-    private static final int ROUNDS = 5;
+    /** Parts into which the effort is divided, one for each plan. */
+    private static final int PARTS = 5;
+    /** Parts for a second plan of the day as it is, if the first one is late: that needs more effort than time to spare does. */
+    private static final int PARTS_IF_LATE = 2;
     /** What is aimed at beyond the promise: with other luck a chance may come out lower by about as much. */
     private static final double MARGIN = 0.01;
+    /** A setup that is never ready at its call falls short of the promise by so many late minutes' points, others by their share of it. */
+    private static final int SHORTFALL_MINUTES = 10;
+    /** Of what may go wrong before a setup, the share that any step may have: there are several on its way. */
+    private static final double STEP_SHARE = 0.25;
 
     private final Day day;
     private final List<Setup> setups;
     private final long seed;
     private final double wanted;
+    private final double wantedOfStep;
     private final int[] minutesBefore;
     private final List<Choice> choices = new ArrayList<>();
+    /** Needs of which a copy was late or missing in a plan: the next ones have no time to spare for them. */
+    private final Set<String> hurried = new HashSet<>();
+
+    private boolean kept;
+
+    /** A search for a plan of the day. */
+    interface Search {
+        /**
+         * Searches.
+         *
+         * @param aim the day's tasks, maybe with time to spare
+         * @param from a plan to begin with, if any
+         */
+        Plan plan(TaskNet aim, Planner.Limits limits, Optional<Plan> from);
+    }
 
     /**
      * A plan that was made.
      *
      * @param missing copies that it doesn't make
-     * @param late points for minutes late
-     * @param shortfall chances to be ready at call, added up as far as they are below what is wanted
-     * @param faded chances to be ready with each hero at its peak, in the same way
+     * @param points what it costs, late and off-peak minutes as rehearsed, and what the promise falls short
      */
-    private record Choice(Plan plan, long missing, long late, double shortfall, double faded) {
+    private record Choice(Plan plan, long missing, double points) {
 
-        /** What matters most comes first: what the day promises for certain, then what it promises, then looks. */
-        static final Comparator<Choice> BEST_FIRST = Comparator.comparingLong(Choice::missing)
-                .thenComparingLong(Choice::late)
-                .thenComparingDouble(Choice::shortfall)
-                .thenComparingDouble(Choice::faded)
-                .thenComparingLong(choice -> choice.plan().points().total());
+        static final Comparator<Choice> BEST_FIRST =
+                Comparator.comparingLong(Choice::missing).thenComparingDouble(Choice::points);
     }
 
     private Promise(Day day, long seed) {
@@ -56,63 +79,146 @@ final class Promise {
         setups = day.setups();
         minutesBefore = new int[setups.size()];
         wanted = Math.min(1, day.facts().promise() + MARGIN);
+        wantedOfStep = 1 - STEP_SHARE * (1 - wanted);
     }
 
     /**
      * Plans a day.
      *
      * @param net its tasks
-     * @param limits how long to search in all
-     * @param planned makes a plan of the day by aiming at a net, which may have time to spare
+     * @param limits how long to search in all; on each thread another plan is made so, and the better one is taken
+     * @param held a plan that the new one stays close to, with the time to spare that it has
+     * @param search makes each plan
+     * @param told is told about the best plan of a thread so far
      * @param stopped whether the plan so far must do
      */
     static Plan plan(
             Day day,
             TaskNet net,
             Planner.Limits limits,
-            BiFunction<TaskNet, Planner.Limits, Plan> planned,
+            Optional<Plan> held,
+            Search search,
+            Consumer<Plan> told,
             BooleanSupplier stopped) {
-        Promise promise = new Promise(day, limits.seed());
-        Planner.Limits part = new Planner.Limits(
-                limits.seconds() / ROUNDS,
-                limits.steps().map(steps -> Math.max(1, steps / ROUNDS)),
+        List<Callable<Choice>> threads = new ArrayList<>();
+        for (int thread = 0; thread < limits.threads(); thread++) {
+            Planner.Limits one =
+                    new Planner.Limits(limits.seconds(), limits.steps(), limits.seed() + Planner.SEED_STEP * thread, 1);
+            threads.add(() -> new Promise(day, limits.seed()).plan(net, one, held, search, told, stopped));
+        }
+        return Planner.sideBySide(threads, limits.threads()).stream()
+                .min(Choice.BEST_FIRST)
+                .orElseThrow()
+                .plan();
+    }
+
+    private Choice plan(
+            TaskNet net,
+            Planner.Limits limits,
+            Optional<Plan> held,
+            Search search,
+            Consumer<Plan> told,
+            BooleanSupplier stopped) {
+        int used = 0;
+        while (used < PARTS && !kept && !(used > 0 && stopped.getAsBoolean())) {
+            boolean late = used == 1 && isLate();
+            int parts = late ? PARTS_IF_LATE : 1;
+            boolean asItIs = used == 0 || late;
+            Optional<Plan> from = asItIs ? Optional.empty() : Optional.of(best().plan());
+            consider(search.plan(asItIs ? net : aim(net), part(limits, parts), from), asItIs);
+            if (used == 0) {
+                held.ifPresent(this::keepTimeToSpare);
+            }
+            told.accept(best().plan());
+            used += parts;
+        }
+        return best();
+    }
+
+    private Choice best() {
+        return choices.stream().min(Choice.BEST_FIRST).orElseThrow();
+    }
+
+    private boolean isLate() {
+        return best().missing() > 0 || best().plan().points().late() > 0;
+    }
+
+    private static Planner.Limits part(Planner.Limits limits, int parts) {
+        return new Planner.Limits(
+                limits.seconds() * parts / PARTS,
+                limits.steps().map(steps -> Math.max(1, steps * parts / PARTS)),
                 limits.seed(),
                 limits.threads());
-        boolean kept = promise.consider(planned.apply(net, part));
-        for (int round = 1; round < ROUNDS && !kept && !stopped.getAsBoolean(); round++) {
-            kept = promise.consider(planned.apply(promise.aim(net), part));
-        }
-        return promise.choices.stream().min(Choice.BEST_FIRST).map(Choice::plan).orElseThrow();
     }
 
     private TaskNet aim(TaskNet net) {
         return SpareTime.in(
                 net,
-                step -> Math.max(0, Odds.minutesOver(step, wanted)),
-                step -> Math.max(0, -Odds.minutesOver(step, 1 - wanted)),
-                setup -> minutesBefore[setup]);
+                this::spareAfter,
+                step -> Math.max(0, -Odds.minutesOver(step, 1 - wantedOfStep)),
+                setup -> minutesBefore[setup],
+                need -> hurried.contains(need.key()));
     }
 
-    /** Rehearses a plan; returns whether nothing is left to be wished for. */
-    private boolean consider(Plan plan) {
-        double shortfall = 0;
-        double faded = 0;
+    private int spareAfter(Step step) {
+        return Math.max(0, Odds.minutesOver(step, wantedOfStep));
+    }
+
+    /** A plan that people have in their hands stays as it is if what it has to spare is aimed at again. */
+    private void keepTimeToSpare(Plan held) {
+        for (int i = 0; i < minutesBefore.length; i++) {
+            String setup = setups.get(i).id();
+            minutesBefore[i] = held.copies().stream()
+                    .filter(copy -> copy.made() && copy.setup().equals(setup))
+                    .mapToInt(copy -> copy.ready().orElseThrow().minutesUntil(copy.due())
+                            - day.step(copy.dish(), copy.stage())
+                                    .map(this::spareAfter)
+                                    .orElse(0))
+                    .map(minutes -> Math.max(0, minutes))
+                    .min()
+                    .orElse(0);
+        }
+    }
+
+    /**
+     * Rehearses a plan and sets what the next one aims at.
+     *
+     * @param asItIs whether it had no time to spare: that tells nothing about how much is too much
+     */
+    private void consider(Plan plan, boolean asItIs) {
         // other luck than that with which the plan is told to be sure in the end
-        for (OfSetup setup : Odds.of(day, plan, Odds.RUNS, -1 - seed).setups()) {
+        Odds odds = Odds.of(day, plan, Odds.RUNS, -1 - seed);
+        plan.copies().stream()
+                .filter(copy -> !copy.made() || copy.lateMinutes() > 0)
+                .forEach(copy -> hurried.add(copy.need()));
+        kept = true;
+        double shortfall = 0;
+        for (OfSetup setup : odds.setups()) {
+            kept &= setup.atCall() >= wanted && setup.atPeak() >= wanted;
             shortfall += Math.max(0, wanted - setup.atCall());
-            faded += Math.max(0, wanted - setup.atPeak());
             int index = setups.indexOf(day.setup(setup.setup()).orElseThrow());
             int late = setup.promisedBy().map(setup.call()::minutesUntil).orElse(0);
-            // the first plan had nothing to spare; later ones give back less than was too much, since each is another
-            if (!choices.isEmpty()) {
+            if (!asItIs) {
+                // each plan is another, so only half of what was too much is given back
                 minutesBefore[index] = Math.max(0, minutesBefore[index] + (late > 0 ? late : late / 2));
             }
         }
-        long missing = plan.copies().stream()
+        Points points = plan.points();
+        choices.add(new Choice(
+                plan,
+                missing(plan),
+                points.total()
+                        - points.late()
+                        - points.offPeak()
+                        + odds.points()
+                        + shortfall * SHORTFALL_MINUTES * day.facts().prices().lateMinute()));
+        kept &= !isLate();
+    }
+
+    private long missing(Plan plan) {
+        return plan.copies().stream()
                 .filter(copy ->
                         !copy.made() && !plan.isShot(day.setup(copy.setup()).orElseThrow()))
                 .count();
-        choices.add(new Choice(plan, missing, plan.points().late(), shortfall, faded));
-        return missing == 0 && plan.points().late() == 0 && shortfall + faded == 0;
     }
 }

@@ -58,11 +58,11 @@ final class ReadyTable {
                 plan.verdict().lateMinutes(),
                 plan.verdict().offPeakMinutes(),
                 plan.kitchenCalls().stream().map(call -> dated(call, day)).collect(Collectors.joining(" and ")),
-                distance(plan));
+                points(plan));
     }
 
-    /** How far from the best the plan can be at most; nothing if it breaks rules, since the best must break none. */
-    private static String distance(Plan plan) {
+    /** What the plan costs beside what any plan does at least; nothing if it breaks rules, since the best must break none. */
+    private static String points(Plan plan) {
         Optional<Long> bound = plan.bound();
         long points = plan.points().total();
         if (bound.isEmpty()
@@ -72,7 +72,7 @@ final class ReadyTable {
         }
         return points <= bound.get()
                 ? " Proved best (" + points + " points)."
-                : String.format(Locale.ROOT, " %d points, at most %d from the best.", points, points - bound.get());
+                : String.format(Locale.ROOT, " %d points; no plan of this day has fewer than %d.", points, bound.get());
     }
 
     /** {@code 02:30}, or {@code 02:30 +01} in the hour that is there twice when clocks are put back. */

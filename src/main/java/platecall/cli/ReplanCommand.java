@@ -68,7 +68,8 @@ import platecall.units.Moment;
             "What the AD changes, calls, takes, inserts, goes into the sheets of DAY; so does who is",
             "away and what is broken. What has begun stays; nothing else begins before now.",
             "Exit code: 0 all that is still to come is ready at its call, 1 it isn't, or a rule is",
-            "broken, or the promise isn't kept with --promise, 2 bad input."
+            "broken, 2 bad input. It searches again, each time as long, if what has begun can't go",
+            "on, and if copies would only come after the last take."
         })
 final class ReplanCommand implements Callable<Integer> {
 
@@ -114,36 +115,13 @@ final class ReplanCommand implements Callable<Integer> {
         Path folder = out != null ? out : dayArgument.reports().resolve(stamp(day, at));
         Reports.mustBeWritable(folder);
         SoFar soFar = soFar(day, before, at);
-        TaskNet all = tasks(day, before, Map.of());
-        UnderWay left = left(day, all, soFar, Set.of());
-        Planning.Planned made = planning.plan(spec, day, left.net(), Optional.of(soFar.inHand()));
-        Set<String> stuck = stuck(left, made.plan());
-        Set<String> unusable = new TreeSet<>(left.spoiled());
-        Set<String> stuckAnew = Set.of();
-        if (!stuck.isEmpty()) {
-            UnderWay anew = left(day, all, soFar, stuck);
-            Planning.Planned other = planning.plan(spec, day, anew.net(), Optional.of(soFar.inHand()));
-            if (missing(other.plan()) < missing(made.plan())) {
-                unusable.addAll(stuck);
-                unusable.addAll(anew.spoiled());
-                left = anew;
-                made = other;
-                stuckAnew = stuck;
-            }
+        Attempt rest;
+        try (Planning.Ending ending = planning.watching(spec)) {
+            rest = rest(day, before, soFar, ending);
         }
-        Map<String, Integer> enough = enough(day, left.net(), made.plan());
-        if (!enough.isEmpty()) {
-            UnderWay fewer = left(day, tasks(day, before, enough), soFar, stuckAnew);
-            Planning.Planned other = planning.plan(spec, day, fewer.net(), Optional.of(soFar.inHand()));
-            if (other.plan().points().total() < made.plan().points().total()) {
-                left = fewer;
-                made = other;
-                unusable = new TreeSet<>(stuckAnew);
-                unusable.addAll(fewer.spoiled());
-            } else {
-                enough = Map.of();
-            }
-        }
+        Planning.Planned made = rest.made();
+        Set<String> unusable = new TreeSet<>(rest.anew());
+        unusable.addAll(rest.left().spoiled());
         Map<String, String> renamed = new LinkedHashMap<>(soFar.renamed());
         Set<String> spoiled = asNumberedBefore(unusable, renamed);
         renamed.keySet().removeAll(spoiled);
@@ -153,14 +131,57 @@ final class ReplanCommand implements Callable<Integer> {
                 .telling(gone, renamed, stopped(soFar, made.plan()));
 
         PrintWriter print = spec.commandLine().getOut();
-        tellSoFar(print, day, soFar, left, spoiled, renamed, enough, before, made.plan());
+        tellSoFar(print, day, soFar, rest, spoiled, renamed, before);
         compare(print, day, Audit.of(day, soFar.carriedOn()), made.plan());
         print.println(changes.line());
         print.println();
         ReadyTable.print(print, day, made.plan());
-        boolean kept = planning.tellOdds(spec, day, made);
+        planning.tellOdds(spec, day, made);
         planning.write(spec, day, made, Optional.of(changes), folder, at);
-        return made.plan().verdict().sound() && kept ? Main.FINE : Main.NOT_READY;
+        return made.plan().verdict().sound() ? Main.FINE : Main.NOT_READY;
+    }
+
+    /**
+     * A plan of the rest of a day.
+     *
+     * @param anew copies that have begun and are made anew all the same
+     * @param enough for some needs how many of its copies are made at most
+     */
+    private record Attempt(UnderWay left, Planning.Planned made, Set<String> anew, Map<String, Integer> enough) {
+
+        long missing() {
+            return made.plan().copies().stream()
+                    .filter(Predicate.not(PlannedCopy::made))
+                    .count();
+        }
+
+        long points() {
+            return made.plan().points().total();
+        }
+    }
+
+    /** Plans the rest of a day: once more if what has begun finds no way on, and if copies would come when nobody waits for them. */
+    private Attempt rest(Day day, Plan before, SoFar soFar, Planning.Ending ending) {
+        Attempt best = attempt(day, before, soFar, Set.of(), Map.of(), ending);
+        Set<String> stuck = stuck(best.left(), best.made().plan());
+        if (!stuck.isEmpty() && !ending.stop()) {
+            Attempt anew = attempt(day, before, soFar, stuck, Map.of(), ending);
+            best = anew.missing() < best.missing() ? anew : best;
+        }
+        Map<String, Integer> enough = enough(day, best.left().net(), best.made().plan());
+        if (!enough.isEmpty() && !ending.stop()) {
+            Attempt fewer = attempt(day, before, soFar, best.anew(), enough, ending);
+            best = fewer.points() < best.points() ? fewer : best;
+        }
+        return best;
+    }
+
+    private Attempt attempt(
+            Day day, Plan before, SoFar soFar, Set<String> anew, Map<String, Integer> enough, Planning.Ending ending) {
+        TaskNet all = tasks(day, before, enough);
+        UnderWay left = UnderWay.of(day, all, soFar.now(), soFar.begun(), soFar.breaks(), anew);
+        return new Attempt(
+                left, planning.plan(spec, day, left.net(), Optional.of(soFar.inHand()), ending), anew, enough);
     }
 
     /**
@@ -262,10 +283,6 @@ final class ReplanCommand implements Callable<Integer> {
         return before;
     }
 
-    private static UnderWay left(Day day, TaskNet all, SoFar soFar, Set<String> anew) {
-        return UnderWay.of(day, all, soFar.now(), soFar.begun(), soFar.breaks(), anew);
-    }
-
     /** Copies that have begun and can't go on, for want of a station, hands or silence in time: they may be made anew. */
     private static Set<String> stuck(UnderWay left, Plan plan) {
         Set<String> begun = begun(left.net());
@@ -290,10 +307,6 @@ final class ReplanCommand implements Callable<Integer> {
                 .filter(work -> work.span().end().isAfter(soFar.now())
                         && work.copies().stream().noneMatch(copy -> used.contains(copy + " " + work.step())))
                 .toList();
-    }
-
-    private static long missing(Plan plan) {
-        return plan.copies().stream().filter(Predicate.not(PlannedCopy::made)).count();
     }
 
     private Moment now(Day day, Plan before) {
@@ -365,12 +378,11 @@ final class ReplanCommand implements Callable<Integer> {
             PrintWriter print,
             Day day,
             SoFar soFar,
-            UnderWay left,
+            Attempt rest,
             Set<String> spoiled,
             Map<String, String> renamed,
-            Map<String, Integer> enough,
-            Plan before,
-            Plan plan) {
+            Plan before) {
+        Plan plan = rest.made().plan();
         long underWay = soFar.begun().stream()
                 .filter(work -> work.span().end().isAfter(soFar.now()))
                 .count();
@@ -385,7 +397,7 @@ final class ReplanCommand implements Callable<Integer> {
         list(
                 print,
                 "Too late for the last take, not made any more: ",
-                enough.entrySet().stream()
+                rest.enough().entrySet().stream()
                         .map(need -> need.getKey() + "#" + (need.getValue() + 1) + " and on")
                         .toList());
         Map<String, List<String>> places = new LinkedHashMap<>();
@@ -404,7 +416,7 @@ final class ReplanCommand implements Callable<Integer> {
         list(
                 print,
                 "Not made while their setup was shot, not made any more: ",
-                left.net().past().missed().stream().map(TaskNet.Copy::id).toList());
+                rest.left().net().past().missed().stream().map(TaskNet.Copy::id).toList());
         list(
                 print,
                 "Under way for no copy any more, to be stopped: ",

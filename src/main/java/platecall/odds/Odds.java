@@ -13,6 +13,7 @@ import platecall.day.CameraTime;
 import platecall.day.Day;
 import platecall.day.Need;
 import platecall.day.Part;
+import platecall.day.Prices;
 import platecall.day.Setup;
 import platecall.day.Step;
 import platecall.plan.Plan;
@@ -24,9 +25,11 @@ import platecall.units.Moment;
  *
  * @param runs rehearsals
  * @param all chance that every setup is ready at its call, 0 to 1
+ * @param points what late and off-peak minutes of every copy for these setups come to on average; a plan's own are reckoned as if
+ *     every step took its likely minutes
  * @param setups each setup that wants food and isn't shot, in order of call
  */
-public record Odds(int runs, double all, List<OfSetup> setups) {
+public record Odds(int runs, double all, double points, List<OfSetup> setups) {
 
     /** Rehearsals after which a chance is known to within 2 points, 19 times in 20 (Massart 1990: 4612 are enough). */
     public static final int RUNS = 5_000;
@@ -99,6 +102,7 @@ public record Odds(int runs, double all, List<OfSetup> setups) {
         return new Odds(
                 runs,
                 (double) allReady / runs,
+                tallies.stream().mapToDouble(tally -> tally.points).sum() / runs,
                 tallies.stream().map(Tally::result).toList());
     }
 
@@ -129,8 +133,30 @@ public record Odds(int runs, double all, List<OfSetup> setups) {
         return StepMinutes.of(step).at(chance) - step.minutesLikely();
     }
 
-    /** A copy in all rehearsals: its last steps, and its peak in minutes after it is plated. */
-    private record Plate(int stage, int last, long due, boolean hero, int peakFrom, int peakTo) {}
+    /**
+     * A copy in all rehearsals: its last steps, its peak and its use in minutes after it is plated, and what its minutes late and off
+     * its peak cost.
+     */
+    private record Plate(
+            int stage,
+            int last,
+            long due,
+            int show,
+            boolean hero,
+            int peakFrom,
+            int peakTo,
+            int usableTo,
+            long lateMinute,
+            long offPeakMinute) {
+
+        /** Points for being there from one minute on, plated at another. */
+        long points(long ready, long plated) {
+            long roll = Math.max(due, ready);
+            long late = Math.max(0, ready - due) + Math.max(0, roll + show - (plated + usableTo));
+            long offPeak = Math.max(0, plated + peakFrom - roll) + Math.max(0, roll + show - (plated + peakTo));
+            return late * lateMinute + offPeak * offPeakMinute;
+        }
+    }
 
     /** What the rehearsals come to for one setup. */
     private static final class Tally {
@@ -147,6 +173,7 @@ public record Odds(int runs, double all, List<OfSetup> setups) {
         private int atPeak;
         private int everyTake;
         private int late;
+        private long points;
         private final Map<List<String>, Integer> causes = new LinkedHashMap<>();
 
         Tally(Day day, Plan plan, Setup setup, Rehearsal rehearsal, int runs) {
@@ -182,21 +209,28 @@ public record Odds(int runs, double all, List<OfSetup> setups) {
                     || carry < 0
                     || copy.plated().isEmpty()
                     || copy.peakFrom().isEmpty()
-                    || copy.peakTo().isEmpty()) {
+                    || copy.peakTo().isEmpty()
+                    || copy.usableTo().isEmpty()) {
                 return Optional.empty();
             }
             Moment plated = copy.plated().orElseThrow();
+            Prices prices = day.facts().prices();
             return Optional.of(new Plate(
                     stage,
                     carry,
                     copy.due().epochMinute(),
+                    copy.showMinutes(),
                     need.part() == Part.HERO,
                     plated.minutesUntil(copy.peakFrom().orElseThrow()),
-                    plated.minutesUntil(copy.peakTo().orElseThrow())));
+                    plated.minutesUntil(copy.peakTo().orElseThrow()),
+                    plated.minutesUntil(copy.usableTo().orElseThrow()),
+                    (long) setup.weight() * prices.lateMinute(),
+                    (long) need.looksWeight() * prices.offPeakMinute()));
         }
 
         /** Counts the last rehearsal; returns whether the first take was ready at its call. */
         boolean count(int run) {
+            all.forEach(plate -> points += plate.points(rehearsal.end[plate.last()], rehearsal.end[plate.stage()]));
             if (!firstMade) {
                 return false;
             }

@@ -98,6 +98,9 @@ public final class Planner {
             double seconds,
             double processorSeconds) {}
 
+    /** From the seed of one thread to that of the next. */
+    public static final long SEED_STEP = 7919;
+
     private static final ThreadMXBean THREADS = ManagementFactory.getThreadMXBean();
 
     private Planner() {}
@@ -150,7 +153,7 @@ public final class Planner {
         Published published = held.map(plan -> Published.of(net, plan)).orElse(null);
         List<Callable<Searched>> searches = new ArrayList<>();
         for (int thread = 0; thread < limits.threads(); thread++) {
-            long seed = limits.seed() + 7919L * thread;
+            long seed = limits.seed() + SEED_STEP * thread;
             searches.add(() -> new Searched(
                     aim, seed, limits, bound, published, watcher, day.facts().zone(), mode));
         }

@@ -4,7 +4,9 @@ import java.util.ArrayList;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Predicate;
 import java.util.function.ToIntFunction;
+import platecall.day.Need;
 import platecall.day.Step;
 import platecall.tasks.TaskNet.Arc;
 import platecall.tasks.TaskNet.Copy;
@@ -23,20 +25,27 @@ public final class SpareTime {
      *
      * @param net the tasks of a day
      * @param afterStep minutes, 0 or more, by which what comes after a step waits longer than it must, as far as it may wait
+     *     and its copies are due earlier, as long as they look their best until the cut
      * @param quickerBy minutes, 0 or more, by which the step may end sooner: as many are left of the longest wait
-     *     Copies are due so many minutes earlier for their last step, as long as they look their best until the cut
      * @param beforeCall minutes by which the copies of a setup, given by its index, are due earlier still, past their best if
      *     it must be, as long as they can be shown
+     * @param hurried needs that have no minute to spare
      */
     public static TaskNet in(
             TaskNet net,
             ToIntFunction<Step> afterStep,
             ToIntFunction<Step> quickerBy,
-            ToIntFunction<Integer> beforeCall) {
+            ToIntFunction<Integer> beforeCall,
+            Predicate<Need> hurried) {
         Map<Recipe, Recipe> spared = new IdentityHashMap<>();
         net.recipes().forEach(recipe -> spared.put(recipe, in(recipe, afterStep, quickerBy)));
         List<Copy> copies = new ArrayList<>();
         for (Copy copy : net.copies()) {
+            if (hurried.test(copy.recipe().need())) {
+                spared.put(copy.recipe(), copy.recipe());
+                copies.add(copy);
+                continue;
+            }
             Recipe recipe = spared.computeIfAbsent(copy.recipe(), it -> in(it, afterStep, quickerBy));
             Step last = recipe.tasks().get(recipe.plated()).step();
             int wait = minutesToCamera(recipe) + copy.show();

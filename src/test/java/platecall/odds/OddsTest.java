@@ -72,6 +72,22 @@ class OddsTest {
         assertThat(setup.causes()).containsExactly(new Odds.Cause("bun", "shape", 1));
     }
 
+    /** A bun is at its peak for 2 minutes and on camera for 5: being early fades it more, being late keeps the crew waiting as well. */
+    @Test
+    void lateAndOffPeakMinutesCostWhatTheyComeToOnAverage() {
+        Day day = withBun(oneSetup("Ana"), "bun")
+                .setup("S1", "10:00", setup -> setup.weight = 3)
+                .dish("bun", dish -> dish.look = Look.table(0, 2, 60))
+                .need("S1", "bun", "shape", need -> need.copies(1).looksWeight = 2)
+                .build();
+        double points = IntStream.rangeClosed(5, 17)
+                .mapToDouble(minutes -> exactly(minutes)
+                        * (3 * 1000 * Math.max(0, minutes - 8) + 2 * 10 * (5 - 2 + Math.max(0, 8 - minutes))))
+                .sum();
+        assertThat(Odds.of(day, InventedDays.plan(day, 1), Odds.RUNS, 1).points())
+                .isEqualTo(points, within(3 * 1000 * 9 * NEAR));
+    }
+
     @Test
     void twoAtATimeByTwoPeople() {
         OfSetup setup = onlySetup(

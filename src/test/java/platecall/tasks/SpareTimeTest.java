@@ -29,13 +29,13 @@ class SpareTimeTest {
         TaskNet net = netOf(TestDays.firstEgg()
                 .step("egg", "fry", 4, step -> step.after("crack").uses("burners", 1).hands = 1)
                 .build());
-        TaskNet spared = SpareTime.in(net, step -> 5, step -> 0, setup -> 0);
+        TaskNet spared = SpareTime.in(net, step -> 5, step -> 0, setup -> 0, need -> false);
         List<Arc> arcs =
                 spared.recipes().get(0).outOf().stream().flatMap(List::stream).toList();
         // from crack to fry there is no limit; a plate waits 2 minutes for its egg at most
         assertThat(arcs).extracting(Arc::least).containsExactly(5, 2);
         // an egg that is done a minute sooner must not wait for 3
-        assertThat(SpareTime.in(net, step -> 5, step -> 1, setup -> 0)
+        assertThat(SpareTime.in(net, step -> 5, step -> 1, setup -> 0, need -> false)
                         .recipes()
                         .get(0)
                         .outOf()
@@ -68,9 +68,30 @@ class SpareTimeTest {
         assertThat(early(steady, 12, 30)).isEqualTo(42);
     }
 
+    @Test
+    void aNeedThatIsLateAnywayHasNoMinuteToSpare() {
+        TaskNet net = netOf(TestDays.firstEgg()
+                .need("S2", "egg", "plate", need -> {})
+                .setup("S2", "11:00", setup -> {})
+                .build());
+        TaskNet spared = SpareTime.in(
+                net, step -> 7, step -> 0, setup -> 3, need -> need.setup().equals("S2"));
+        for (int c = 0; c < net.copies().size(); c++) {
+            Copy was = net.copies().get(c);
+            Copy now = spared.copies().get(c);
+            if (was.recipe().need().setup().equals("S2")) {
+                assertThat(now).isEqualTo(was);
+                assertThat(spared.recipes()).contains(was.recipe());
+            } else {
+                assertThat(was.due() - now.due()).isEqualTo(10);
+            }
+        }
+        assertThat(net.copies()).hasSize(4);
+    }
+
     private static int early(TaskNet net, int afterStep, int beforeCall) {
         Copy was = net.copies().get(0);
-        Copy now = SpareTime.in(net, step -> afterStep, step -> 1, setup -> beforeCall)
+        Copy now = SpareTime.in(net, step -> afterStep, step -> 1, setup -> beforeCall, need -> false)
                 .copies()
                 .get(0);
         assertThat(now.due() + now.show()).isEqualTo(was.due() + was.show());
@@ -84,7 +105,7 @@ class SpareTimeTest {
             @ForAll @IntRange(max = 60) int beforeCall,
             @ForAll @LongRange(min = 1, max = 1_000_000) long seed) {
         TaskNet net = netOf(InventedDays.day(size, 0.8, seed));
-        TaskNet spared = SpareTime.in(net, step -> afterStep, step -> 1, setup -> beforeCall);
+        TaskNet spared = SpareTime.in(net, step -> afterStep, step -> 1, setup -> beforeCall, need -> false);
         assertThat(spared.copies()).hasSameSizeAs(net.copies());
         for (int c = 0; c < net.copies().size(); c++) {
             Copy was = net.copies().get(c);
