@@ -14,6 +14,7 @@ import platecall.plan.Plan;
 import platecall.plan.Plan.Hands;
 import platecall.plan.Plan.Work;
 import platecall.units.Moment;
+import platecall.units.Span;
 
 /** Who does what the plan books nobody's hands for: setting an oven, starting a step, bringing food back. */
 final class Duty {
@@ -31,23 +32,30 @@ final class Duty {
                                 .add(work)));
     }
 
-    /** Whether a person is on duty, neither away nor at a meal. */
-    boolean isOn(String person, Moment at) {
-        return day.people().stream()
-                        .filter(it -> it.id().equals(person))
-                        .anyMatch(it -> day.hoursOf(it).stream().anyMatch(span -> span.contains(at)))
-                && plan.breaks().stream()
-                        .noneMatch(meal ->
-                                meal.person().equals(person) && meal.span().contains(at));
+    /** The minute that begins then. */
+    static Span minute(Moment at) {
+        return new Span(at, at.plus(1));
     }
 
-    /** Whether a person is on duty and has no hands on any work. */
-    boolean isFree(String person, Moment at) {
-        return isOn(person, at)
+    /** Whether a person is on duty all the time, neither away nor at a meal. */
+    boolean isOn(String person, Span time) {
+        return day.people().stream()
+                        .filter(it -> it.id().equals(person))
+                        .anyMatch(it -> day.hoursOf(it).stream()
+                                .anyMatch(span -> !span.start().isAfter(time.start())
+                                        && !span.end().isBefore(time.end())))
+                && plan.breaks().stream()
+                        .noneMatch(meal ->
+                                meal.person().equals(person) && meal.span().overlaps(time));
+    }
+
+    /** Whether a person is on duty all the time and has no hands on any work. */
+    boolean isFree(String person, Span time) {
+        return isOn(person, time)
                 && plan.work().stream()
                         .flatMap(work -> work.hands().stream())
                         .noneMatch(hands ->
-                                hands.person().equals(person) && hands.span().contains(at));
+                                hands.person().equals(person) && hands.span().overlaps(time));
     }
 
     /** Who sets an oven at {@code at} for {@code use}: who puts the food in if free then, else the first who is. */
@@ -56,16 +64,16 @@ final class Duty {
                 .filter(hands -> hands.span().start().equals(use.span().start()))
                 .map(Hands::person)
                 .toList();
-        return rather(putIn, at);
+        return rather(putIn, minute(at));
     }
 
     /** One of these people if free, else the first of all who is; if nobody is, who is on duty at least. */
-    private Optional<String> rather(List<String> people, Moment at) {
+    private Optional<String> rather(List<String> people, Span time) {
         List<String> all = day.people().stream().map(Person::id).toList();
-        return first(people, person -> isFree(person, at))
-                .or(() -> first(all, person -> isFree(person, at)))
-                .or(() -> first(people, person -> isOn(person, at)))
-                .or(() -> first(all, person -> isOn(person, at)))
+        return first(people, person -> isFree(person, time))
+                .or(() -> first(all, person -> isFree(person, time)))
+                .or(() -> first(people, person -> isOn(person, time)))
+                .or(() -> first(all, person -> isOn(person, time)))
                 .or(() -> people.stream().findFirst());
     }
 
@@ -85,15 +93,16 @@ final class Duty {
                 .filter(it -> !it.span().end().isAfter(work.span().start()))
                 .flatMap(it -> it.hands().stream())
                 .max(LAST)
-                .flatMap(hands -> rather(List.of(hands.person()), work.span().start()));
+                .flatMap(hands ->
+                        rather(List.of(hands.person()), minute(work.span().start())));
     }
 
-    /** Who brings a copy back at {@code at}: who had hands on it last, of several the first by name, if free then. */
-    Optional<String> bringer(String copy, Moment at) {
-        return worksOf.getOrDefault(copy, Set.of()).stream()
+    /** Who brings a copy back: who had hands on it last, of several the first by name, if free for the walk. */
+    Optional<String> bringer(KeptBack kept) {
+        return worksOf.getOrDefault(kept.copy().id(), Set.of()).stream()
                 .flatMap(work -> work.hands().stream())
                 .max(LAST)
-                .flatMap(hands -> rather(List.of(hands.person()), at));
+                .flatMap(hands -> rather(List.of(hands.person()), kept.walk()));
     }
 
     private static final Comparator<Hands> LAST = Comparator.comparing(

@@ -5,6 +5,7 @@ import java.util.Map;
 import java.util.Optional;
 import platecall.day.Day;
 import platecall.odds.Odds;
+import platecall.odds.Odds.OfSetup;
 import platecall.plan.Plan;
 import platecall.plan.Plan.Readiness;
 import platecall.units.Moment;
@@ -30,13 +31,14 @@ final class ReadinessCsv {
                 "eaten food at risk discarded by");
         Map<String, Moment> discardBy = ReadinessPage.discardBy(day, plan);
         for (Readiness setup : ReadinessPage.inOrderOfCall(plan)) {
+            Optional<OfSetup> sure = ReadinessPage.sure(day, plan, odds, setup);
             rows.add(
                     setup.setup(),
                     clock.stamp(setup.call()),
                     setup.ready().map(clock::stamp).orElse(""),
                     setup.ready().isPresent() ? (Object) setup.marginMinutes() : "",
-                    odds.of(setup.setup()).map(it -> percent(it.atCall())).orElse(""),
-                    odds.of(setup.setup()).map(it -> percent(it.atPeak())).orElse(""),
+                    sure.map(it -> percent(it.atCall())).orElse(""),
+                    sure.map(it -> percent(it.atPeak())).orElse(""),
                     ReadinessPage.peakUntil(day, setup).map(clock::stamp).orElse(""),
                     setup.resetsQueued(),
                     setup.nextResetAt().map(clock::stamp).orElse(""),

@@ -119,23 +119,23 @@ public record ReadinessPage(
                 .map(breach -> Wording.plain(breach.what()))
                 .toList();
         int broken = plan.verdict().breaches().size();
+        List<OfSetup> unsure = broken(plan) == 0 ? odds.lessSureThan(day.facts().promise()) : List.of();
         return new ReadinessPage(
                 Wording.plain(day.facts().title()),
                 clock.date(clock.noon())
                         + plan.asOf()
                                 .map(now -> ", as of " + clock.time(now, clock.noon()))
                                 .orElse(""),
-                answer(
-                        rows,
-                        broken(plan),
-                        broken(plan) == 0 ? odds.lessSureThan(day.facts().promise()) : List.of(),
-                        plan.asOf().isPresent()),
-                broken(plan) == 0 && rows.stream().noneMatch(row -> troubled(row.state())),
+                answer(rows, broken(plan), unsure, plan.asOf().isPresent()),
+                broken(plan) == 0
+                        && rows.stream().noneMatch(row -> troubled(row.state()))
+                        && unsure.stream().noneMatch(ReadinessPage::isProbablyLate),
                 rows,
                 broken == 0
                         ? "The plan breaks no rule."
                         : "The plan breaks " + count(broken, "rule", "rules")
-                                + (broken > MOST_BREACHES ? ", first of them:" : ":"),
+                                + (broken(plan) > 0 ? ", so nothing tells how sure it is" : "")
+                                + (broken > MOST_BREACHES ? "; first of them:" : ":"),
                 breaches,
                 safety(day, plan, clock),
                 kitchenCalls(day, plan, clock),
@@ -194,18 +194,33 @@ public record ReadinessPage(
         return calls.isEmpty() ? "" : "Kitchen call: " + String.join(", ", calls) + ".";
     }
 
-    private static Row row(Day day, Plan plan, Odds odds, Clock clock, Readiness setup, String date) {
-        List<PlannedCopy> copies = plan.copies().stream()
+    /** How sure a setup is; empty where that means nothing: rehearsals know nothing of broken rules, and past use is not ready. */
+    static Optional<OfSetup> sure(Day day, Plan plan, Odds odds, Readiness setup) {
+        return broken(plan) == 0 && state(day, copiesOf(plan, setup), setup) != State.STALE
+                ? odds.of(setup.setup())
+                : Optional.empty();
+    }
+
+    /** Planned to be ready, but late more often than not. */
+    private static boolean isProbablyLate(OfSetup setup) {
+        return setup.atCall() < 0.5;
+    }
+
+    private static List<PlannedCopy> copiesOf(Plan plan, Readiness setup) {
+        return plan.copies().stream()
                 .filter(copy -> copy.setup().equals(setup.setup()))
                 .toList();
+    }
+
+    private static Row row(Day day, Plan plan, Odds odds, Clock clock, Readiness setup, String date) {
+        List<PlannedCopy> copies = copiesOf(plan, setup);
         State state = state(day, copies, setup);
         int minutes = setup.marginMinutes();
         Optional<Moment> peak = peakUntil(day, setup);
         boolean untilRelease = peak.isPresent() && !peak.equals(setup.heroPeakTo());
-        // rehearsals know nothing of broken rules, and past use is not ready
-        Optional<Double> chance = broken(plan) == 0 && state != State.STALE
-                ? odds.of(setup.setup()).map(OfSetup::atCall)
-                : Optional.empty();
+        Optional<OfSetup> sure = sure(day, plan, odds, setup);
+        Optional<OfSetup> unsure = sure.filter(it -> state == State.READY)
+                .filter(it -> it.atCall() < day.facts().promise());
         Moment first =
                 setup.ready().map(ready -> Moment.later(ready, setup.call())).orElse(setup.call());
         return new Row(
@@ -220,14 +235,10 @@ public record ReadinessPage(
                 setup.ready().isEmpty()
                         ? ""
                         : (minutes < 0 ? "\u2212" : minutes > 0 ? "+" : "") + Math.abs(minutes) + " min",
-                chance.map(Odds::percent).orElse(""),
+                sure.map(OfSetup::atCall).map(Odds::percent).orElse(""),
                 state,
-                words(state, minutes)
-                        + (state == State.READY
-                                        && chance.map(it -> it < day.facts().promise())
-                                                .orElse(false)
-                                ? ", NOT SURE"
-                                : ""),
+                unsure.map(it -> isProbablyLate(it) ? "PROBABLY LATE" : "READY, NOT SURE")
+                        .orElse(words(state, minutes)),
                 peak.map(moment -> untilRelease ? "release" : cell(clock, moment, setup))
                         .orElse(state == State.NONE ? "" : "no hero"),
                 setup.resetsQueued() == 0
@@ -239,6 +250,10 @@ public record ReadinessPage(
                                         .orElse(", same plates"),
                 Wording.plain(setup.words())
                         + (state == State.LATE ? goneBy(day, copies, first) : "")
+                        + unsure.flatMap(OfSetup::promisedBy)
+                                .map(by -> "; " + Odds.percent(day.facts().promise()) + " sure by "
+                                        + cell(clock, by, setup))
+                                .orElse("")
                         + dressing(day, copies),
                 copies.stream().anyMatch(copy -> !isFirst(day, copy) && isShort(copy)) || lacksLikelyTakes(day, setup),
                 setup.faded() && (state == State.FADED || state == State.SHORT));
@@ -384,7 +399,13 @@ public record ReadinessPage(
         if (!faded.isEmpty()) {
             parts.add("past peak at call: " + first(faded));
         }
-        if (late.isEmpty() && !unsure.isEmpty()) {
+        List<String> probably = unsure.stream()
+                .filter(ReadinessPage::isProbablyLate)
+                .map(setup -> "setup " + Wording.plain(setup.setup()) + " (" + Odds.percent(setup.atCall()) + " sure)")
+                .toList();
+        if (late.isEmpty() && !probably.isEmpty()) {
+            parts.add("probably late: " + first(probably));
+        } else if (late.isEmpty() && !unsure.isEmpty()) {
             OfSetup least = unsure.get(0);
             String chance = Odds.percent(least.atCall());
             parts.add(

@@ -252,9 +252,9 @@ public record RunSheet(
         for (List<KeptBack> kept : KeptBack.together(KeptBack.of(wording.day, plan), duty)) {
             KeptBack one = kept.get(0);
             Moment at = one.span().start();
-            if (duty.bringer(one.copy().id(), at).filter(person::equals).isPresent()) {
+            if (duty.bringer(one).filter(person::equals).isPresent()) {
                 List<String> notes = new ArrayList<>();
-                if (!duty.isFree(person, at)) {
+                if (!duty.isFree(person, one.walk())) {
                     notes.add("or whoever comes from there");
                 }
                 notes.addAll(wording.keepUntil(one));
@@ -273,9 +273,12 @@ public record RunSheet(
 
     /** What somebody must know who has other work or is off when this is to be done. */
     private static List<String> beside(Duty duty, String person, Moment at) {
-        return duty.isFree(person, at)
+        return duty.isFree(person, Duty.minute(at))
                 ? List.of()
-                : List.of(duty.isOn(person, at) ? "beside your other work" : "nobody is on then: find somebody");
+                : List.of(
+                        duty.isOn(person, Duty.minute(at))
+                                ? "beside your other work"
+                                : "nobody is on then: find somebody");
     }
 
     private static Entry ovenLine(Wording wording, OvenChange change, String set, List<String> notes, String where) {
@@ -453,7 +456,7 @@ public record RunSheet(
                         one.copy().dish(),
                         KeptBack.ids(kept),
                         wording.keepUntil(one),
-                        duty.bringer(one.copy().id(), one.span().start()).orElse("")));
+                        duty.bringer(one).orElse("")));
             }
         }
         String about = station.kind().word() + ", "

@@ -86,7 +86,7 @@ final class SequenceCsv {
                 wording.copies.names(KeptBack.ids(kept)),
                 one.copy().setup(),
                 one.station(),
-                duty.bringer(one.copy().id(), one.span().start()).orElse(""),
+                duty.bringer(one).orElse(""),
                 "no",
                 String.join("; ", notes)
             }));

@@ -49,6 +49,9 @@ final class EggDay {
     String setup = "S1";
     String dishName = "Baked egg";
     String person = "Ada";
+    /** Minutes from the kitchen to set. */
+    int walk;
+
     boolean edible = true;
     boolean raw = false;
     Part part = Part.HERO;
@@ -134,7 +137,9 @@ final class EggDay {
                         .map(id -> new Person(id, List.of(), List.of(), List.of(), Money.ZERO))
                         .toList(),
                 List.of(),
-                List.of(new Place("kitchen", Map.of(), List.of(), false), new Place("set", Map.of(), List.of(), true)));
+                List.of(
+                        new Place("kitchen", walk == 0 ? Map.of() : Map.of("set", walk), List.of(), false),
+                        new Place("set", Map.of(), List.of(), true)));
     }
 
     Setup setup(String id, int hour) {

@@ -240,6 +240,23 @@ class PapersTest {
                         "Sunday 15 March 2026, 13:00 Away [back at 14:00]");
     }
 
+    /** Egg 2 has been shown at 04:13, and Ada has it in her hands until 04:10: she can be there and back if the walk takes 3 minutes. */
+    @Test
+    void whoBringsFoodBackHasTheMinutesForTheWalk() {
+        EggDay eggs = new EggDay();
+        eggs.heldIn = Optional.of("fridge");
+        eggs.helpers = List.of("Ben");
+        String back = "04:13  | Bring back to fridge | Baked egg hero\u00a02";
+        eggs.walk = 3;
+        List<Section> near = sections(sheet(eggs.day(), eggs.plan(), Paper.A4));
+        assertThat(told(near.get(0))).anyMatch(line -> line.startsWith(back) && !line.contains("or whoever"));
+        assertThat(told(near.get(1))).noneMatch(line -> line.startsWith(back));
+        eggs.walk = 4;
+        List<Section> far = sections(sheet(eggs.day(), eggs.plan(), Paper.A4));
+        assertThat(told(far.get(0))).noneMatch(line -> line.startsWith(back));
+        assertThat(told(far.get(1))).anyMatch(line -> line.startsWith(back) && !line.contains("or whoever"));
+    }
+
     @Test
     void foodThatIsKeptUntilReleaseIsOnPaper() {
         EggDay eggs = new EggDay();
@@ -493,7 +510,7 @@ class PapersTest {
                 .isEqualTo("1 of 1 setup late: setup S1 by 7 min.");
         assertThat(readiness(InnPlans.day(), InnPlans.plan()).answer())
                 .matches(
-                        "All 12 setups are planned to be ready at their calls; least sure is setup \\w+ \\((under )?\\d+ %\\)\\.");
+                        "All 12 setups are planned to be ready at their calls; (probably late: setup \\w+ \\((under )?\\d+ % sure\\).*|least sure is setup \\w+ \\(\\d+ %\\))\\.");
         Plan crowded = crowded(12);
         assertThat(readiness(InnPlans.day(), crowded).answer())
                 .isEqualTo(
@@ -513,14 +530,46 @@ class PapersTest {
 
     @Test
     void whatIsReadyLessOftenThanPromisedIsNotCalledSure() {
-        List<ReadinessPage.Row> rows =
-                readiness(InnPlans.day(), InnPlans.plan()).rows();
-        assertThat(rows).extracting(ReadinessPage.Row::stateWords).containsOnly("READY, NOT SURE");
         EggDay eggs = new EggDay();
+        assertThat(sure(eggs, 0.95).rows().get(0).stateWords()).isEqualTo("READY");
+        ReadinessPage half = sure(eggs, 0.5);
+        assertThat(half.rows().get(0).stateWords()).isEqualTo("READY, NOT SURE");
+        assertThat(half.rows().get(0).words()).endsWith("; 95 % sure by 04:07");
+        assertThat(half.answer()).isEqualTo("The setup is planned to be ready at its call; but only 50 % sure.");
+        assertThat(half.good()).isTrue();
+        ReadinessPage less = sure(eggs, 0.4999);
+        assertThat(less.rows().get(0).stateWords()).isEqualTo("PROBABLY LATE");
+        assertThat(less.answer())
+                .isEqualTo("The setup is planned to be ready at its call; probably late: setup S1 (49 % sure).");
+        assertThat(less.good()).isFalse();
         assertThat(readiness(eggs.day(), eggs.plan()).rows())
                 .as("each step has its minutes for certain")
                 .extracting(row -> row.stateWords() + " " + row.sure())
                 .containsExactly("READY 100 %");
+    }
+
+    /** The page where the egg, called at 04:00, is ready so often at its call, and seven minutes later as often as promised. */
+    private static ReadinessPage sure(EggDay eggs, double chance) {
+        return ReadinessPage.of(
+                eggs.day(), eggs.plan(), oddsOf(eggs, chance), imprint(eggs.day(), eggs.plan()), Paper.A4);
+    }
+
+    private static Odds oddsOf(EggDay eggs, double chance) {
+        Moment call = eggs.day().setups().get(0).call();
+        Optional<Moment> by = Optional.of(call.plus(7));
+        return new Odds(
+                100, chance, 0, List.of(new Odds.OfSetup("S1", call, chance, chance, chance, by, by, 1, List.of())));
+    }
+
+    /** The page for the AD and the list for a spreadsheet must not differ in what is sure. */
+    @Test
+    void chancesStandInTheListWhereTheyStandOnThePage() {
+        EggDay eggs = new EggDay();
+        String sound = new String(ReadinessCsv.of(eggs.day(), eggs.plan(), oddsOf(eggs, 0.5)), StandardCharsets.UTF_8);
+        assertThat(sound).contains(",50.0,50.0,");
+        Plan broken = eggs.plan(List.of(new Breach(Rule.OPEN, 20, "oven is closed")), 0);
+        assertThat(new String(ReadinessCsv.of(eggs.day(), broken, oddsOf(eggs, 0.5)), StandardCharsets.UTF_8))
+                .doesNotContain("50.0");
     }
 
     /** By hand: usable until 04:10, the first take complete at 04:09 or 04:10. */
@@ -739,7 +788,7 @@ class PapersTest {
         assertThat(pages).hasSize(1);
         assertThat(pages.get(0))
                 .contains("READY", "LATE 12 min", "NOT READY", "−12 min")
-                .contains("The plan breaks 4 rules, first of them:")
+                .contains("The plan breaks 4 rules, so nothing tells how sure it is; first of them:")
                 .contains("hob serves 5 pots");
         assertThat(pages.get(0).split("hob serves 5 pots", -1)).hasSize(4);
     }
