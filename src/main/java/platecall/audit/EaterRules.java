@@ -3,7 +3,6 @@ package platecall.audit;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
-import platecall.day.Allergens;
 import platecall.day.Diner;
 import platecall.day.Ingredient;
 import platecall.day.Need;
@@ -41,9 +40,7 @@ final class EaterRules {
         List<String> allergies = ledger.day().diner(eater).map(Diner::allergies).orElse(List.of());
         Set<String> harmful = new TreeSet<>();
         for (Ingredient ingredient : ledger.day().ingredientsIn(need.dish(), ledger.recipe(need))) {
-            ingredient.allergens().stream()
-                    .filter(allergen -> allergies.stream().anyMatch(allergy -> Allergens.meet(allergy, allergen)))
-                    .forEach(harmful::add);
+            allergies.forEach(allergy -> harmful.addAll(ingredient.harmfulTo(allergy)));
         }
         return harmful;
     }

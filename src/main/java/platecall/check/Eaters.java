@@ -94,11 +94,9 @@ final class Eaters {
     private void allergies(int row, Need need, Diner diner, Findings found) {
         for (Ingredient ingredient : eaten(need)) {
             for (String allergy : diner.allergies()) {
-                Optional<String> allergen = ingredient.allergens().stream()
-                        .filter(contained -> Allergens.meet(allergy, contained))
-                        .findFirst();
-                boolean itself = Allergens.meetAsAWhole(allergy, ingredient.name());
-                if (allergen.isPresent() || itself) {
+                Optional<String> harmful =
+                        ingredient.harmfulTo(allergy).stream().findFirst();
+                if (harmful.isPresent()) {
                     found.add(
                             Sheet.NEEDS,
                             row,
@@ -106,7 +104,8 @@ final class Eaters {
                             diner.id(),
                             "is allergic to " + allergy + ", and " + need.dish() + " has " + ingredient.name()
                                     + " in it"
-                                    + allergen.map(contained -> " (" + contained + ")")
+                                    + harmful.filter(what -> !what.equals(ingredient.name()))
+                                            .map(what -> " (" + what + ")")
                                             .orElse(""),
                             ASK);
                     break;
@@ -271,9 +270,7 @@ final class Eaters {
             }
             diner.allergies().stream()
                     .filter(avoided -> Allergens.meet(avoided, ingredient.name()))
-                    .filter(avoided -> !Allergens.meetAsAWhole(avoided, ingredient.name()))
-                    .filter(avoided ->
-                            ingredient.allergens().stream().noneMatch(named -> Allergens.meet(avoided, named)))
+                    .filter(avoided -> ingredient.harmfulTo(avoided).isEmpty())
                     .forEach(avoided -> tells(
                             remarks, ingredient, diner, "is allergic to " + avoided, "Maybe fill in its allergens."));
         }

@@ -8,7 +8,6 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
-import platecall.day.Allergens;
 import platecall.day.Day;
 import platecall.day.Diner;
 import platecall.day.Dish;
@@ -186,12 +185,17 @@ final class SafetyPage {
             if (need.eatenBy().isEmpty()) {
                 continue;
             }
-            List<String> allergens = allergens(need);
+            List<Ingredient> ingredients = day.ingredientsIn(need.dish(), day.stepsTo(need.dish(), need.stage()));
+            List<String> allergens = ingredients.stream()
+                    .flatMap(ingredient -> ingredient.allergens().stream())
+                    .distinct()
+                    .sorted()
+                    .toList();
             line(dishName(need.dish()) + " for setup " + need.setup() + " contains "
                     + (allergens.isEmpty() ? "no allergen that the sheets name" : String.join(", ", allergens))
                     + "; eaten by "
                     + need.eatenBy().stream()
-                            .map(eater -> eater(eater, allergens))
+                            .map(eater -> eater(eater, ingredients))
                             .collect(Collectors.joining(", ")));
             declared(allergens);
         }
@@ -213,28 +217,20 @@ final class SafetyPage {
         return allergens.isEmpty() ? "none" : String.join(", ", allergens);
     }
 
-    private String eater(String id, List<String> allergens) {
+    private String eater(String id, List<Ingredient> ingredients) {
         List<String> allergies = day.diner(id).map(Diner::allergies).orElse(List.of());
         String diet = day.diner(id)
                 .map(diner -> diner.diet().strip())
                 .filter(word -> !word.isEmpty())
                 .map(word -> ", eats " + word)
                 .orElse("");
-        boolean meets = allergies.stream()
-                .anyMatch(allergy -> allergens.stream().anyMatch(allergen -> Allergens.meet(allergy, allergen)));
+        boolean harmful = allergies.stream()
+                .anyMatch(allergy -> ingredients.stream()
+                        .anyMatch(ingredient -> !ingredient.harmfulTo(allergy).isEmpty()));
         return id
                 + " (" + (allergies.isEmpty() ? "no allergy named" : "allergic to " + String.join(", ", allergies))
                 + diet + ")"
-                + (meets ? " MUST NOT EAT IT" : "");
-    }
-
-    private List<String> allergens(Need need) {
-        return day.ingredientsIn(need.dish(), day.stepsTo(need.dish(), need.stage())).stream()
-                .map(Ingredient::allergens)
-                .flatMap(List::stream)
-                .distinct()
-                .sorted()
-                .toList();
+                + (harmful ? " MUST NOT EAT IT" : "");
     }
 
     private void contacts() {

@@ -37,6 +37,17 @@ public record Ingredient(
         allergens = List.copyOf(allergens);
     }
 
+    /**
+     * What of it somebody with this allergy must not eat: those of its allergens that meet the allergy; without any its own
+     * name, if that as a whole is the allergen; empty if none, as far as the sheets tell.
+     */
+    public List<String> harmfulTo(String allergy) {
+        List<String> harmful = allergens.stream()
+                .filter(contained -> Allergens.meet(allergy, contained))
+                .toList();
+        return harmful.isEmpty() && Allergens.meetAsAWhole(allergy, name) ? List.of(name) : harmful;
+    }
+
     /** Whether it goes in at a step; without a step of its own it goes in at the first ones of its dish. */
     public boolean goesInto(Step into) {
         return dish.equals(into.dish())

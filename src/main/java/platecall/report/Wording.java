@@ -10,7 +10,6 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import platecall.day.Allergens;
 import platecall.day.Day;
 import platecall.day.Diner;
 import platecall.day.Dish;
@@ -308,8 +307,7 @@ final class Wording {
             for (String allergy : eaters.contains(diner.id()) ? diner.allergies() : List.<String>of()) {
                 String in = day.ingredients().stream()
                         .filter(it -> wanted.contains(it.dish())
-                                && (Allergens.meetAsAWhole(allergy, it.name())
-                                        || it.allergens().stream().anyMatch(name -> Allergens.meet(allergy, name))))
+                                && !it.harmfulTo(allergy).isEmpty())
                         .map(it -> dish(it.dish()))
                         .distinct()
                         .collect(Collectors.joining(", "));

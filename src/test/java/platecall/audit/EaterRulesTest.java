@@ -64,6 +64,17 @@ class EaterRulesTest {
     }
 
     @Test
+    void anIngredientThatIsTheAllergenNeedsNoLabel() {
+        Day day = eatenBy("Innkeeper", "Guest")
+                .ingredient("egg", "Milk", ingredient -> {})
+                .build();
+
+        assertThat(totals(day, eggs(day))).isEqualTo(Map.of(Rule.ALLERGEN, 2L));
+        assertThat(sentences(day, eggs(day)))
+                .containsExactly("Egg for setup S1 has Milk, which Innkeeper must not eat");
+    }
+
+    @Test
     void whoHasNoSuchAllergyMayEatIt() {
         Day day = eatenBy("Guest")
                 .ingredient("egg", "butter", ingredient -> ingredient.allergens = List.of("milk"))

@@ -64,6 +64,20 @@ class SafetyPageTest {
                 .replaceAll("\\s+", " ");
     }
 
+    @Test
+    void whoMustNotEatAnIngredientIsToldWhetherItsAllergenIsNamedOrNot() {
+        Day day = TestDays.firstEgg()
+                .diner("Nora", "peanuts")
+                .diner("Mina", "milk")
+                .ingredient("egg", "peanuts", part -> {})
+                .need("S1", "egg", "plate", need -> need.eatenBy = List.of("Nora", "Mina"))
+                .build();
+        assertThat(String.join(" ", new SafetyPage(day, TestPlans.of(day).build(), List.of(), List.of()).lines())
+                        .replaceAll("\\s+", " "))
+                .contains("Nora (allergic to peanuts) MUST NOT EAT IT, Mina (allergic to milk)")
+                .doesNotContain("Mina (allergic to milk) MUST NOT");
+    }
+
     /** Europe/Vienna, 25 October 2026: 03:00 CEST is 02:00 CET (IANA time zone database). */
     @ParameterizedTest
     @CsvSource({"90, 01:30", "150, 02:30 +02", "210, 02:30 +01", "270, 03:30", "-60, 10-24 23:00"})
