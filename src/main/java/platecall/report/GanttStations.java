@@ -58,7 +58,7 @@ final class GanttStations {
         for (int i = 0; i < works.size(); i++) {
             Work work = works.get(i);
             List<String> words = new ArrayList<>(gantt.words(work, work.step()));
-            work.ovenCelsius().ifPresent(celsius -> {
+            OvenChange.celsius(station, work).ifPresent(celsius -> {
                 words.add(0, words.get(0) + ", " + celsius + " °C");
                 words.add(2, words.get(2) + ", " + celsius + " °C");
             });

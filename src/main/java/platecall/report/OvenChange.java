@@ -22,11 +22,11 @@ import platecall.units.Span;
  */
 record OvenChange(String oven, Moment at, Moment by, int celsius, Optional<String> who) {
 
-    /** The changes of one oven in order of time; it is cold when it opens. */
+    /** The changes of one oven in order of time; it is cold when it opens. None for a station that is no oven. */
     static List<OvenChange> of(Day day, Station oven, Plan plan) {
         Duty duty = new Duty(day, plan);
         List<Work> uses = plan.work().stream()
-                .filter(work -> work.ovenCelsius().isPresent()
+                .filter(work -> celsius(oven, work).isPresent()
                         && work.stations().stream()
                                 .anyMatch(hold -> hold.station().equals(oven.id())))
                 .sorted(Comparator.comparing(Work::span))
@@ -50,5 +50,10 @@ record OvenChange(String oven, Moment at, Moment by, int celsius, Optional<Strin
             before = use;
         }
         return changes;
+    }
+
+    /** The temperature at which work uses this station, if it is the oven: other stations may serve the same work. */
+    static Optional<Integer> celsius(Station station, Work work) {
+        return work.ovenCelsius().filter(degrees -> station.kind() == Station.Kind.OVEN);
     }
 }

@@ -421,7 +421,7 @@ public record RunSheet(
             boolean holds = !isOver(plan, work.span())
                     && work.stations().stream().anyMatch(hold -> hold.station().equals(station.id()));
             if (holds
-                    && (work.ovenCelsius().isPresent()
+                    && (OvenChange.celsius(station, work).isPresent()
                             || !Stretch.of(work).stream().allMatch(Stretch::handsOn))) {
                 uses.computeIfAbsent(
                                 List.of(work.span(), work.dish(), work.step(), work.ovenCelsius(), people(work)),
@@ -483,7 +483,7 @@ public record RunSheet(
         Work work = same.get(0);
         List<String> ids = same.stream().flatMap(each -> each.copies().stream()).toList();
         List<String> notes = new ArrayList<>();
-        work.ovenCelsius().ifPresent(celsius -> notes.add(wording.paper.degrees(celsius)));
+        OvenChange.celsius(station, work).ifPresent(celsius -> notes.add(wording.paper.degrees(celsius)));
         notes.add("until " + wording.clock.time(work.span().end(), work.span().start()));
         notes.addAll(units(
                 station,

@@ -128,6 +128,30 @@ class WordsTest {
     }
 
     @Test
+    void onlyAnOvenIsSet() {
+        Plan.Work bake = eggs.plan().work().get(0);
+        List<Plan.StationHold> both = List.of(bake.stations().get(0), new Plan.StationHold("bench", 1));
+        Plan plan = eggs.doing(List.of(new Plan.Work(
+                bake.id(),
+                bake.kind(),
+                bake.dish(),
+                bake.step(),
+                bake.copies(),
+                bake.span(),
+                both,
+                bake.ovenCelsius(),
+                bake.hands(),
+                bake.storage())));
+        Station oven = eggs.day().station("oven").orElseThrow();
+        Station bench = eggs.day().station("bench").orElseThrow();
+
+        assertThat(OvenChange.of(eggs.day(), oven, plan)).hasSize(1);
+        assertThat(OvenChange.of(eggs.day(), bench, plan)).isEmpty();
+        assertThat(OvenChange.celsius(oven, plan.work().get(0))).contains(180);
+        assertThat(OvenChange.celsius(bench, plan.work().get(0))).isEmpty();
+    }
+
+    @Test
     void theOvenIsSetInTimeForItsFirstUse() {
         // 160 degrees at 10 a minute: 16 minutes (own calculation)
         assertThat(OvenChange.of(eggs.day(), eggs.day().station("oven").orElseThrow(), eggs.plan()))
