@@ -100,8 +100,7 @@ record Reset(int minutes, boolean sameDay, long foodCents, double handCents) {
                         .flatMap(id -> day.station(id).stream())
                         .flatMap(station -> day.hoursOf(station).stream()),
                 day.people().stream().flatMap(person -> day.hoursOf(person).stream()));
-        int handsLater =
-                step.handsFirst().orElse(0) > 0 ? 0 : minutes - step.handsLast().orElse(minutes);
+        int handsLater = minutes - step.handsLast().orElse(minutes);
         Stream<Moment> starts =
                 opening.flatMap(span -> Stream.of(span.start(), span.start().plus(-Math.max(0, handsLater))));
         return Stream.concat(Stream.of(ready), starts.filter(start -> start.isAfter(ready)))

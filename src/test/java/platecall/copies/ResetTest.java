@@ -212,6 +212,37 @@ class ResetTest {
     }
 
     @Test
+    void letsAStepRunUpToTheHandsItsEndNeedsThoughItsStartNeedsThemToo() {
+        Step plain = step("pie", "rest", List.of(), 0, 120, Optional.empty(), "", "counter");
+        pieDay.steps.add(new Step(
+                "pie",
+                "rest",
+                List.of(),
+                0,
+                Optional.empty(),
+                120,
+                120,
+                120,
+                0,
+                Optional.empty(),
+                1,
+                Optional.empty(),
+                Optional.of(5),
+                Optional.of(5),
+                plain.stations(),
+                Optional.empty(),
+                false,
+                Optional.empty(),
+                false,
+                Optional.empty()));
+        pieDay.people.clear();
+        pieDay.people.add(person("Ada", List.of(), 3_000, span(0, 290), span(355, 600)));
+        Need rested = need("1", "pie", "rest", 1, FRESH, Part.HERO, 0);
+        // from 230 its end falls in 345-350, when nobody is there; from 240 in 355-360
+        assertThat(reset(3, 6, rested).minutes()).isEqualTo(360 - 230 + 9);
+    }
+
+    @Test
     void waitsUntilTheEndOfTheDayIfNoneCanBeMade() {
         pieDay.kitchenHours = List.of(span(0, 230));
         Reset reset = reset(3, 30, pies(1));
