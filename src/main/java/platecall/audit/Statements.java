@@ -10,8 +10,6 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.ToLongFunction;
 import platecall.day.CameraTime;
-import platecall.day.Dish;
-import platecall.day.Ingredient;
 import platecall.day.Need;
 import platecall.day.Prices;
 import platecall.day.Station;
@@ -25,7 +23,6 @@ import platecall.plan.Plan.Storing;
 import platecall.plan.Plan.Work;
 import platecall.plan.Rule;
 import platecall.units.Moment;
-import platecall.units.Money;
 import platecall.units.Span;
 
 /** What the plan says of itself is true: its names, the times of its copies, its kitchen calls and its points. */
@@ -116,18 +113,10 @@ final class Statements {
             says("minutes on camera", copy.showMinutes(), camera.showMinutes());
             says("release", copy.releasedAt(), ledger.day().releaseOf(ledger.setup(known)));
             says("held in", copy.heldIn(), ledger.dish(known).heldIn());
-            says("money", copy.money(), cost(ledger.dish(known)));
+            says("money", copy.money(), ledger.day().foodCost(known));
             times(copy, Optional.ofNullable(seen.get(copy.id())));
         });
         report(ledger.name(copy));
-    }
-
-    /** The dish and all its ingredients. */
-    private Money cost(Dish dish) {
-        return ledger.day().ingredients().stream()
-                .filter(ingredient -> ingredient.dish().equals(dish.id()))
-                .map(Ingredient::cost)
-                .reduce(dish.cost(), Money::plus);
     }
 
     private void times(PlannedCopy copy, Optional<AtCamera> found) {

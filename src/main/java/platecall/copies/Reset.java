@@ -42,7 +42,7 @@ record Reset(int minutes, boolean sameDay, long foodCents, double handCents) {
         return new Reset(
                 Math.max(1, cooking + day.minutesToCamera(need)),
                 plated.isPresent(),
-                foodCents(day, need, steps),
+                day.foodCost(need).cents(),
                 steps.stream().mapToDouble(step -> handCents(day, step)).sum());
     }
 
@@ -145,13 +145,6 @@ record Reset(int minutes, boolean sameDay, long foodCents, double handCents) {
 
     private static boolean hasSkill(Person person, Step step) {
         return step.skill().map(person.skills()::contains).orElse(true);
-    }
-
-    private static long foodCents(Day day, Need need, List<Step> steps) {
-        return day.dish(need.dish()).orElseThrow().cost().cents()
-                + day.ingredientsIn(need.dish(), steps).stream()
-                        .mapToLong(ingredient -> ingredient.cost().cents())
-                        .sum();
     }
 
     private static double handCents(Day day, Step step) {

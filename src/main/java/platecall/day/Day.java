@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import platecall.units.Moment;
+import platecall.units.Money;
 import platecall.units.Span;
 
 /**
@@ -275,6 +276,13 @@ public record Day(
                         .map(id -> steps.stream().anyMatch(step -> step.id().equals(id)))
                         .orElse(true))
                 .toList();
+    }
+
+    /** Food money of one copy: its dish, and the ingredients that are in it at the wanted stage. */
+    public Money foodCost(Need need) {
+        return ingredientsIn(need.dish(), stepsTo(need.dish(), need.stage())).stream()
+                .map(Ingredient::cost)
+                .reduce(dish(need.dish()).orElseThrow().cost(), Money::plus);
     }
 
     private void collect(String dish, String id, List<Step> ordered, Set<String> seen) {

@@ -10,7 +10,6 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import platecall.day.Day;
 import platecall.day.Dish;
-import platecall.day.Ingredient;
 import platecall.day.Need;
 import platecall.day.Setup;
 import platecall.day.Station;
@@ -28,7 +27,6 @@ import platecall.tasks.TaskNet.HandPart;
 import platecall.tasks.TaskNet.Recipe;
 import platecall.tasks.TaskNet.Task;
 import platecall.units.Moment;
-import platecall.units.Money;
 import platecall.units.Span;
 
 /** Writes what the search found as a {@link Plan}, in the stylist's words. */
@@ -137,23 +135,13 @@ final class PlanWriter {
                 made ? recipe.lateMinutes(copy.due(), copy.show(), plated, ready) : 0,
                 made ? recipe.offPeakMinutes(copy.due(), copy.show(), plated, ready) : 0,
                 made ? points(block) : 0,
-                costOf(dish),
+                day.foodCost(recipe.need()),
                 day.releaseOf(setup),
                 dish.heldIn());
     }
 
     private Optional<Moment> when(boolean made, int minute) {
         return made ? Optional.of(net.momentOf(minute)) : Optional.empty();
-    }
-
-    private Money costOf(Dish dish) {
-        Money sum = dish.cost();
-        for (Ingredient ingredient : day.ingredients()) {
-            if (ingredient.dish().equals(dish.id())) {
-                sum = sum.plus(ingredient.cost());
-            }
-        }
-        return sum;
     }
 
     private Span span(int start, int end) {

@@ -144,11 +144,16 @@ class StatementsTest {
     }
 
     @Test
-    void aCopyCostsItsDishAndAllIngredients() {
+    void aCopyCostsItsDishAndTheIngredientsUpToItsStage() {
         Day day = oneDish(10, step -> {})
                 .dish("stew", dish -> dish.cost = new Money(150))
+                .step("stew", "garnish", 1, step -> step.after("cook"))
                 .ingredient("stew", "roots", ingredient -> ingredient.cost = new Money(80))
                 .ingredient("stew", "stock", ingredient -> ingredient.cost = new Money(25))
+                .ingredient("stew", "truffle", ingredient -> {
+                    ingredient.cost = new Money(990);
+                    ingredient.step = Optional.of("garnish");
+                })
                 .build();
         Plan plan = cooked(day, "09:50-10:00").build();
 

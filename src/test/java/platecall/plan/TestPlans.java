@@ -9,7 +9,6 @@ import java.util.TreeSet;
 import platecall.day.CameraTime;
 import platecall.day.Day;
 import platecall.day.Dish;
-import platecall.day.Ingredient;
 import platecall.day.Need;
 import platecall.day.Setup;
 import platecall.day.TestDays;
@@ -23,7 +22,6 @@ import platecall.plan.Plan.Storing;
 import platecall.plan.Plan.Verdict;
 import platecall.plan.Plan.Work;
 import platecall.units.Moment;
-import platecall.units.Money;
 import platecall.units.Span;
 
 /**
@@ -258,10 +256,7 @@ public final class TestPlans {
                 late,
                 offPeak,
                 points,
-                day.ingredients().stream()
-                        .filter(ingredient -> ingredient.dish().equals(dish.id()))
-                        .map(Ingredient::cost)
-                        .reduce(dish.cost(), Money::plus),
+                day.foodCost(need),
                 day.releaseOf(setup),
                 dish.heldIn());
     }
