@@ -1,5 +1,6 @@
 package platecall.check;
 
+import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -9,6 +10,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import platecall.day.Absence;
 import platecall.day.CameraTime;
 import platecall.day.Day;
 import platecall.day.Dish;
@@ -54,6 +56,7 @@ final class Remarks {
 
     void check() {
         setups();
+        twoPlaces();
         needs();
         unused();
         for (int row = 0; row < day.people().size(); row++) {
@@ -272,6 +275,71 @@ final class Remarks {
                     break;
                 }
             }
+        }
+    }
+
+    /**
+     * Somebody who is wanted in a setup.
+     *
+     * @param as what for: {@code eats in}
+     */
+    private record Wanted(String who, String as, Setup setup, Sheet sheet, int row, String column) {
+
+        private String words(Day day) {
+            return as + " setup " + setup.id() + " (" + setup.place() + ", " + Wording.clock(day, setup.shooting())
+                    + ")";
+        }
+    }
+
+    /** Hand doubles and eaters who are wanted at two places at a time. */
+    private void twoPlaces() {
+        List<Wanted> all = new ArrayList<>();
+        for (int row = 0; row < day.people().size(); row++) {
+            Person person = day.people().get(row);
+            for (Absence absence : person.away()) {
+                if (absence instanceof Absence.HandDouble handDouble) {
+                    wanted(all, person.id(), "is hand double in", handDouble.setup(), Sheet.PEOPLE, row, "away");
+                }
+            }
+        }
+        for (int row = 0; row < day.needs().size(); row++) {
+            Need need = day.needs().get(row);
+            for (String eater : need.eatenBy()) {
+                wanted(all, eater, "eats in", need.setup(), Sheet.NEEDS, row, "eaten by");
+            }
+        }
+        for (int i = 0; i < all.size(); i++) {
+            for (Wanted other : all.subList(i + 1, all.size())) {
+                atOnce(all.get(i), other);
+            }
+        }
+    }
+
+    private void wanted(List<Wanted> all, String who, String as, String setup, Sheet sheet, int row, String column) {
+        boolean known = all.stream()
+                .anyMatch(one -> one.who().equals(who) && one.setup().id().equals(setup));
+        if (!known) {
+            day.setup(setup).ifPresent(there -> all.add(new Wanted(who, as, there, sheet, row, column)));
+        }
+    }
+
+    private void atOnce(Wanted one, Wanted other) {
+        if (one.who().equals(other.who())
+                && !one.setup().place().equals(other.setup().place())
+                && one.setup().shooting().overlaps(other.setup().shooting())) {
+            boolean early = !other.setup().call().isBefore(one.setup().call());
+            Wanted first = early ? one : other;
+            Wanted then = early ? other : one;
+            boolean inTime = !first.setup()
+                    .rollOf(first.setup().takesLikely())
+                    .isAfter(then.setup().call());
+            remarks.add(
+                    other.sheet(),
+                    other.row(),
+                    other.column(),
+                    other.who(),
+                    first.words(day) + " and " + then.words(day) + ", which overlap at worst",
+                    (inTime ? "Maybe fine if the takes go well, or" : "Maybe") + " somebody else in one of them.");
         }
     }
 

@@ -107,6 +107,32 @@ class RemarksTest {
                         + "place at 10:25. Maybe fine if the takes go well.");
     }
 
+    /** Setup 1 is shot from 10:00 to 10:20 as is likely, to 10:30 at worst. */
+    @ParameterizedTest
+    @CsvSource({"10:25,Maybe fine if the takes go well or", "10:15,Maybe"})
+    void whoIsWantedAtTwoPlacesAtATimeIsNamed(String call, String wayOut) {
+        Sheets sheets = withSetup2(call)
+                .change("setups", "2", "place=roof")
+                .add("places", "place=roof", "walk=kitchen:5; set:5")
+                .add("needs", "setup=2", "dish=toast", "stage=plate", "eaten by=Mina; Theo")
+                .add("cast", "who=Bo")
+                .change("people", "Bo", "away=setup 1; setup 2");
+        String end = call.equals("10:25") ? "10:35" : "10:25";
+        String setups =
+                " setup 1 (set, 10:00-10:30) and %s setup 2 (roof, " + call + "-" + end + "), which overlap at worst. "
+                        + wayOut.replace("well or", "well, or") + " somebody else in one of them.";
+
+        assertThat(sheets.remarks())
+                .containsExactly(
+                        "needs 1 eaten by: [Mina] eats in" + setups.formatted("eats in"),
+                        "people 1 away: [Bo] is hand double in" + setups.formatted("is hand double in"));
+        assertThat(sheets.change("people", "Bo", "away=setup 1")
+                        .change("needs", "2", "eaten by=Bo")
+                        .remarks())
+                .containsExactly("needs 1 eaten by: [Bo] is hand double in" + setups.formatted("eats in"));
+        assertThat(sheets.change("setups", "2", "call=10:30").remarks()).isEmpty();
+    }
+
     @Test
     void aReleaseAfterWhatIsShotBeforeIsRemarked() {
         Sheets sheets = withSetup2("12:00")
