@@ -193,6 +193,7 @@ final class Eaters {
             }
         }
         unknownAllergens(remarks);
+        new RawFood(day, remarks).remark();
         List<Undercooked> undercooked = Undercooked.of(day);
         for (int row = 0; row < day.needs().size(); row++) {
             Need need = day.needs().get(row);

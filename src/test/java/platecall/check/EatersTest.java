@@ -84,6 +84,65 @@ class EatersTest {
                 .noneMatch(remark -> remark.contains("inside"));
     }
 
+    private static Sheets oysters() {
+        return Sheets.toast()
+                .change("dishes", "toast", "time-temperature controlled=yes")
+                .add("ingredients", "ingredient=native oyster", "dish=toast", "step=plate", "allergens=molluscs");
+    }
+
+    @Test
+    void shellfishThatNoStepCooksMayBeRawAndAtRisk() {
+        Sheets sheets = oysters();
+        String raw = "steps 2 raw: [no] but native oyster goes in, and no step cooks it before Mina eats it. "
+                + "Maybe yes, unless it has been cooked or cured before.";
+
+        assertThat(sheets.remarks()).containsExactly(raw);
+        // the step before the oysters go in cooks none of them
+        assertThat(sheets.change("steps", "bake", "core temperature=90").remarks())
+                .containsExactly(raw);
+        assertThat(sheets.change("steps", "plate", "raw=yes").remarks())
+                .containsExactly(
+                        "needs 0 eaten by: [Mina] eats toast at stage plate, which is raw. Maybe a later stage.");
+        assertThat(oysters()
+                        .change("dishes", "toast", "time-temperature controlled=no")
+                        .remarks())
+                .containsExactly(
+                        "dishes 0 time-temperature controlled: [no] but native oyster is in it, and without yes no clock"
+                                + " runs for how long it may stand. Maybe yes.",
+                        raw);
+        assertThat(sheets.change("needs", "1", "eaten by=").remarks()).isEmpty();
+    }
+
+    /** FDA Food Code 3-401.11(A)(1): fish at 63 degrees Celsius. */
+    @Test
+    void fishThatIsCookedTooCoolIsRemarkedThoughNothingSaysThatItWasRaw() {
+        Sheets sheets = Sheets.toast()
+                .change("dishes", "toast", "time-temperature controlled=yes")
+                .add("ingredients", "ingredient=crab", "dish=toast", "allergens=crustaceans")
+                .add("ingredients", "ingredient=herring", "dish=toast", "step=bake", "allergens=fish");
+
+        assertThat(sheets.change("steps", "bake", "core temperature=55").remarks())
+                .containsExactly(
+                        "steps 1 core temperature: [55] is less than crab needs if it was raw: fish and shellfish "
+                                + "63 °C, by FDA Food Code (2022). Maybe 63, or yes in column raw of a step before.");
+        assertThat(sheets.change("steps", "bake", "core temperature=63").remarks())
+                .isEmpty();
+    }
+
+    @Test
+    void rawFoodThatWaitsInAHotHoldIsRemarked() {
+        Sheets sheets = Sheets.toast()
+                .add("stations", "station=hot box", "kind=hot hold", "capacity=9", "place=kitchen")
+                .change("steps", "cut", "raw=yes", "waits in=hot box")
+                .change("steps", "bake", "core temperature=63");
+        String remark = "steps 0 waits in: [hot box] is a hot hold, but toast is raw after cut. Maybe a fridge.";
+
+        assertThat(sheets.remarks()).contains(remark);
+        assertThat(sheets.change("steps", "cut", "raw=no").remarks()).doesNotContain(remark);
+        assertThat(sheets.change("steps", "cut", "raw=yes", "waits in=fridge").remarks())
+                .doesNotContain(remark);
+    }
+
     @Test
     void aDietWithoutAnAllergenIsCheckedLikeAnAllergy() {
         Sheets sheets = Sheets.toast().change("needs", "1", "eaten by=Mina");
