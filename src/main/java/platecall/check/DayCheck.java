@@ -45,9 +45,9 @@ public final class DayCheck {
         Loads loads = new Loads(day, copiesOf, found);
         Set<String> overloaded = loads.circuits();
         Optional<EmptyKitchen> kitchen = calls.withinTwoWeeks() ? Optional.of(new EmptyKitchen(day)) : Optional.empty();
-        Set<List<String>> workable = new Work(day, recipes, kitchen, overloaded, found).check();
+        Set<String> full = kitchen.isPresent() ? loads.alwaysOn(overloaded) : Set.of();
+        Set<List<String>> workable = new Work(day, recipes, kitchen, overloaded, full, found).check();
         if (kitchen.isPresent()) {
-            loads.alwaysOn(overloaded);
             loads.heldUntilRelease();
             new Readiness(day, recipes, kitchen.get(), workable, usableMinutes(day), copiesOf).check(found);
         }
@@ -72,7 +72,7 @@ public final class DayCheck {
         Calls calls = new Calls(day);
         calls.check(found);
         counts(day, recipes, calls).ifPresent(count -> found.addAll(count.troubles()));
-        new Work(day, recipes, Optional.empty(), Set.of(), found).check();
+        new Work(day, recipes, Optional.empty(), Set.of(), Set.of(), found).check();
         found.addAll(Looks.problems(day));
         new Eaters(day, recipes).check(found);
         return found.inSheetOrder();

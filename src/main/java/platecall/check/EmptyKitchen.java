@@ -40,6 +40,7 @@ final class EmptyKitchen {
     private final Map<Step, int[]> nextOf = new HashMap<>();
     private final Map<Hands, Integer> togetherOf = new HashMap<>();
     private final int[] quietRun;
+    private Optional<EmptyKitchen> staffed = Optional.empty();
 
     /** So many units of a station or tenths of amps of a circuit. */
     private record Amount(boolean circuit, String id, int units) {}
@@ -114,6 +115,29 @@ final class EmptyKitchen {
 
     static int tenths(double amps) {
         return (int) Math.ceil(amps * TENTHS - 1e-9);
+    }
+
+    /** The same kitchen if everybody were there in all kitchen hours. */
+    EmptyKitchen staffed() {
+        if (staffed.isEmpty()) {
+            List<Person> always = day.people().stream()
+                    .map(person -> new Person(person.id(), person.skills(), List.of(), List.of(), person.costPerHour()))
+                    .toList();
+            staffed = Optional.of(new EmptyKitchen(new Day(
+                    day.facts(),
+                    day.setups(),
+                    day.needs(),
+                    day.dishes(),
+                    day.looks(),
+                    day.steps(),
+                    day.ingredients(),
+                    day.stations(),
+                    day.circuits(),
+                    always,
+                    day.cast(),
+                    day.places())));
+        }
+        return staffed.get();
     }
 
     /** The minute of a moment, the nearest one if it lies outside. */
@@ -248,6 +272,24 @@ final class EmptyKitchen {
         int first = step.handsFirst().orElse(0);
         int last = step.handsLast().orElse(0);
         return step.handsThroughout() || first + last >= all ? all : Math.max(first, last);
+    }
+
+    /** A circuit that for want of power allows none of the step's choices of stations at any time, if there is one. */
+    Optional<String> tooWeak(Step step) {
+        int length = step.minutesFor(1);
+        Optional<String> weak = Optional.empty();
+        for (Way way : waysOf.computeIfAbsent(step, key -> ways(day, key))) {
+            Optional<String> first = way.tenths().entrySet().stream()
+                    .filter(draw -> Arrays.stream(runOf(true, draw.getKey(), draw.getValue()))
+                            .allMatch(run -> run < length))
+                    .map(Map.Entry::getKey)
+                    .findFirst();
+            if (first.isEmpty()) {
+                return first;
+            }
+            weak = weak.or(() -> first);
+        }
+        return weak;
     }
 
     /** First minute at or after {@code from} at which the step can start; {@link #NEVER} if there is none. */

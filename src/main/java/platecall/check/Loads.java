@@ -64,8 +64,13 @@ final class Loads {
                 + " A";
     }
 
-    /** Loads that are on at once; a circuit with an overloaded station is passed over. */
-    void alwaysOn(Set<String> overloaded) {
+    /**
+     * Loads that are on at once; a circuit with an overloaded station is passed over.
+     *
+     * @return circuits of which that is too much
+     */
+    Set<String> alwaysOn(Set<String> overloaded) {
+        Set<String> full = new HashSet<>();
         for (int row = 0; row < day.circuits().size(); row++) {
             Circuit circuit = day.circuits().get(row);
             List<Station> stations = day.stations().stream()
@@ -98,10 +103,12 @@ final class Loads {
                                             .toList())
                                     + " are on together",
                             "Maybe another circuit for one of them: ask the electrician.");
+                    full.add(circuit.id());
                     break;
                 }
             }
         }
+        return full;
     }
 
     /** Storages in which used copies alone need more room than there is. */

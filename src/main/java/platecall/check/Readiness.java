@@ -33,12 +33,23 @@ final class Readiness {
     private final Set<List<String>> workable;
     private final Map<String, Integer> usable;
     private final ToIntFunction<Need> copiesOf;
-    private final Map<LateCall, Integer> lateCalls = new LinkedHashMap<>();
+    private final Map<LateCall, Late> lateCalls = new LinkedHashMap<>();
     private final Set<Integer> lateIngredients = new HashSet<>();
     private final Set<Chill> slowChills = new HashSet<>();
 
     /** What is wanted too early at a setup: its heroes at the call, its stand-ins at the lighting call. */
     private record LateCall(Setup setup, Moment due, String column, String dish) {}
+
+    /**
+     * How late a dish is.
+     *
+     * @param ready first minute at which it can be at camera
+     * @param shortage hands that are the cause, if they are
+     */
+    private record Late(int ready, Optional<Shortage> shortage) {}
+
+    /** What waits for hands that are not there: {@code step} of the dish; empty if nobody can carry it. */
+    private record Shortage(Optional<Step> step) {}
 
     /**
      * @param workable steps that can work, as {@link Work#key}
@@ -90,7 +101,10 @@ final class Readiness {
         if (late) {
             boolean atLighting =
                     need.part() == Part.STAND_IN && setup.lighting().isPresent();
-            lateCalls.merge(new LateCall(setup, due, atLighting ? "lighting" : "call", need.dish()), ready, Math::max);
+            lateCalls.merge(
+                    new LateCall(setup, due, atLighting ? "lighting" : "call", need.dish()),
+                    new Late(ready, shortage(need, steps, wanted, step -> 0)),
+                    (one, other) -> other.ready() > one.ready() ? other : one);
         }
         for (int row = 0; row < day.ingredients().size(); row++) {
             Ingredient ingredient = day.ingredients().get(row);
@@ -98,18 +112,25 @@ final class Readiness {
                 continue;
             }
             int arrival = kitchen.minuteOf(ingredient.arrives().get());
-            int with = earliest(need, steps, step -> ingredient.goesInto(step) ? arrival : 0);
+            ToIntFunction<Step> supplied = step -> ingredient.goesInto(step) ? arrival : 0;
+            int with = earliest(need, steps, supplied);
             if (with > Math.max(wanted, ready)) {
                 late = true;
                 if (lateIngredients.add(row)) {
-                    tooLate(row, ingredient, setup, due, with, found);
+                    tooLate(
+                            row,
+                            ingredient,
+                            setup,
+                            due,
+                            new Late(with, shortage(need, steps, wanted, supplied)),
+                            found);
                 }
             }
         }
         return !late;
     }
 
-    private void tooLate(int row, Ingredient ingredient, Setup setup, Moment due, int with, Findings found) {
+    private void tooLate(int row, Ingredient ingredient, Setup setup, Moment due, Late with, Findings found) {
         found.add(
                 Sheet.INGREDIENTS,
                 row,
@@ -117,13 +138,56 @@ final class Readiness {
                 Wording.clock(day, ingredient.arrives().orElseThrow()),
                 "is too late for setup " + setup.id() + " at " + Wording.clock(day, due) + ": with " + ingredient.name()
                         + " from then on, " + ingredient.dish() + " " + readyAt(with),
-                "Maybe an earlier delivery, or a later call.");
+                "Maybe an earlier delivery, "
+                        + with.shortage()
+                                .map(shortage -> moreHands(shortage) + ", ")
+                                .orElse("") + "or a later call.");
     }
 
-    private String readyAt(int minute) {
-        return minute == EmptyKitchen.NEVER
-                ? "can't be ready within the hours of the kitchen"
-                : "can be ready at " + Wording.clock(day, kitchen.momentOf(minute)) + " at the earliest";
+    private String readyAt(Late late) {
+        boolean never = late.ready() == EmptyKitchen.NEVER;
+        String when = never
+                ? "can't be ready"
+                : "can be ready at " + Wording.clock(day, kitchen.momentOf(late.ready())) + " at the earliest";
+        return when
+                + late.shortage()
+                        .map(shortage -> ": " + hands(shortage))
+                        .orElse(never ? " within the hours of the kitchen" : "");
+    }
+
+    private String hands(Shortage shortage) {
+        return shortage.step()
+                .map(step -> "step " + step.id() + " " + Wording.hands(day, step))
+                .orElse("nobody is there to carry it");
+    }
+
+    private static String moreHands(Shortage shortage) {
+        return shortage.step().map(Wording::longerHours).orElse("longer hours in sheet people");
+    }
+
+    /** The hands that keep a dish waiting, if it would be in time with everybody there in all kitchen hours. */
+    private Optional<Shortage> shortage(Need need, List<Step> steps, int wanted, ToIntFunction<Step> supplied) {
+        EmptyKitchen staffed = kitchen.staffed();
+        if (earliest(staffed, need, steps, supplied) > wanted) {
+            return Optional.empty();
+        }
+        Map<String, Integer> ends = new HashMap<>();
+        Optional<Step> longest = Optional.empty();
+        int most = 0;
+        for (Step step : steps) {
+            int from = from(step, ends, supplied);
+            int start = kitchen.earliest(step, from);
+            int wait = start - staffed.earliest(step, from);
+            if (wait > most) {
+                most = wait;
+                longest = Optional.of(step);
+            }
+            if (start == EmptyKitchen.NEVER) {
+                return Optional.of(new Shortage(Optional.of(step)));
+            }
+            ends.put(step.id(), start + step.minutesFor(1));
+        }
+        return Optional.of(new Shortage(longest));
     }
 
     /** For each setup its latest dish only: a call that suits this suits all. */
@@ -132,9 +196,10 @@ final class Readiness {
         lateCalls.forEach((late, ready) -> worst.merge(
                 List.of(late.setup().id(), late.column()),
                 late,
-                (one, other) -> lateCalls.get(other) > lateCalls.get(one) ? other : one));
+                (one, other) ->
+                        lateCalls.get(other).ready() > lateCalls.get(one).ready() ? other : one));
         for (LateCall late : worst.values()) {
-            int ready = lateCalls.get(late);
+            Late ready = lateCalls.get(late);
             found.add(
                     Sheet.SETUPS,
                     day.setups().indexOf(late.setup()),
@@ -143,11 +208,17 @@ final class Readiness {
                     "is too early: " + late.dish() + " " + readyAt(ready),
                     nextDate(late.due())
                             .map(next -> "Maybe " + next + ".")
-                            .orElse(
-                                    ready == EmptyKitchen.NEVER
-                                            ? "Maybe longer kitchen hours."
-                                            : "Maybe " + Wording.clock(day, kitchen.momentOf(ready))
-                                                    + ", or an earlier start of the kitchen."));
+                            .orElseGet(() -> "Maybe "
+                                    + (ready.ready() == EmptyKitchen.NEVER
+                                            ? ""
+                                            : Wording.clock(day, kitchen.momentOf(ready.ready())) + ", or ")
+                                    + ready.shortage()
+                                            .map(Readiness::moreHands)
+                                            .orElse(
+                                                    ready.ready() == EmptyKitchen.NEVER
+                                                            ? "longer kitchen hours"
+                                                            : "an earlier start of the kitchen")
+                                    + "."));
         }
     }
 
@@ -163,18 +234,28 @@ final class Readiness {
 
     /** @param supplied first minute at which the ingredients of a step are there */
     private int earliest(Need need, List<Step> steps, ToIntFunction<Step> supplied) {
-        return ends(steps, supplied).map(ends -> atCamera(need, ends)).orElse(EmptyKitchen.NEVER);
+        return earliest(kitchen, need, steps, supplied);
+    }
+
+    private int earliest(EmptyKitchen in, Need need, List<Step> steps, ToIntFunction<Step> supplied) {
+        return ends(in, steps, supplied).map(ends -> atCamera(in, need, ends)).orElse(EmptyKitchen.NEVER);
+    }
+
+    /** First minute at which a step may start by what comes before it and its ingredients. */
+    private static int from(Step step, Map<String, Integer> ends, ToIntFunction<Step> supplied) {
+        int from = supplied.applyAsInt(step);
+        for (String before : step.predecessors()) {
+            from = Math.max(from, ends.get(before) + (step.after().contains(before) ? step.leastWait() : 0));
+        }
+        return from;
     }
 
     /** When each step ends at the earliest; empty if one of them can't be done any more. */
-    private Optional<Map<String, Integer>> ends(List<Step> steps, ToIntFunction<Step> supplied) {
+    private static Optional<Map<String, Integer>> ends(
+            EmptyKitchen in, List<Step> steps, ToIntFunction<Step> supplied) {
         Map<String, Integer> ends = new HashMap<>();
         for (Step step : steps) {
-            int from = supplied.applyAsInt(step);
-            for (String before : step.predecessors()) {
-                from = Math.max(from, ends.get(before) + (step.after().contains(before) ? step.leastWait() : 0));
-            }
-            int start = kitchen.earliest(step, from);
+            int start = in.earliest(step, from(step, ends, supplied));
             if (start == EmptyKitchen.NEVER) {
                 return Optional.empty();
             }
@@ -183,13 +264,13 @@ final class Readiness {
         return Optional.of(ends);
     }
 
-    private int atCamera(Need need, Map<String, Integer> ends) {
+    private int atCamera(EmptyKitchen in, Need need, Map<String, Integer> ends) {
         int plated = ends.get(need.stage());
         int way = day.minutesToCamera(need);
         if (way == 0) {
             return plated;
         }
-        int start = kitchen.earliestCarry(plated, way + day.minutesBack(need));
+        int start = in.earliestCarry(plated, way + day.minutesBack(need));
         return start == EmptyKitchen.NEVER ? start : start + way;
     }
 
@@ -223,8 +304,8 @@ final class Readiness {
         for (int start = due; start >= 0 && least > chill.most(); start--) {
             int from = start;
             Optional<Map<String, Integer>> ends =
-                    ends(steps, step -> Math.max(arrival(step), step.equals(chill.hot()) ? from : 0));
-            if (ends.isPresent() && atCamera(need, ends.get()) <= due) {
+                    ends(kitchen, steps, step -> Math.max(arrival(step), step.equals(chill.hot()) ? from : 0));
+            if (ends.isPresent() && atCamera(kitchen, need, ends.get()) <= due) {
                 int hot = ends.get().get(chill.hot().id())
                         - (chill.held() ? chill.hot().minutesFor(1) : 0);
                 int cold = ends.get().get(chill.cold().id())
@@ -251,17 +332,21 @@ final class Readiness {
         if (usableMinutes == null || need.part() == Part.STAND_IN) {
             return;
         }
-        int way = day.minutesToCamera(need);
         Set<Moment> dues = new java.util.LinkedHashSet<>();
         for (int number = 1; number <= copiesOf.applyAsInt(need); number++) {
             dues.add(CameraTime.of(setup, need, number).due());
         }
         for (Moment due : dues) {
             int wanted = kitchen.minuteOf(due);
-            int leave = way == 0 ? wanted : kitchen.latestCarry(wanted - way, way + day.minutesBack(need));
+            int leave = leave(kitchen, need, wanted);
             int start = kitchen.latest(last, leave);
             int age = wanted - start - last.minutesFor(1);
             if (leave >= 0 && start >= 0 && age > usableMinutes) {
+                EmptyKitchen staffed = kitchen.staffed();
+                int possible = staffed.latest(last, leave(staffed, need, wanted));
+                Optional<Shortage> shortage = Optional.of(
+                                new Shortage(Optional.of(last).filter(step -> staffed.latest(step, leave) > start)))
+                        .filter(it -> wanted - possible - last.minutesFor(1) <= usableMinutes);
                 found.add(
                         Sheet.NEEDS,
                         row,
@@ -269,10 +354,18 @@ final class Readiness {
                         need.dish(),
                         "is past usable at " + Wording.clock(day, due) + ": it can't be plated after "
                                 + Wording.clock(day, kitchen.momentOf(start + last.minutesFor(1)))
-                                + ", and is usable for " + Wording.minutes(usableMinutes),
-                        "Maybe longer hours for the kitchen, or an earlier call.");
+                                + ", and is usable for " + Wording.minutes(usableMinutes)
+                                + shortage.map(it -> ": " + hands(it)).orElse(""),
+                        "Maybe " + shortage.map(Readiness::moreHands).orElse("longer hours for the kitchen")
+                                + ", or an earlier call.");
                 return;
             }
         }
+    }
+
+    /** Last minute at which a copy must leave the kitchen to be at camera at {@code wanted}; -1 if nobody can carry it. */
+    private int leave(EmptyKitchen in, Need need, int wanted) {
+        int way = day.minutesToCamera(need);
+        return way == 0 ? wanted : in.latestCarry(wanted - way, way + day.minutesBack(need));
     }
 }

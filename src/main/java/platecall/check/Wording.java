@@ -7,8 +7,10 @@ import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
 import platecall.day.Day;
+import platecall.day.Person;
 import platecall.day.Spelling;
 import platecall.day.StationUse;
+import platecall.day.Step;
 import platecall.units.Moment;
 import platecall.units.Span;
 
@@ -60,6 +62,29 @@ final class Wording {
         return last < 1
                 ? String.join("", names)
                 : String.join(", ", names.subList(0, last)) + " and " + names.get(last);
+    }
+
+    /** Who can do a step and when: {@code takes 1 pair of hands with skill plating, and there is only Ada (06:00-10:00)}. */
+    static String hands(Day day, Step step) {
+        List<Person> able = day.people().stream()
+                .filter(person -> step.skill().map(person.skills()::contains).orElse(true))
+                .toList();
+        List<String> there = able.stream()
+                .map(person -> person.id() + " ("
+                        + (day.hoursOf(person).isEmpty() ? "never" : clock(day, day.hoursOf(person))) + ")")
+                .toList();
+        return "takes " + step.hands() + (step.hands() == 1 ? " pair" : " pairs") + " of hands"
+                + step.skill().map(skill -> " with skill " + skill).orElse("") + ", and there "
+                + (able.size() == 1 ? "is" : "are") + " only "
+                + (able.size() > MOST_NAMES ? able.size() + " people" : list(there));
+    }
+
+    /** The way out if those who can do a step are not there. */
+    static String longerHours(Step step) {
+        return "longer hours in sheet people"
+                + step.skill()
+                        .map(skill -> " or skill " + skill + " for somebody else")
+                        .orElse("");
     }
 
     static String minutes(long count) {

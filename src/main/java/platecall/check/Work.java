@@ -25,6 +25,7 @@ final class Work {
     private final Recipes recipes;
     private final Optional<EmptyKitchen> kitchen;
     private final Set<String> overloaded;
+    private final Set<String> full;
     private final Findings found;
     private final Set<List<String>> steps = new HashSet<>();
     private final Set<List<String>> toldStorages = new HashSet<>();
@@ -32,12 +33,20 @@ final class Work {
     /**
      * @param kitchen empty if times can't be reckoned
      * @param overloaded stations that are told already as too much for their circuit
+     * @param full circuits that are told already as too weak for what is always on
      */
-    Work(Day day, Recipes recipes, Optional<EmptyKitchen> kitchen, Set<String> overloaded, Findings found) {
+    Work(
+            Day day,
+            Recipes recipes,
+            Optional<EmptyKitchen> kitchen,
+            Set<String> overloaded,
+            Set<String> full,
+            Findings found) {
         this.day = day;
         this.recipes = recipes;
         this.kitchen = kitchen;
         this.overloaded = overloaded;
+        this.full = full;
         this.found = found;
     }
 
@@ -65,10 +74,8 @@ final class Work {
             }
             boolean enough = known && amounts(row, step);
             boolean hands = hands(row, step);
-            if (enough && hands && kitchen.isPresent()) {
-                hours(row, step, kitchen.get());
-            }
-            if (enough && hands && found.count() == before) {
+            boolean fits = enough && hands && (kitchen.isEmpty() || hours(row, step, kitchen.get()));
+            if (fits && found.count() == before) {
                 workable.add(key(step));
             }
         }
@@ -317,7 +324,8 @@ final class Work {
                 .toList();
     }
 
-    private void hours(int row, Step step, EmptyKitchen empty) {
+    /** Whether there is a time at which the step can be done in an empty kitchen. */
+    private boolean hours(int row, Step step, EmptyKitchen empty) {
         int minutes = step.minutesFor(1);
         boolean told = false;
         for (StationUse use : step.stations()) {
@@ -347,13 +355,43 @@ final class Work {
                             + empty.longestNoise() + " at most",
                     "Maybe a station out of earshot, or a shorter step.");
         }
-        if (!told && empty.earliest(step, 0) == EmptyKitchen.NEVER) {
+        boolean fits = !told && empty.earliest(step, 0) != EmptyKitchen.NEVER;
+        if (!told && !fits) {
+            neverTogether(row, step, empty);
+        }
+        return fits;
+    }
+
+    /** A step of which each thing that it needs is there for long enough, but not all at a time. */
+    private void neverTogether(int row, Step step, EmptyKitchen empty) {
+        Optional<String> circuit = empty.tooWeak(step);
+        String minutes = Wording.minutes(step.minutesFor(1));
+        if (circuit.isPresent()) {
+            if (!full.contains(circuit.get())) {
+                tell(
+                        row,
+                        "station",
+                        Wording.uses(step.stations()),
+                        "never has power for " + minutes + " from circuit " + circuit.get() + ", which allows "
+                                + Wording.number(usableTenths(circuit.get()) / 10.0)
+                                + " A for long, beside what is always on there",
+                        "Maybe another circuit: ask the electrician.");
+            }
+        } else if (empty.staffed().earliest(step, 0) != EmptyKitchen.NEVER) {
             tell(
                     row,
                     "step",
                     step.id(),
-                    "never fits: what it needs is never there together for " + Wording.minutes(minutes),
-                    "Maybe longer hours for its stations and hands, or less noise.");
+                    "never finds its hands for " + minutes + " while all else that it needs is there: it "
+                            + Wording.hands(day, step),
+                    "Maybe " + Wording.longerHours(step) + ", or longer hours for its stations.");
+        } else {
+            tell(
+                    row,
+                    "step",
+                    step.id(),
+                    "never fits: what it needs is never there together for " + minutes,
+                    "Maybe longer hours for its stations, or less noise.");
         }
     }
 
@@ -371,10 +409,11 @@ final class Work {
                 (step.hands() == 1 ? "pair of hands is" : "pairs of hands are") + " needed for " + Wording.minutes(on)
                         + " without a break, but "
                         + (able.size() > 4 ? able.size() + " people" : Wording.list(able))
+                        + step.skill().map(skill -> " (skill " + skill + ")").orElse("")
                         + (able.size() == 1 ? " is" : " are")
                         + (step.hands() > 1 ? " never there together" : " never there")
                         + (there == 0 ? "" : " for more than " + there),
-                "Maybe longer hours in sheet people, or a shorter step.");
+                "Maybe " + Wording.longerHours(step) + ", or a shorter step.");
         return true;
     }
 }

@@ -49,8 +49,42 @@ class CallsTest {
                 .change("setups", "1", "call=07:37");
 
         assertThat(sheets.troubles())
-                .containsExactly("setups 0 call: [07:37] is too early: toast can be ready at 07:38 at the earliest. "
-                        + "Maybe 07:38, or an earlier start of the kitchen.");
+                .containsExactly(
+                        "setups 0 call: [07:37] is too early: toast can be ready at 07:38 at the earliest: step "
+                                + "plate takes 1 pair of hands with skill plating, and there is only Ada (07:30-18:00). Maybe "
+                                + "07:38, or longer hours in sheet people or skill plating for somebody else.");
+    }
+
+    /** Only Ada plates. The bearer must be back by 09:00: away at 08:50. */
+    @Test
+    void handsThatAreGoneTooSoonAreNamedInsteadOfTheKitchen() {
+        Sheets sheets = Sheets.toast().change("people", "Ada", "hours=06:00-09:00");
+        String plate =
+                "step plate takes 1 pair of hands with skill plating, and there is only Ada (06:00-09:00). Maybe ";
+        String wayOut = "longer hours in sheet people or skill plating for somebody else, ";
+
+        assertThat(sheets.troubles())
+                .containsExactly(
+                        "needs 0 dish: [toast] is past usable at 10:00: it can't be plated after 09:00, and is "
+                                + "usable for 20 minutes: " + plate + wayOut + "or an earlier call.");
+        assertThat(sheets.change("ingredients", "butter", "arrives=09:05").troubles())
+                .containsExactly(
+                        "ingredients 1 arrives: [09:05] is too late for setup 1 at 10:00: with butter from then "
+                                + "on, toast can't be ready: " + plate + "an earlier delivery, " + wayOut
+                                + "or a later call.");
+        assertThat(Sheets.toast()
+                        .change("people", "Ada", "hours=06:00-09:00")
+                        .change("people", "Bo", "hours=06:00-09:00")
+                        .troubles())
+                .containsExactly(
+                        "needs 0 dish: [toast] is past usable at 10:00: it can't be plated after 08:50, and is "
+                                + "usable for 20 minutes: nobody is there to carry it. Maybe longer hours in sheet people, or an "
+                                + "earlier call.");
+        assertThat(Sheets.toast()
+                        .change("ingredients", "bread", "arrives=09:00")
+                        .change("people", "Ada", "hours=06:00-09:10")
+                        .troubles())
+                .anyMatch(trouble -> trouble.contains("toast can't be ready: step plate takes 1 pair of hands"));
     }
 
     @Test

@@ -154,8 +154,8 @@ class WorkTest {
                         .change("people", "Ada", "hours=06:00-06:02; 10:00-10:30", "away=setup 1")
                         .troubles())
                 .containsExactly("steps 2 hands: [1] pair of hands is needed for 3 minutes without a break, "
-                        + "but Ada is never there for more than 2. "
-                        + "Maybe longer hours in sheet people, or a shorter step.");
+                        + "but Ada (skill plating) is never there for more than 2. "
+                        + "Maybe longer hours in sheet people or skill plating for somebody else, or a shorter step.");
     }
 
     @Test
@@ -180,8 +180,30 @@ class WorkTest {
                 .change("steps", "bake", "hands=1");
 
         assertThat(sheets.troubles())
-                .containsExactly("steps 1 step: [bake] never fits: what it needs is never there together for "
-                        + "15 minutes. Maybe longer hours for its stations and hands, or less noise.");
+                .containsExactly(
+                        "steps 1 step: [bake] never finds its hands for 15 minutes while all else that it needs "
+                                + "is there: it takes 1 pair of hands, and there are only Ada (10:00-18:00) and Bo "
+                                + "(10:00-18:00). Maybe longer hours in sheet people, or longer hours for its stations.");
+    }
+
+    @Test
+    void aCircuitTooWeakForAStepBesideWhatIsAlwaysOnIsNamed() {
+        // own calculation: of 16 A over 1.25 the oven leaves 2.8 A
+        Sheets sheets = Sheets.toast()
+                .change("stations", "oven", "amps=10", "circuit=wall")
+                .change("stations", "counter", "amps=2.9", "circuit=wall")
+                .change("steps", "plate", "station=");
+
+        assertThat(sheets.troubles())
+                .containsExactly("steps 0 station: [counter:1] never has power for 10 minutes from circuit wall, which "
+                        + "allows 12.8 A for long, beside what is always on there. Maybe another circuit: ask the "
+                        + "electrician.");
+        assertThat(sheets.change("stations", "counter", "amps=2.8").troubles()).isEmpty();
+        assertThat(sheets.change("stations", "fridge", "amps=2.9", "circuit=wall")
+                        .troubles())
+                .containsExactly(
+                        "circuits 0 amps: [16] allows 12.8 A for long, but at 06:00 oven (10 A) and fridge (2.9 A) "
+                                + "are on together. Maybe another circuit for one of them: ask the electrician.");
     }
 
     @Test
