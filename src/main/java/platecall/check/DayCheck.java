@@ -16,6 +16,7 @@ import platecall.day.Trouble;
 import platecall.looks.LookLife;
 import platecall.looks.Looks;
 import platecall.safety.Profile;
+import platecall.units.Moment;
 
 /** What is wrong with a day as a whole, before anything is planned; each record is valid by itself already. */
 public final class DayCheck {
@@ -52,7 +53,7 @@ public final class DayCheck {
             new Readiness(day, recipes, kitchen.get(), workable, usableMinutes(day), copiesOf).check(found);
         }
         found.addAll(Looks.problems(day));
-        new Eaters(day, recipes).check(found);
+        new Eaters(day, recipes).check(need -> true, found);
         new Meals(day, recipes, found).check();
         calls.explain(found);
         return found.inSheetOrder();
@@ -60,9 +61,12 @@ public final class DayCheck {
 
     /**
      * Of {@link #troubles} only what is wrong with the day's words and with who eats what, not what can't be done in time: on a day
-     * that is under way much has been done already, and what can't be done any more is for the plan to tell.
+     * that is under way much has been done already, and what can't be done any more is for the plan to tell. What was eaten in a
+     * setup that is shot can't be refused any more either: see {@link #served}.
+     *
+     * @param now up to when the day has gone
      */
-    public static List<Trouble> ofDayUnderWay(Day day) {
+    public static List<Trouble> ofDayUnderWay(Day day, Moment now) {
         Findings found = new Findings();
         References.check(day, found);
         size(day, found);
@@ -74,7 +78,27 @@ public final class DayCheck {
         counts(day, recipes, calls).ifPresent(count -> found.addAll(count.troubles()));
         new Work(day, recipes, Optional.empty(), Set.of(), Set.of(), found).check();
         found.addAll(Looks.problems(day));
-        new Eaters(day, recipes).check(found);
+        new Eaters(day, recipes)
+                .check(
+                        need -> day.setup(need.setup())
+                                .filter(setup -> !setup.shooting().end().isAfter(now))
+                                .isEmpty(),
+                        found);
+        return found.inSheetOrder();
+    }
+
+    /**
+     * Who was served by now what he or she must not eat: not to be mended in the sheets, but to be told at once. The value is the
+     * eater, the row that of the need.
+     */
+    public static List<Trouble> served(Day day, Moment now) {
+        Findings found = new Findings();
+        new Eaters(day, new Recipes(day))
+                .check(
+                        need -> day.setup(need.setup())
+                                .filter(setup -> !setup.call().isAfter(now))
+                                .isPresent(),
+                        found);
         return found.inSheetOrder();
     }
 
@@ -101,7 +125,7 @@ public final class DayCheck {
                 .filter(trouble -> trouble.column().equals("food budget"))
                 .forEach(trouble -> found.addAll(List.of(trouble)));
         found.addAll(Looks.problems(day));
-        new Eaters(day, recipes).check(found);
+        new Eaters(day, recipes).check(need -> true, found);
         return found.inSheetOrder();
     }
 

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Predicate;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
@@ -64,11 +65,12 @@ final class Eaters {
         this.recipes = recipes;
     }
 
-    void check(Findings found) {
+    /** Who must not eat what is planned for them, of these needs. */
+    void check(Predicate<Need> which, Findings found) {
         for (int row = 0; row < day.needs().size(); row++) {
             Need need = day.needs().get(row);
             Optional<Dish> dish = day.dish(need.dish());
-            if (need.eatenBy().isEmpty() || dish.isEmpty()) {
+            if (need.eatenBy().isEmpty() || dish.isEmpty() || !which.test(need)) {
                 continue;
             }
             if (!dish.get().edible()) {

@@ -2,6 +2,7 @@ package platecall.cli;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Function;
 import picocli.CommandLine.Parameters;
 import platecall.check.DayCheck;
@@ -12,6 +13,7 @@ import platecall.intake.DayFile;
 import platecall.intake.DayFiles;
 import platecall.plan.BadPlan;
 import platecall.plan.PlanFile;
+import platecall.units.Moment;
 
 /** The day that a command is about: its first word. */
 final class DayArgument {
@@ -46,22 +48,29 @@ final class DayArgument {
 
     /** The day, if nothing is wrong with it that would matter to a plan of it: on a day under way not all could be planned anew. */
     DayFile checkedFor(Path plan) {
-        boolean underWay;
+        Optional<Moment> now = asOf(plan);
+        return checked(day -> now.map(at -> DayCheck.ofDayUnderWay(day, at)).orElseGet(() -> DayCheck.troubles(day)));
+    }
+
+    private static Optional<Moment> asOf(Path plan) {
         try {
-            underWay = PlanFile.read(plan).asOf().isPresent();
+            return PlanFile.read(plan).asOf();
         } catch (BadPlan toldLater) {
-            underWay = false;
+            return Optional.empty();
         }
-        return checked(underWay ? DayCheck::ofDayUnderWay : DayCheck::troubles);
     }
 
     /** The day, if nothing is wrong with it by these checks. */
     DayFile checked(Function<Day, List<Trouble>> checks) {
         DayFile file = read();
-        List<Trouble> troubles = checks.apply(file.day());
+        refuse(file, checks.apply(file.day()));
+        return file;
+    }
+
+    /** Tells all that is wrong with a day, if anything is. */
+    static void refuse(DayFile file, List<Trouble> troubles) {
         if (!troubles.isEmpty()) {
             throw new BadDay(file, troubles);
         }
-        return file;
     }
 }

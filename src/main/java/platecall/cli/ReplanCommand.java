@@ -36,7 +36,6 @@ import platecall.day.Day;
 import platecall.day.Need;
 import platecall.day.Setup;
 import platecall.day.Trouble;
-import platecall.intake.BadDay;
 import platecall.intake.DayFile;
 import platecall.intake.HappeningsFile;
 import platecall.looks.Looks;
@@ -104,14 +103,13 @@ final class ReplanCommand implements Callable<Integer> {
     @Override
     public Integer call() throws UnwritableFolderException {
         planning.limits(spec);
-        DayFile file = dayArgument.checked(DayCheck::ofDayUnderWay);
+        DayFile file = dayArgument.read();
         Day day = file.day();
+        Moment at = now(day);
+        DayArgument.refuse(file, DayCheck.ofDayUnderWay(day, at));
         Plan before = PlanFile.readOf(planPath, day);
-        Moment at = now(day, before);
-        List<Trouble> slipped = overUnseen(day, before, at);
-        if (!slipped.isEmpty()) {
-            throw new BadDay(file, slipped);
-        }
+        notBefore(day, before, at);
+        DayArgument.refuse(file, overUnseen(day, before, at));
         Path folder = out != null ? out : dayArgument.reports().resolve(stamp(day, at));
         Reports.mustBeWritable(folder);
         SoFar soFar = soFar(day, before, at);
@@ -131,6 +129,7 @@ final class ReplanCommand implements Callable<Integer> {
                 .telling(gone, renamed, stopped(soFar, made.plan()));
 
         PrintWriter print = spec.commandLine().getOut();
+        warn(print, day, at);
         tellSoFar(print, day, soFar, rest, spoiled, renamed, before);
         compare(print, day, Audit.of(day, soFar.carriedOn()), made.plan());
         print.println(changes.line());
@@ -309,15 +308,17 @@ final class ReplanCommand implements Callable<Integer> {
                 .toList();
     }
 
-    private Moment now(Day day, Plan before) {
-        ZoneId zone = day.facts().zone();
+    private Moment now(Day day) {
         Moment typed = time(now, day);
-        Moment at = day.horizon().contains(typed) ? typed : onItsDate(day, typed);
+        return day.horizon().contains(typed) ? typed : onItsDate(day, typed);
+    }
+
+    private void notBefore(Day day, Plan before, Moment at) {
+        ZoneId zone = day.facts().zone();
         before.asOf().filter(at::isBefore).ifPresent(made -> {
             throw unusableNow(stamp(zone, at) + " is before " + stamp(zone, made)
                     + ", when the plan in hand was made. Maybe take the plan before it.");
         });
-        return at;
     }
 
     /** A clock time belongs to the one date on which it lies within the day. */
@@ -372,6 +373,20 @@ final class ReplanCommand implements Callable<Integer> {
                 moment.in(day.facts().zone()).toLocalDate().equals(day.facts().date());
         return DateTimeFormatter.ofPattern(onTheDay ? "HHmm" : "uuuu-MM-dd-HHmm", Locale.ROOT)
                 .format(moment.in(day.facts().zone()));
+    }
+
+    /** Who has been served what he or she must not eat: the first thing to be done is to say so. */
+    private static void warn(PrintWriter print, Day day, Moment now) {
+        for (Trouble served : DayCheck.served(day, now)) {
+            Setup setup = day.setup(day.needs().get(served.row()).setup()).orElseThrow();
+            print.printf(
+                    Locale.ROOT,
+                    "WARNING  Setup %s, shot from %s: [%s] %s. Tell whoever ate it and first aid on set at once.%n",
+                    setup.id(),
+                    ReadyTable.clock(setup.call(), day.facts().zone()),
+                    served.value(),
+                    served.what());
+        }
     }
 
     private static void tellSoFar(

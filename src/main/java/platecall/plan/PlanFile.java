@@ -161,6 +161,22 @@ public final class PlanFile {
         return plan;
     }
 
+    /**
+     * A plan of a day whose sheets may have changed since it was made, as long as all that it makes is still in them.
+     *
+     * @param dayDigest digest of the day as it is now
+     * @throws BadPlan if it can't be read, or it makes what the day doesn't know
+     */
+    public static Plan readWith(Path file, Day day, String dayDigest) {
+        Plan plan = readOf(file, day);
+        Set<String> needs = day.needs().stream().map(Need::key).collect(Collectors.toSet());
+        boolean known = plan.copies().stream().allMatch(copy -> needs.contains(copy.need()))
+                && plan.work().stream()
+                        .allMatch(work -> work.kind() == Plan.Work.Kind.CARRY
+                                || day.step(work.dish(), work.step()).isPresent());
+        return known ? plan : read(file, dayDigest);
+    }
+
     private static String start(String digest) {
         return digest.length() <= 12 ? digest : digest.substring(0, 12) + "...";
     }

@@ -625,7 +625,8 @@ final class Kitchen {
     long lacking(int word, long request, int from, int to) {
         long lack = 0;
         for (int u = from; u < to; u++) {
-            lack |= (free[word][u] - request) & GUARD;
+            // with the guards up no lane borrows from the next one, which would seem to lack what it has
+            lack |= ~((free[word][u] | GUARD) - request) & GUARD;
         }
         return (lack >>> (Kind.BITS - 1)) * ((1L << (Kind.BITS - 1)) - 1);
     }

@@ -95,6 +95,26 @@ class ReplanCommandTest {
         assertThat(changes()).hasSizeBetween(2, 14);
     }
 
+    /** Josef eats the bird with its mustard glaze in setup 4, from 13:50 until its fourth take at worst at 14:30 or so. */
+    @Test
+    void whoAteWhatIsHarmfulIsWarnedAndWhoWillIsRefused() throws IOException {
+        Path day = changed("cast.csv", "Josef,fish", "Josef,mustard");
+        for (String tooEarly : List.of("13:00", "14:00")) {
+            assertThat(replan(day, PLAN, tooEarly)).isEqualTo(Main.BAD_INPUT);
+            assertThat(err.toString()).contains("[Josef] is allergic to mustard, and bird has honey and mustard glaze");
+        }
+        assertThat(replan(day, PLAN, "17:00")).as(err.toString()).isEqualTo(Main.NOT_READY);
+        assertThat(out.toString())
+                .startsWith(
+                        "WARNING  Setup 4, shot from 13:50: [Josef] is allergic to mustard, and bird has honey and mustard"
+                                + " glaze in it (mustard). Tell whoever ate it and first aid on set at once.")
+                .contains("BROKEN  nobody eats what he or she must not");
+        assertThat(run("safety", day, PLAN)).as(err.toString()).isEqualTo(Main.NOT_READY);
+        assertThat(out.toString())
+                .contains("The sheets have changed since this plan was made: it is read with the sheets of now.")
+                .contains("Josef (allergic to mustard) MUST NOT EAT IT");
+    }
+
     /** A call past midnight without its date would be over long ago. */
     @Test
     void aSetupThatSlipsIntoThePastIsNotTakenForShot() throws IOException {
