@@ -42,6 +42,9 @@ final class Remarks {
     private static final Pattern NOT_FOOD = Pattern.compile("\\b(not food|inedible|not edible|varnish(ed)?|lacquer(ed)?"
             + "|resin|glue(d)?|plaster|plastic|silicone|prop|fake|dummy|paint(ed)?|hairspray)\\b");
 
+    /** Own choice, no source: nobody keeps more spares than plates that are used. */
+    private static final int FAR_TOO_MANY = 2;
+
     private final Day day;
     private final Recipes recipes;
     private final Map<String, Integer> usable;
@@ -360,6 +363,16 @@ final class Remarks {
                         "is fewer than the " + likely + " that the " + setup.takesLikely() + " likely takes of setup "
                                 + setup.id() + " use up",
                         "Maybe " + likely + ", or blank.");
+            }
+            int worst = CameraTime.copiesAtWorst(setup, need);
+            if (need.copies().orElse(worst) > FAR_TOO_MANY * worst) {
+                remarks.add(
+                        Sheet.NEEDS,
+                        row,
+                        "copies",
+                        need.copies().get().toString(),
+                        "is far more than the " + worst + " that the takes at worst of setup " + setup.id() + " use up",
+                        "Maybe " + worst + ", or blank.");
             }
             int gap = setup.cycleMinutes() - setup.rollingMinutes();
             if (need.use() instanceof Use.ToppedUp toppedUp && toppedUp.minutes() > gap && setup.takesWorst() > 1) {

@@ -39,6 +39,7 @@ class RemarksTest {
             steps  | bake | oven temperature=390   | steps 1 oven temperature: [390] is hotter than most ovens get; in degrees Fahrenheit it would be 199 °C. Maybe 199.
             dishes | toast | name=Varnished toast  | dishes 0 edible: [yes] but [Varnished toast] sounds like nothing to eat, and only what is not edible is marked so. Maybe no.
             people | Bo   | skills=bake, plate     | people 1 skills: [bake, plate] is a skill that no step asks for. Maybe bake; plate.
+            needs  | 1    | copies=7               | needs 0 copies: [7] is far more than the 3 that the takes at worst of setup 1 use up. Maybe 3, or blank.
             needs  | 1    | copies=1               | needs 0 copies: [1] is fewer than the 2 that the 2 likely takes of setup 1 use up. Maybe 2, or blank.
             """)
     void whatMayNotBeMeantIsRemarkedButNoTrouble(String sheet, String row, String cell, String remark) {
@@ -46,6 +47,11 @@ class RemarksTest {
 
         assertThat(sheets.remarks()).containsExactly(remark);
         assertThat(sheets.troubles()).isEmpty();
+    }
+
+    @Test
+    void asManySparesAsTheTakesAtWorstUseUpAreNotRemarked() {
+        assertThat(Sheets.toast().change("needs", "1", "copies=6").remarks()).isEmpty();
     }
 
     /** USDA FSIS: no longer than an hour above 90 °F, 32.2 °C (value from memory). */
