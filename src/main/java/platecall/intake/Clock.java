@@ -202,19 +202,33 @@ final class Clock {
         return Written.of(text, wayOut).on(frame.date(), frame);
     }
 
+    /** The span that somebody may have meant who wrote 7-18 or 7am - 6pm. */
+    private static Optional<String> meantSpan(String text) {
+        String[] sides = text.split("[-–]", -1);
+        if (sides.length != 2) {
+            return Optional.empty();
+        }
+        Optional<String> from = meant(sides[0]);
+        Optional<String> to = meant(sides[1]);
+        return from.isPresent() && to.isPresent() && from.get().compareTo(to.get()) < 0
+                ? Optional.of(from.get() + "-" + to.get())
+                : Optional.empty();
+    }
+
     private static Span span(String text, Frame frame) {
+        String wayOut = meantSpan(text).map(span -> "Maybe " + span + ".").orElse(SPAN_EXAMPLE);
         String[] sides = SPACED_DASH.split(text, -1);
         if (sides.length != 2) {
             Matcher tight = TIGHT_SPAN.matcher(text);
             if (!tight.matches()) {
-                throw new Unreadable("is not a span of time", SPAN_EXAMPLE);
+                throw new Unreadable("is not a span of time", wayOut);
             }
             sides = tight.group(1) != null
                     ? new String[] {tight.group(1), tight.group(2)}
                     : new String[] {tight.group(3), tight.group(4)};
         }
-        Written from = Written.of(sides[0], SPAN_EXAMPLE);
-        Written to = Written.of(sides[1], SPAN_EXAMPLE);
+        Written from = Written.of(sides[0], wayOut);
+        Written to = Written.of(sides[1], wayOut);
         LocalDate startDate = from.date().orElse(frame.date());
         Moment start = from.on(startDate, frame);
         boolean nextDay = to.date().isEmpty()

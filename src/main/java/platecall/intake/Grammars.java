@@ -36,6 +36,9 @@ final class Grammars {
     private static final Pattern HOURS_AND_MINUTES =
             Pattern.compile("([0-9]{1,2})\\s*(?::|h|hrs?|hours?)\\s*([0-5]?[0-9])(?:\\s*m(?:in)?(?:utes)?)?");
     private static final Pattern THOUSANDS = Pattern.compile("[^0-9]*[1-9][0-9]{0,2}(,[0-9]{3})+(\\.[0-9]+)?[^0-9]*");
+    /** With points between thousands and a comma before decimals. */
+    private static final Pattern POINTED = Pattern.compile("[1-9][0-9]{0,2}(\\.[0-9]{3})+,[0-9]{1,9}");
+
     private static final Pattern WITHOUT_ZERO = Pattern.compile("\\.[0-9]{1,9}");
     /** Two numbers to choose from: 5 or 6, 5-6. */
     private static final Pattern CHOICE =
@@ -292,6 +295,10 @@ final class Grammars {
                 String meant = THOUSANDS.matcher(text).matches() ? text.replace(",", "") : written;
                 throw new Unreadable("is not " + noun, "Maybe " + meant + ".");
             }
+        }
+        if (POINTED.matcher(text).matches()) {
+            throw new Unreadable(
+                    "is not " + noun, "Maybe " + text.replace(".", "").replace(',', '.') + ".");
         }
         if (WITHOUT_ZERO.matcher(written).matches()) {
             throw new Unreadable("is not " + noun, "Maybe 0" + written + ".");

@@ -55,6 +55,22 @@ class ClockTest {
     }
 
     @ParameterizedTest
+    @CsvSource(delimiter = '|', textBlock = """
+            7-18            | Maybe 07:00-18:00.
+            7:30-18         | Maybe 07:30-18:00.
+            7am - 6.30pm    | Maybe 07:00-18:30.
+            0700–1800       | Maybe 07:00-18:00.
+            9-5             | Maybe 06:00-18:00, or 2026-03-13 14:00 - 2026-03-14 02:00.
+            morning-noon    | Maybe 06:00-18:00, or 2026-03-13 14:00 - 2026-03-14 02:00.
+            """)
+    void aSpanIsGuessedFromItsHours(String text, String wayOut) {
+        assertThatThrownBy(() -> span(text, "2026-03-14"))
+                .isInstanceOfSatisfying(
+                        Unreadable.class,
+                        unreadable -> assertThat(unreadable.wayOut()).isEqualTo(wayOut));
+    }
+
+    @ParameterizedTest
     @ValueSource(strings = {"18.30", "6pm", "1830", "18:3", "", "18:30 Uhr", "14.03.2026 18:30"})
     void anythingElseIsNoTime(String text) {
         refuses(() -> moment(text, "2026-03-14"), "is not a time");

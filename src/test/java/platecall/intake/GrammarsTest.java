@@ -67,6 +67,8 @@ class GrammarsTest {
                 "1.234",
                 "is not an amount of money: it has more than two decimals",
                 "Maybe 1.23, or 1234.");
+        refuses(Grammars.MONEY, "1.200,00", "is not an amount of money", "Maybe 1200.00.");
+        refuses(Grammars.MONEY, "1,200.00", "is not an amount of money", "Maybe 1200.");
         refuses(Grammars.MONEY, "0.7999", "is not an amount of money: it has more than two decimals", "Maybe 0.80.");
         refuses(Grammars.MONEY, "-1", "is not an amount of money from 0 to 1000000000", "Maybe 12.50.");
         refuses(Grammars.MONEY, "dear", "is not an amount of money", "Maybe 12.50.");
