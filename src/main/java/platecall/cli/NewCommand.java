@@ -1,12 +1,18 @@
 package platecall.cli;
 
 import java.nio.file.Path;
+import java.util.List;
 import java.util.concurrent.Callable;
+import java.util.stream.Stream;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
+import platecall.day.Look;
+import platecall.intake.ColumnGuide;
 import platecall.intake.ExampleDay;
+import platecall.looks.Looks;
+import platecall.looks.Property;
 
 /** Writes a day to start from. */
 @Command(
@@ -24,9 +30,27 @@ final class NewCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        Path guide = ExampleDay.write(where);
+        Path guide = ExampleDay.write(where, looks());
         spec.commandLine().getOut().println("Wrote a day to start from: " + where);
         spec.commandLine().getOut().println("What its columns mean: " + guide);
         return Main.FINE;
+    }
+
+    /** Every property of every kind of look. */
+    static List<ColumnGuide.LookTerm> looks() {
+        return Stream.of(Look.Kind.values())
+                .flatMap(kind -> Looks.properties(kind).stream().map(property -> term(kind, property)))
+                .toList();
+    }
+
+    private static ColumnGuide.LookTerm term(Look.Kind kind, Property property) {
+        String in = property instanceof Property.Quantity quantity
+                ? quantity.unit().isEmpty() ? "" : " (" + quantity.unit() + ")"
+                : ": " + String.join(", ", ((Property.Word) property).words());
+        return new ColumnGuide.LookTerm(
+                kind.word(),
+                property.name(),
+                property.meaning() + in,
+                property.required() ? "" : property.byDefault().orElse("worked out"));
     }
 }

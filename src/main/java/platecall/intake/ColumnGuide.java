@@ -51,35 +51,72 @@ public final class ColumnGuide {
             </html>
             """;
 
+    /**
+     * A property of sheet {@code looks}.
+     *
+     * @param look the kind of look that knows it
+     * @param without what stands in its place if no row gives it; empty if it must be given
+     */
+    public record LookTerm(String look, String property, String meaning, String without) {}
+
     private ColumnGuide() {}
 
-    /** The page as HTML, complete in itself. */
-    public static String html() {
+    /**
+     * The page as HTML, complete in itself.
+     *
+     * @param looks every property of sheet {@code looks}
+     */
+    public static String html(List<LookTerm> looks) {
         StringBuilder page = new StringBuilder(HEAD);
         for (Sheet<?> sheet : DaySheets.ALL) {
-            boolean isDay = sheet.name().equals(DaySheets.Facts.SHEET.name());
-            page.append("<h2>")
-                    .append(sheet.name())
-                    .append("</h2>\n<p>Each row is ")
-                    .append(escaped(sheet.oneRowIs()));
+            page.append("<h2>").append(sheet.name()).append("</h2>\n<p>Each row is ");
+            page.append(escaped(sheet.oneRowIs()));
             page.append(sheet.required() ? ".</p>\n" : ". The sheet may be missing.</p>\n");
-            page.append("<table>\n")
-                    .append(tr("th", List.of(isDay ? "Key" : "Column", "Meaning", "Example", "Blank means")));
-            for (Column<?, ?> column : sheet.columns()) {
-                String unit = column.unit().isEmpty() ? "" : " (" + column.unit() + ")";
-                page.append(tr(
-                        "td",
-                        List.of(
-                                column.name() + (column.required() ? " *" : ""),
-                                column.meaning() + unit + words(column.grammar().words()),
-                                column.example(),
-                                column.required()
-                                        ? ""
-                                        : column.blankMeans().isEmpty() ? "none" : column.blankMeans())));
+            page.append(columns(sheet));
+            if (sheet.name().equals(DaySheets.Looks.SHEET.name())) {
+                page.append(properties(looks));
             }
-            page.append("</table>\n");
         }
+        Sheet<?> happenings = HappeningsFile.SHEET;
+        page.append(
+                        "<h2>A file of what happened</h2>\n<p>No sheet of the day, but a CSV file for <code>replan --happened</code>. ")
+                .append("Each row is ")
+                .append(escaped(happenings.oneRowIs()))
+                .append(".</p>\n")
+                .append(columns(happenings));
         return page.append(FOOT).toString();
+    }
+
+    private static String columns(Sheet<?> sheet) {
+        boolean isDay = sheet.name().equals(DaySheets.Facts.SHEET.name());
+        StringBuilder table = new StringBuilder("<table>\n")
+                .append(tr("th", List.of(isDay ? "Key" : "Column", "Meaning", "Example", "Blank means")));
+        for (Column<?, ?> column : sheet.columns()) {
+            String unit = column.unit().isEmpty() ? "" : " (" + column.unit() + ")";
+            table.append(tr(
+                    "td",
+                    List.of(
+                            column.name() + (column.required() ? " *" : ""),
+                            column.meaning() + unit + words(column.grammar().words()),
+                            column.example(),
+                            column.required() ? "" : column.blankMeans().isEmpty() ? "none" : column.blankMeans())));
+        }
+        return table.append("</table>\n").toString();
+    }
+
+    private static String properties(List<LookTerm> looks) {
+        StringBuilder table = new StringBuilder("<table>\n")
+                .append(tr("th", List.of("Property", "Look", "Meaning", "Without a row")));
+        for (LookTerm term : looks) {
+            table.append(tr(
+                    "td",
+                    List.of(
+                            term.property() + (term.without().isEmpty() ? " *" : ""),
+                            term.look(),
+                            term.meaning(),
+                            term.without())));
+        }
+        return table.append("</table>\n").toString();
     }
 
     private static String words(List<String> words) {

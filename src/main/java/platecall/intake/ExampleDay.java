@@ -6,6 +6,7 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.stream.Stream;
 import platecall.day.Day;
 
@@ -31,10 +32,11 @@ public final class ExampleDay {
      * Writes the day, and beside its sheets the page that explains them.
      *
      * @param path a folder that does not exist or is empty, or a file ending in .xlsx or .json that does not exist
+     * @param looks every property of sheet {@code looks}, for that page
      * @return where the page is
      * @throws BadDay if something is there already, or it can't be written
      */
-    public static Path write(Path path) {
+    public static Path write(Path path, List<ColumnGuide.LookTerm> looks) {
         String name = DayFiles.nameOf(path);
         boolean folder = DayFiles.isFolderName(path);
         Path guide = folder
@@ -52,7 +54,7 @@ public final class ExampleDay {
                 throw BadDay.file(guide.getFileName().toString(), "is there already", "Maybe give another name.");
             }
             DayFiles.write(day(), path);
-            Files.writeString(guide, ColumnGuide.html(), StandardCharsets.UTF_8);
+            Files.writeString(guide, ColumnGuide.html(looks), StandardCharsets.UTF_8);
             return guide;
         } catch (IOException unwritable) {
             throw BadDay.file(name, "can't be written: " + DayFiles.reason(unwritable), DayFiles.wayOut(unwritable));

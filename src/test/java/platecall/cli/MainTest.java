@@ -10,7 +10,9 @@ import java.nio.file.Path;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import platecall.day.Look;
 import platecall.intake.DayFiles;
+import platecall.looks.Looks;
 
 class MainTest {
 
@@ -70,6 +72,20 @@ class MainTest {
     }
 
     @Test
+    void theGuideOfANewDayNamesEveryPropertyOfEveryLook() throws IOException {
+        run("new", folder.resolve("mine"));
+
+        String guide = Files.readString(folder.resolve("mine/guide.html"));
+        assertThat(guide).contains("<td>dish</td>", "<td>time</td>");
+        for (Look.Kind kind : Look.Kind.values()) {
+            Looks.properties(kind)
+                    .forEach(property -> assertThat(guide)
+                            .contains("<td>" + property.name() + (property.required() ? " *" : "") + "</td><td>"
+                                    + kind.word() + "</td>"));
+        }
+    }
+
+    @Test
     void convertWritesTheSameDayInAnotherFormat() {
         run("new", folder.resolve("mine"));
 
@@ -96,7 +112,9 @@ class MainTest {
 
         assertThat(run("check", folder.resolve("mine"))).isEqualTo(2);
         assertThat(out.toString()).isEmpty();
-        assertThat(err.toString()).contains("mine, sheet steps, row 3, column ").doesNotContain("\tat ");
+        assertThat(err.toString())
+                .contains("mine, sheet steps, row 3, column ")
+                .doesNotContain("\tat ");
         assertThat(run("check", "--debug", folder.resolve("mine"))).isEqualTo(2);
         assertThat(err.toString()).contains("\tat platecall.");
         assertThat(run("--debug", "check", folder.resolve("gone"))).isEqualTo(2);

@@ -91,9 +91,13 @@ class DaySchemaTest {
 
     @Test
     void theGuideNamesEverySheetAndEveryColumn() {
-        String guide = ColumnGuide.html();
-        for (Sheet<?> sheet : DaySheets.ALL) {
-            assertThat(guide).contains("<h2>" + sheet.name() + "</h2>");
+        String guide = ColumnGuide.html(List.of(new ColumnGuide.LookTerm("melting", "size", "of a scoop (mm)", "50")));
+        assertThat(guide).contains("<td>size</td><td>melting</td><td>of a scoop (mm)</td><td>50</td>");
+        List<Sheet<?>> all = new ArrayList<>(DaySheets.ALL);
+        all.add(HappeningsFile.SHEET);
+        for (Sheet<?> sheet : all) {
+            boolean ofDay = DaySheets.ALL.contains(sheet);
+            assertThat(guide).contains("<h2>" + (ofDay ? sheet.name() : "A file of what happened") + "</h2>");
             for (Column<?, ?> column : sheet.columns()) {
                 assertThat(guide).contains("<td>" + column.name() + (column.required() ? " *" : "") + "</td>");
             }
