@@ -19,8 +19,11 @@ public final class BadDay extends RuntimeException {
     private final transient List<Trouble> troubles;
     private final int count;
     private final transient Optional<MendedDay> mended;
+    private final boolean moreLater;
 
-    private BadDay(Whereabouts whereabouts, List<Trouble> troubles, int count, Optional<MendedDay> mended) {
+    private BadDay(
+            Whereabouts whereabouts, List<Trouble> troubles, int count, Optional<MendedDay> mended, boolean moreLater) {
+        this.moreLater = moreLater;
         this.whereabouts = whereabouts;
         this.troubles = List.copyOf(troubles);
         this.count = count;
@@ -28,30 +31,31 @@ public final class BadDay extends RuntimeException {
     }
 
     BadDay(Whereabouts whereabouts, Troubles troubles) {
-        this(whereabouts, troubles.list(), troubles.count(), Optional.empty());
+        this(whereabouts, troubles.list(), troubles.count(), Optional.empty(), false);
         initCause(troubles.cause());
     }
 
     /** A day that could be read but can't work, as its checks say. */
     public BadDay(DayFile day, List<Trouble> troubles) {
-        this(day.whereabouts(), troubles, troubles.size(), Optional.empty());
+        this(day.whereabouts(), troubles, troubles.size(), Optional.empty(), false);
     }
 
     /** Something else than a day's content is wrong: a file that is missing or can't be written. */
     static BadDay file(String file, String what, String wayOut) {
         return new BadDay(
-                Whereabouts.of(file), List.of(new Trouble("", -1, "", "", what, wayOut)), 1, Optional.empty());
+                Whereabouts.of(file), List.of(new Trouble("", -1, "", "", what, wayOut)), 1, Optional.empty(), false);
     }
 
     /** The same with a day in which what can't be read is mended. */
     BadDay mended(Optional<MendedDay> day) {
-        BadDay bad = new BadDay(whereabouts, troubles, count, day);
+        BadDay bad = new BadDay(whereabouts, troubles, count, day, moreLater);
         bad.initCause(getCause());
         return bad;
     }
 
     /**
-     * The same with what else is wrong, as far as it can be told although not all can be read.
+     * The same with what else is wrong, as far as it can be told although not all can be read; the report says that more will be
+     * checked, unless there is no day at all.
      *
      * @param names tells what is wrong with a day's names; what else it says must not depend on other cells
      */
@@ -64,7 +68,10 @@ public final class BadDay extends RuntimeException {
                 .sorted(Comparator.comparingInt((Trouble trouble) -> sheets.indexOf(trouble.sheet()))
                         .thenComparingInt(Trouble::row))
                 .toList();
-        BadDay bad = new BadDay(whereabouts, more.isEmpty() ? troubles : all, count + more.size(), Optional.empty());
+        boolean inSheets =
+                troubles.stream().anyMatch(trouble -> !trouble.sheet().isEmpty());
+        BadDay bad = new BadDay(
+                whereabouts, more.isEmpty() ? troubles : all, count + more.size(), Optional.empty(), inSheets);
         bad.initCause(getCause());
         return bad;
     }
@@ -85,11 +92,15 @@ public final class BadDay extends RuntimeException {
         return troubles;
     }
 
-    /** One line for each trouble, lines separated by LF; beyond the first hundred only how many more there are. */
+    /**
+     * One line for each trouble, lines separated by LF; beyond the first hundred only how many more there are. A last line says if
+     * not all could be checked.
+     */
     public String report() {
         Stream<String> lines = troubles.stream().limit(MOST_PRINTED).map(whereabouts::tell);
         Stream<String> rest =
                 count > MOST_PRINTED ? Stream.of("and " + (count - MOST_PRINTED) + " more.") : Stream.of();
-        return Stream.concat(lines, rest).collect(Collectors.joining("\n"));
+        Stream<String> later = moreLater ? Stream.of("More will be checked once these are right.") : Stream.of();
+        return Stream.concat(Stream.concat(lines, rest), later).collect(Collectors.joining("\n"));
     }
 }

@@ -114,12 +114,15 @@ class MainTest {
         assertThat(out.toString()).isEmpty();
         assertThat(err.toString())
                 .contains("mine, sheet steps, row 3, column ")
-                .doesNotContain("\tat ");
+                .doesNotContain("\tat ")
+                .endsWith(
+                        System.lineSeparator() + "More will be checked once these are right." + System.lineSeparator());
         assertThat(run("check", "--debug", folder.resolve("mine"))).isEqualTo(2);
         assertThat(err.toString()).contains("\tat platecall.");
         assertThat(run("--debug", "check", folder.resolve("gone"))).isEqualTo(2);
         assertThat(err.toString())
                 .startsWith("gone: there is no such file or folder.")
+                .doesNotContain("More will be checked")
                 .contains("\tat platecall.");
     }
 
