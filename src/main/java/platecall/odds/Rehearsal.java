@@ -35,12 +35,16 @@ final class Rehearsal {
     /** No minute is known. */
     static final long UNKNOWN = Long.MIN_VALUE;
 
-    /** What is known of a work or break: when it began and ended or will end, by when it must have ended, and no minute before which it begins. */
+    /**
+     * What is known of a work or break: when it began and ended or will end, by when it must have ended, no minute before which it
+     * begins, and whether it can't have begun later than it was to though it ended far later.
+     */
     static final class Fact {
         long began = UNKNOWN;
         long ended = UNKNOWN;
         long endedBy = Long.MAX_VALUE;
         long notBefore = UNKNOWN;
+        boolean notPutOff;
     }
 
     /** A work begins, or people come back for its last part; in the order of the planned minutes. */
@@ -58,6 +62,7 @@ final class Rehearsal {
     private final long[] planned;
 
     private final int[] plannedMinutes;
+    private final int[] low;
     private final int[] likely;
     private final int[] high;
     /** Minutes for which a work had been under way when the plan was made. */
@@ -93,6 +98,8 @@ final class Rehearsal {
     final long[] end;
     private final int[] took;
     private final boolean[] kept;
+    /** Whether a work has given its stations back. */
+    private final boolean[] left;
     /** What held up each start and each end: a work, itself or, written {@code -2 - work}, only its start; or {@link #NONE}. */
     private final int[] startBy;
 
@@ -115,6 +122,7 @@ final class Rehearsal {
         int count = works.size() + plan.breaks().size();
         planned = new long[count];
         plannedMinutes = new int[count];
+        low = new int[count];
         likely = new int[count];
         high = new int[count];
         begunFor = new int[count];
@@ -132,6 +140,7 @@ final class Rehearsal {
         end = new long[count];
         took = new int[count];
         kept = new boolean[count];
+        left = new boolean[count];
         startBy = new int[count];
         endBy = new int[count];
         stations = day.stations().toArray(Station[]::new);
@@ -231,6 +240,7 @@ final class Rehearsal {
 
     private void prepareWork(Day day, Plan plan, int i, Work work, long seed) {
         Optional<Step> step = day.step(work.dish(), work.step()).filter(it -> work.kind() == Work.Kind.STEP);
+        low[i] = step.map(Step::minutesLow).orElse(0);
         high[i] = step.map(Step::minutesHigh).orElse(0);
         likely[i] = step.map(Step::minutesLikely).orElse(0);
         begunFor[i] = plan.hasBegun(work.span().start())
@@ -337,14 +347,16 @@ final class Rehearsal {
                 endedBefore(i, began);
             }
         }
-        next(inKnownOrder());
+        do {
+            next(inKnownOrder());
+        } while (holdsCutShort());
         facts = null;
         carried = null;
     }
 
     /**
-     * The events in the order of what is known: nobody waits for a work that was to begin and has not, and what comes after it in
-     * its recipe comes later, too.
+     * The events in the order of what is known: nobody waits for a work that was to begin and has not, or was to end and did later,
+     * and what comes after it in its recipe comes later, too.
      */
     private Event[] inKnownOrder() {
         long[] at = new long[facts.length];
@@ -356,7 +368,7 @@ final class Rehearsal {
                 at[i] = fact.began != UNKNOWN
                         ? fact.began
                         : fact.ended != UNKNOWN
-                                ? isFarTooLong(i, fact.ended - planned[i])
+                                ? isPutOff(i, fact.ended - planned[i])
                                         ? fact.ended - plannedMinutes[i]
                                         : Math.min(planned[i], fact.ended - plannedMinutes[i])
                                 : Math.max(planned[i], fact.notBefore);
@@ -364,7 +376,9 @@ final class Rehearsal {
                     at[i] = Math.max(at[i], at[earlier.node()]);
                 }
             }
-            order[e] = new Event(i, events[e].end(), events[e].minute() + at[i] - planned[i]);
+            boolean told = events[e].end() && facts[i].ended != UNKNOWN;
+            long moved = told ? facts[i].ended - planned[i] - plannedMinutes[i] : at[i] - planned[i];
+            order[e] = new Event(i, events[e].end(), events[e].minute() + moved);
         }
         Arrays.sort(order, Comparator.comparingLong(Event::minute));
         return order;
@@ -381,15 +395,30 @@ final class Rehearsal {
         }
     }
 
-    /** Whether a work can't well have taken so many minutes: if only its end is known, it began later than it was to. */
-    private boolean isFarTooLong(int i, long taken) {
-        return taken > FAR_TOO_LONG * (plannedMinutes[i] + Math.max(0, high[i] - likely[i]));
+    /** Whether a work of which only the end is known began later than it was to: it can't well have taken so many minutes. */
+    private boolean isPutOff(int i, long taken) {
+        return !facts[i].notPutOff && taken > FAR_TOO_LONG * (plannedMinutes[i] + Math.max(0, high[i] - likely[i]));
+    }
+
+    /** Whether a work that was put off found hands and stations too late for its least minutes; it isn't put off any more. */
+    private boolean holdsCutShort() {
+        boolean any = false;
+        for (int i = 0; i < works.size(); i++) {
+            Fact fact = facts[i];
+            boolean onlyEnd = fact.began == UNKNOWN && fact.ended != UNKNOWN && (carried == null || carried[i]);
+            int least = plannedMinutes[i] - Math.max(0, likely[i] - low[i]);
+            if (onlyEnd && isPutOff(i, fact.ended - planned[i]) && end[i] - start[i] < least) {
+                fact.notPutOff = true;
+                any = true;
+            }
+        }
+        return any;
     }
 
     /** When a work begins and ends, given what is known of it and when it would begin and end. */
     private void take(Fact fact, int i, long at, int length) {
         long begins = fact.began != UNKNOWN ? fact.began : Math.max(at, fact.notBefore);
-        if (fact.began == UNKNOWN && fact.ended != UNKNOWN && isFarTooLong(i, fact.ended - begins)) {
+        if (fact.began == UNKNOWN && fact.ended != UNKNOWN && isPutOff(i, fact.ended - begins)) {
             begins = fact.ended - length;
         }
         long ends = begins + length;
@@ -414,6 +443,7 @@ final class Rehearsal {
         Arrays.fill(ovenEnd, Long.MIN_VALUE);
         Arrays.fill(ovenOpening, NONE);
         Arrays.fill(ovenBy, NONE);
+        Arrays.fill(left, true);
         for (Units each : units) {
             each.clear();
         }
@@ -456,11 +486,14 @@ final class Rehearsal {
         }
         for (Use use : uses[i]) {
             Units station = units[use.station()];
-            station.take(use.units(), at);
-            if (station.from > at) {
-                at = station.from;
-                by = station.giver;
-            }
+            int missing = use.units();
+            do {
+                missing = station.take(missing, at);
+                if (station.from > at) {
+                    at = station.from;
+                    by = station.giver;
+                }
+            } while (missing > 0 && nextLeaves(use.station()));
         }
         if (oven[i] >= 0) {
             int o = oven[i];
@@ -508,9 +541,23 @@ final class Rehearsal {
             free[part.person()] = part.untilEnd() ? end[i] + part.to() : start[i] + part.to();
             freeBy[part.person()] = part.untilEnd() ? i : -2 - i;
         }
+        left[i] = false;
         if (last[i].length == 0) {
             leave(i);
         }
+    }
+
+    /** What ends first of all that still is on a station leaves it; false if nothing is. What is known may be out of the plan's order. */
+    private boolean nextLeaves(int station) {
+        int next = NONE;
+        for (int i = 0; i < works.size(); i++) {
+            boolean there = !left[i] && Arrays.stream(uses[i]).anyMatch(use -> use.station() == station);
+            next = there && (next == NONE || end[i] < end[next]) ? i : next;
+        }
+        if (next != NONE) {
+            leave(next);
+        }
+        return next != NONE;
     }
 
     /** The last part of a work that people come back to: it waits for them. */
@@ -530,6 +577,10 @@ final class Rehearsal {
     }
 
     private void leave(int i) {
+        if (left[i]) {
+            return;
+        }
+        left[i] = true;
         for (Use use : uses[i]) {
             units[use.station()].giveBack(use.units(), end[i], i);
         }
@@ -598,11 +649,16 @@ final class Rehearsal {
             givers[size++] = giver;
         }
 
-        /** Takes units that are free by a minute, those that were given back last, and if they aren't enough, the next ones. */
-        void take(int wanted, long by) {
+        /**
+         * Takes units that are free by a minute, those that were given back last, and if they aren't enough, the next ones.
+         *
+         * @return how many are missing
+         */
+        int take(int wanted, long by) {
             from = Long.MIN_VALUE;
             giver = NONE;
-            for (int left = wanted; left > 0 && size > 0; ) {
+            int missing = wanted;
+            while (missing > 0 && size > 0) {
                 int chosen = 0;
                 for (int n = 1; n < size; n++) {
                     boolean free = times[n] <= by;
@@ -613,8 +669,8 @@ final class Rehearsal {
                     from = times[chosen];
                     giver = givers[chosen];
                 }
-                int taken = Math.min(left, amounts[chosen]);
-                left -= taken;
+                int taken = Math.min(missing, amounts[chosen]);
+                missing -= taken;
                 amounts[chosen] -= taken;
                 if (amounts[chosen] == 0) {
                     size--;
@@ -623,6 +679,7 @@ final class Rehearsal {
                     givers[chosen] = givers[size];
                 }
             }
+            return missing;
         }
     }
 }

@@ -163,6 +163,57 @@ class SoFarTest {
         assertThat(troubles).isEmpty();
     }
 
+    /**
+     * The oven holds one. By hand: only its end is told, so the first may have gone in at 10:35, twenty minutes before; but the second
+     * would have been in then, until 10:50, and five minutes aren't left for what bakes twenty: it went in as planned, and the second
+     * once it was out.
+     */
+    @Test
+    void whatEndedFarLaterBeganAsPlannedIfItsOvenWasFullLater() {
+        SoFar soFar = by("10:58", happening(What.ENDED, "bun", 1, "bake", "10:55"));
+        assertThat(told(soFar.begun()))
+                .contains("bake [1] 10:10-10:55", "bake [2] 10:55-11:15", "plate [1] 10:57-10:59");
+        assertThat(troubles).isEmpty();
+    }
+
+    /** By hand: it takes five minutes, and Ben, whose meal waits, is free then, so tea that was ready at 10:45 was begun at 10:40. */
+    @Test
+    void whatEndedFarLaterBeganLaterIfThereWasTimeForIt() {
+        assertThat(told(by("10:50", happening(What.ENDED, "tea", 1, "pour", "10:45"), meal(What.WAITS, "Ben", null))
+                        .begun()))
+                .contains("pour [1] 10:40-10:45");
+        assertThat(troubles).isEmpty();
+    }
+
+    /** By hand: the first is in from 10:25 to 10:45, and the oven holds one, so the second, to go in at 10:30, hasn't by 10:40. */
+    @Test
+    void whatBeganLateHoldsUpWhatWasToComeAfterItOnItsStation() {
+        SoFar soFar = by("10:40", happening(What.BEGAN, "bun", 1, "bake", "10:25"));
+        assertThat(told(soFar.begun())).contains("bake [1] 10:25-10:45").noneMatch(work -> work.startsWith("bake [2]"));
+        assertThat(told(soFar.carriedOn().work())).contains("bake [2] 10:45-11:05");
+    }
+
+    /** By hand: in until 10:45 instead of 10:30, when Ana comes back to take it out; meanwhile she makes tea at 10:32 as planned. */
+    @Test
+    void nobodyStandsBesideWhatStaysInLonger() {
+        Plan alone = TestPlans.of(day)
+                .step("bun", "shape", 1, "10:00-10:10", work -> work.by("Ana"))
+                .step(
+                        "bun",
+                        "bake",
+                        1,
+                        "10:10-10:30",
+                        work -> work.on("oven", 1)
+                                .at(200)
+                                .hands("Ana", "10:10-10:12")
+                                .hands("Ana", "10:29-10:30"))
+                .step("tea", "pour", 1, "10:32-10:37", work -> work.by("Ana"))
+                .build();
+        List<Happening> longer = List.of(happening(What.ENDED, "bun", 1, "bake", "10:45"));
+        assertThat(told(SoFar.of(day, alone, at("10:40"), longer, "", troubles).begun()))
+                .containsExactly("shape [1] 10:00-10:10", "bake [1] 10:10-10:45", "pour [1] 10:32-10:37");
+    }
+
     /** The second bun waits: nobody waits for it, and the first goes on. */
     @Test
     void whatWaitsHasNotBegunAndHoldsUpNobodyElse() {
