@@ -9,6 +9,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.SplittableRandom;
 import java.util.function.Consumer;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import platecall.day.Day;
 import platecall.day.Station;
 import platecall.day.Step;
@@ -319,7 +321,7 @@ final class Rehearsal {
         return nodeOf.getOrDefault(copy + " " + Work.Kind.STEP + " " + step, NONE);
     }
 
-    /** The works that come before a work in its copies' recipe. */
+    /** The works that come before a work in its copies' recipe; of a meal break those that had ended because it began. */
     int[] before(int i) {
         return Arrays.stream(before[i]).mapToInt(Before::node).toArray();
     }
@@ -341,15 +343,15 @@ final class Rehearsal {
         facts = known;
         knownUntil = until;
         carried = only;
-        for (int i = 0; i < works.size(); i++) {
-            long began = facts[i].began != UNKNOWN ? facts[i].began : facts[i].ended;
-            if (began != UNKNOWN) {
-                endedBefore(i, began);
-            }
-        }
         do {
+            for (int i = 0; i < works.size(); i++) {
+                long began = facts[i].began != UNKNOWN ? facts[i].began : facts[i].ended;
+                if (began != UNKNOWN) {
+                    endedBefore(i, began);
+                }
+            }
             next(inKnownOrder());
-        } while (holdsCutShort());
+        } while (holdsCutShort() | mealsCutShort());
         facts = null;
         carried = null;
     }
@@ -415,18 +417,77 @@ final class Rehearsal {
         return any;
     }
 
+    /** Whether somebody whose meal is known to have begun was still at work then, which had ended, or has not begun, if that isn't known. */
+    private boolean mealsCutShort() {
+        boolean any = false;
+        for (int meal = works.size(); meal < facts.length; meal++) {
+            for (int i = 0; facts[meal].began != UNKNOWN && i < works.size(); i++) {
+                for (Part part : parts(i)) {
+                    any |= part.person() == first[meal][0].person() && isCutShort(i, part, meal);
+                }
+            }
+        }
+        return any;
+    }
+
+    private boolean isCutShort(int i, Part part, int meal) {
+        Fact fact = facts[i];
+        boolean out = carried != null && !carried[i];
+        if (out || fact.ended != UNKNOWN || handsFrom(i, part) >= end[meal] || handsTo(i, part) <= start[meal]) {
+            return false;
+        }
+        if (start[i] >= start[meal]) {
+            boolean later = fact.began == UNKNOWN && fact.notBefore < end[meal];
+            fact.notBefore = later ? end[meal] : fact.notBefore;
+            return later;
+        }
+        if (handsFrom(i, part) >= start[meal] || !part.untilEnd() && fact.began != UNKNOWN) {
+            return false;
+        }
+        if (!part.untilEnd()) {
+            fact.began = start[meal] - part.to();
+            return true;
+        }
+        boolean earlier = start[meal] - part.to() < fact.endedBy;
+        fact.endedBy = Math.min(fact.endedBy, start[meal] - part.to());
+        if (Arrays.stream(before[meal]).noneMatch(it -> it.node() == i)) {
+            before[meal] = Arrays.copyOf(before[meal], before[meal].length + 1);
+            before[meal][before[meal].length - 1] = new Before(i, part.to(), Integer.MAX_VALUE);
+        }
+        return earlier;
+    }
+
+    private List<Part> parts(int i) {
+        return Stream.of(first[i], last[i]).flatMap(Arrays::stream).toList();
+    }
+
+    private long handsFrom(int i, Part part) {
+        return Arrays.asList(last[i]).contains(part) ? end[i] - part.from() : start[i];
+    }
+
+    private long handsTo(int i, Part part) {
+        return part.untilEnd() ? end[i] + part.to() : start[i] + part.to();
+    }
+
+    /** The works, as carried out last, that somebody is still at when a meal of his or hers begins. */
+    List<Work> stillAt(int meal) {
+        return IntStream.range(0, works.size())
+                .filter(i -> parts(i).stream()
+                        .anyMatch(part -> part.person() == first[meal][0].person()
+                                && handsFrom(i, part) < start[meal]
+                                && handsTo(i, part) > start[meal]))
+                .mapToObj(works::get)
+                .toList();
+    }
+
     /** When a work begins and ends, given what is known of it and when it would begin and end. */
     private void take(Fact fact, int i, long at, int length) {
         long begins = fact.began != UNKNOWN ? fact.began : Math.max(at, fact.notBefore);
         if (fact.began == UNKNOWN && fact.ended != UNKNOWN && isPutOff(i, fact.ended - begins)) {
             begins = fact.ended - length;
         }
-        long ends = begins + length;
-        if (fact.ended != UNKNOWN) {
-            ends = Math.max(fact.ended, fact.began == UNKNOWN ? Long.MIN_VALUE : fact.began + 1);
-        } else if (fact.began == UNKNOWN) {
-            ends = Math.min(ends, fact.endedBy);
-        }
+        long ends = fact.ended != UNKNOWN ? fact.ended : Math.min(begins + length, fact.endedBy);
+        ends = Math.max(ends, fact.began == UNKNOWN ? Long.MIN_VALUE : fact.began + 1);
         start[i] = begins < ends ? begins : ends - Math.max(1, length);
         end[i] = ends;
     }

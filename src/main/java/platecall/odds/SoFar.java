@@ -372,6 +372,19 @@ public record SoFar(
             }
         }
 
+        /** Tells of a meal break that began while its person was at what another row, or the plan's own past, has later. */
+        private void stillAtWork(Rehearsal rehearsal, int meal) {
+            String person = plan.breaks().get(meal - plan.work().size()).person();
+            for (Work work : rehearsal.stillAt(meal)) {
+                tell(
+                        rows[meal][BEGAN],
+                        "time",
+                        "",
+                        "can't have begun then: " + person + " was still at " + work.step() + " of " + work.dish(),
+                        "Maybe tell when " + work.step() + " ended, or leave one of the two rows out.");
+            }
+        }
+
         SoFar carriedOut() {
             Rehearsal rehearsal = new Rehearsal(day, plan, 0);
             begunAndWaiting();
@@ -389,6 +402,12 @@ public record SoFar(
                             "Maybe the time is mistyped, or tell when it began, too.");
                 } else if (row >= 0) {
                     squeezed(rehearsal, i, row);
+                }
+            }
+            for (int i = plan.work().size(); i < facts.length; i++) {
+                if (rows[i][BEGAN] >= 0) {
+                    squeezed(rehearsal, i, rows[i][BEGAN]);
+                    stillAtWork(rehearsal, i);
                 }
             }
             boolean[] all = new boolean[facts.length];

@@ -253,6 +253,55 @@ class SoFarTest {
                 .containsExactly(span("10:27-10:57"));
     }
 
+    /** By hand: tea was to be poured until 10:25, but Ben sat down at 10:24, so it was; from 10:22 on it leaves two of five minutes. */
+    @Test
+    void whoSatDownHadEndedWhatHeWasAtOrIsAsked() {
+        SoFar soFar = by("10:26", meal(What.BEGAN, "Ben", "10:24"));
+        assertThat(told(soFar.begun())).contains("pour [1] 10:20-10:24");
+        assertThat(soFar.breaks()).extracting(Plan.Break::span).containsExactly(span("10:24-10:54"));
+        assertThat(told()).isEmpty();
+        by("10:26", meal(What.BEGAN, "Ben", "10:22"));
+        assertThat(told()).containsExactly("0 leaves 2 min for pour before it, which takes 5 at least");
+        troubles.clear();
+        by("10:26", happening(What.ENDED, "tea", 1, "pour", "10:25"), meal(What.BEGAN, "Ben", "10:24"));
+        assertThat(told()).containsExactly("1 can't have begun then: Ben was still at pour of tea");
+    }
+
+    /** By hand: five minutes to camera and four back, so to sit down at 10:38 she was there by 10:34, a minute sooner than planned. */
+    @Test
+    void whoSatDownWasBackFromCamera() {
+        Plan walk = TestPlans.of(day)
+                .step("tea", "pour", 1, "10:20-10:25", work -> work.by("Ben"))
+                .carry("tea", 1, "10:30-10:35", work -> work.hands("Ana", "10:30-10:39"))
+                .meal("Ana", "11:00-11:30")
+                .build();
+        SoFar soFar = SoFar.of(day, walk, at("10:40"), List.of(meal(What.BEGAN, "Ana", "10:38")), "", troubles);
+        assertThat(told(soFar.begun())).containsExactly("pour [1] 10:20-10:25", "carry [1] 10:30-10:34");
+        assertThat(soFar.begun().get(1).hands()).containsExactly(new Hands("Ana", span("10:30-10:38")));
+        assertThat(told()).isEmpty();
+    }
+
+    /** By hand: Ana has put the bun in when she sits down at 10:11, so it went in a minute ahead, at 10:09, and was shaped by then. */
+    @Test
+    void whoSatDownHadPutIntoTheOvenWhatWasToGoIn() {
+        Plan sits = TestPlans.of(day)
+                .step("bun", "shape", 1, "10:00-10:10", work -> work.by("Ana"))
+                .step(
+                        "bun",
+                        "bake",
+                        1,
+                        "10:10-10:30",
+                        work -> work.on("oven", 1)
+                                .at(200)
+                                .hands("Ana", "10:10-10:12")
+                                .hands("Ana", "10:29-10:30"))
+                .meal("Ana", "11:00-11:30")
+                .build();
+        SoFar soFar = SoFar.of(day, sits, at("10:15"), List.of(meal(What.BEGAN, "Ana", "10:11")), "", troubles);
+        assertThat(told(soFar.begun())).containsExactly("shape [1] 10:00-10:09", "bake [1] 10:09-10:42");
+        assertThat(told()).isEmpty();
+    }
+
     /** The bake of the first began at 10:06, so it was shaped by then, though nobody noted it down. */
     @Test
     void whatMustHaveEndedBeforeHasEndedBefore() {
