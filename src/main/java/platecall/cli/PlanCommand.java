@@ -57,7 +57,8 @@ final class PlanCommand implements Callable<Integer> {
         DayFile file = dayArgument.checked();
         Day day = file.day();
         Reports.mustBeWritable(folder);
-        Optional<Plan> held = Optional.ofNullable(hold).map(plan -> PlanFile.read(plan, DayFiles.digest(day)));
+        Optional<Plan> held =
+                Optional.ofNullable(hold).map(plan -> PlanFile.readOfWholeDay(plan, DayFiles.digest(day)));
         Planning.Planned made;
         try (Planning.Ending ending = planning.watching(spec)) {
             made = planning.plan(spec, day, tasks(day), held, ending);

@@ -84,7 +84,7 @@ final class WhatIfCommand implements Callable<Integer> {
                     spec.commandLine(), "--seconds and --steps must be above 0. Maybe --seconds 5.");
         }
         Day day = dayArgument.checked().day();
-        Plan plan = PlanFile.read(planPath, DayFiles.digest(day));
+        Plan plan = PlanFile.readOfWholeDay(planPath, DayFiles.digest(day));
         Planner.Limits limits = new Planner.Limits(most, Optional.ofNullable(steps), seed, 1);
         Map<String, Integer> counts = new HashMap<>();
         CopyCounts.of(day).counts().forEach(count -> counts.put(count.need().key(), count.chosen()));

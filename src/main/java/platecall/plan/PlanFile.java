@@ -144,6 +144,23 @@ public final class PlanFile {
     }
 
     /**
+     * Reads a plan of a whole day, to plan that day again from it.
+     *
+     * @param dayDigest the day's digest
+     * @throws BadPlan if it is not a plan, one of another day, or one of the rest of a day
+     */
+    public static Plan readOfWholeDay(Path file, String dayDigest) {
+        Plan plan = read(file, dayDigest);
+        plan.asOf().ifPresent(made -> {
+            throw new BadPlan(
+                    file.toString(),
+                    "was made when the day was under way: the hours that were gone by then would be planned anew",
+                    "Maybe take the plan.json that the command plan made, or the command replan.");
+        });
+        return plan;
+    }
+
+    /**
      * Reads a plan of a day as it was before it was changed.
      *
      * @throws BadPlan if it is not a plan, or has nothing to do with that day

@@ -269,6 +269,21 @@ class ReplanCommandTest {
                 .startsWith("--now: 2026-10-17 12:05 is before 2026-10-17 12:10, when the plan in hand was made.");
     }
 
+    /** What is over at 12:10 would be planned anew: a plan of the rest of a day is no plan to stay close to on the whole of it. */
+    @Test
+    void aPlanOfTheRestOfADayIsForReplanOnly() {
+        replan(DEMO, PLAN, "12:10");
+        Path rest = folder.resolve("new/plan.json");
+        String told = rest + ": was made when the day was under way: the hours that were gone by then would be planned"
+                + " anew\n  Maybe take the plan.json that the command plan made, or the command replan.";
+        assertThat(run("whatif", DEMO, rest, "--steps", 500)).isEqualTo(Main.BAD_INPUT);
+        assertThat(err.toString()).contains(told);
+        assertThat(run("plan", DEMO, "--hold", rest, "--steps", 500, "--out", folder.resolve("held")))
+                .isEqualTo(Main.BAD_INPUT);
+        assertThat(err.toString()).contains(told);
+        assertThat(folder.resolve("held/plan.json")).doesNotExist();
+    }
+
     private List<byte[]> bytes() throws IOException {
         return List.of(
                 Files.readAllBytes(folder.resolve("new/plan.json")),
