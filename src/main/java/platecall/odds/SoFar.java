@@ -128,7 +128,9 @@ public record SoFar(
         }
 
         void note(int row, Happening it) {
-            if (it.time().isPresent() && !day.horizon().contains(it.time().get())) {
+            // what ended at a minute was there until the one before
+            int until = it.what() == What.ENDED ? -1 : 0;
+            if (it.time().isPresent() && !day.horizon().contains(it.time().get().plus(until))) {
                 tell(row, "time", "", "lies outside the day", "Maybe the date is wrong, or missing.");
             } else if (it.what() == What.BEGAN && !it.time().orElseThrow().isBefore(now)) {
                 tell(row, "time", "", "what began must lie before now", "Maybe it ended then, or hasn't begun.");

@@ -374,6 +374,24 @@ class SoFarTest {
     }
 
     @Test
+    void whatEndsWithTheDayEndsWithinIt() {
+        Moment last = day.horizon().end();
+        for (int past = 0; past <= 1; past++) {
+            Happening end = new Happening(
+                    What.ENDED,
+                    Optional.empty(),
+                    Optional.of("tea"),
+                    Optional.empty(),
+                    Optional.empty(),
+                    Optional.of("pour"),
+                    Optional.empty(),
+                    Optional.of(last.plus(past)));
+            SoFar.of(day, plan, last.plus(-1), List.of(end), "", troubles);
+        }
+        assertThat(told()).containsExactly("0 lies outside the day");
+    }
+
+    @Test
     void whatCannotBeInOneRecipeIsTold() {
         by(
                 "10:20",
