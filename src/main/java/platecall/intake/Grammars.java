@@ -71,6 +71,8 @@ final class Grammars {
             Pattern.compile("after (?:set-?up|scene|shot)?\\s*(.+)", Pattern.CASE_INSENSITIVE);
     private static final Pattern ON_SETUP = Pattern.compile("setup (.+)", Pattern.CASE_INSENSITIVE);
 
+    private static final Pattern SEVERAL = Pattern.compile("[0-9]+(\\s*([-–,;&+/]|and|to)\\s*[0-9]+)+");
+
     private Grammars() {}
 
     static final Grammar<String> TEXT =
@@ -93,6 +95,14 @@ final class Grammars {
             "3",
             Grammar.Json.WHOLE_NUMBER,
             (text, frame) -> wholeNumber(text, "a whole number", "3"),
+            value -> Integer.toString(value));
+
+    /** One copy's number; several would be several copies, each with a row. */
+    static final Grammar<Integer> COPY_NUMBER = Grammar.number(
+            "a copy's number",
+            "3",
+            Grammar.Json.WHOLE_NUMBER,
+            (text, frame) -> copyNumber(text),
             value -> Integer.toString(value));
 
     static final Grammar<Integer> MINUTES = Grammar.number(
@@ -263,6 +273,13 @@ final class Grammars {
                     "Maybe bring out; or leave it out, that way is planned by the walk in sheet places.");
         }
         return name(text, ";");
+    }
+
+    private static int copyNumber(String text) {
+        if (SEVERAL.matcher(text.strip()).matches()) {
+            throw new Unreadable("is more than one copy", "Maybe a row for each of them, with its number alone.");
+        }
+        return wholeNumber(text, "a copy's number", "3");
     }
 
     private static int wholeNumber(String text, String noun, String example) {

@@ -39,7 +39,7 @@ public final class HappeningsFile {
             "what part it plays",
             "hero");
     private static final Column<Happening, Optional<Integer>> NUMBER =
-            optional("number", Grammars.WHOLE, Happening::number, "all that fit", "number of the copy", "1");
+            optional("number", Grammars.COPY_NUMBER, Happening::number, "all that fit", "number of the copy", "1");
     private static final Column<Happening, Optional<String>> STEP = optional(
             "step", Grammars.NAME, Happening::step, "a meal break, or a lost copy", "the step, or carry", "roast");
     private static final Column<Happening, Optional<String>> PERSON =

@@ -354,6 +354,11 @@ class ReplanCommandTest {
                         line -> assertThat(line)
                                 .isEqualTo(
                                         "happened.csv, sheet happenings, row 5, column \"step\": step must say what began."));
+        assertThat(replan(DEMO, PLAN, "12:10", "--happened", happened("lost,3,pasty,hero,1-4,,,")))
+                .isEqualTo(Main.BAD_INPUT);
+        assertThat(err.toString().strip())
+                .isEqualTo("happened.csv, sheet happenings, row 2, column \"number\": [1-4] is more than one copy."
+                        + " Maybe a row for each of them, with its number alone.");
         rows = happened("lost,3,pastry,hero,1,,,", "ended,3,pasty,,,fill,,11:30");
         assertThat(replan(DEMO, PLAN, "12:10", "--happened", rows)).isEqualTo(Main.BAD_INPUT);
         assertThat(err.toString().lines())
