@@ -19,6 +19,7 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.concurrent.Callable;
 import java.util.function.Predicate;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import picocli.CommandLine.Command;
@@ -72,6 +73,9 @@ import platecall.units.Moment;
         })
 final class ReplanCommand implements Callable<Integer> {
 
+    /** How a time begins that has its date. */
+    private static final Pattern DATED = Pattern.compile("\\s*[0-9]{4}-");
+
     @Spec
     private CommandSpec spec;
 
@@ -105,7 +109,7 @@ final class ReplanCommand implements Callable<Integer> {
         planning.limits(spec);
         DayFile file = dayArgument.read();
         Day day = file.day();
-        Moment at = now(day);
+        Moment at = withinDay(day);
         DayArgument.refuse(file, DayCheck.ofDayUnderWay(day, at));
         Plan before = PlanFile.readOf(planPath, day);
         notBefore(day, before, at);
@@ -308,11 +312,6 @@ final class ReplanCommand implements Callable<Integer> {
                 .toList();
     }
 
-    private Moment now(Day day) {
-        Moment typed = time(now, day);
-        return day.horizon().contains(typed) ? typed : onItsDate(day, typed);
-    }
-
     private void notBefore(Day day, Plan before, Moment at) {
         ZoneId zone = day.facts().zone();
         before.asOf().filter(at::isBefore).ifPresent(made -> {
@@ -321,31 +320,33 @@ final class ReplanCommand implements Callable<Integer> {
         });
     }
 
-    /** A clock time belongs to the one date on which it lies within the day. */
-    private Moment onItsDate(Day day, Moment typed) {
+    /** A clock time belongs to the one date on which it lies within the day, the shooting date first; if to none, that one is told. */
+    private Moment withinDay(Day day) {
         ZoneId zone = day.facts().zone();
+        List<String> texts = new ArrayList<>(List.of(now));
         LocalDate last = day.horizon().end().in(zone).toLocalDate();
         for (LocalDate date = day.horizon().start().in(zone).toLocalDate();
-                now.indexOf('-') < 0 && !date.isAfter(last);
+                !DATED.matcher(now).lookingAt() && !date.isAfter(last);
                 date = date.plusDays(1)) {
-            Moment other = time(date + " " + now.strip(), day);
-            if (day.horizon().contains(other)) {
-                return other;
+            texts.add(date + " " + now.strip());
+        }
+        List<String> whyNot = new ArrayList<>();
+        for (String text : texts) {
+            try {
+                Moment at = HappeningsFile.time(text, day);
+                if (day.horizon().contains(at)) {
+                    return at;
+                }
+                whyNot.add(stamp(zone, at) + " is not within the day, which goes from "
+                        + stamp(zone, day.horizon().start()) + " to "
+                        + stamp(zone, day.horizon().end())
+                        + ". Maybe give the date too: --now \""
+                        + stamp(zone, day.horizon().end().plus(-60)) + "\".");
+            } catch (IllegalArgumentException noTime) {
+                whyNot.add(noTime.getMessage());
             }
         }
-        throw unusableNow(stamp(zone, typed) + " is not within the day, which goes from "
-                + stamp(zone, day.horizon().start()) + " to "
-                + stamp(zone, day.horizon().end())
-                + ". Maybe give the date too: --now \""
-                + stamp(zone, day.horizon().end().plus(-60)) + "\".");
-    }
-
-    private Moment time(String text, Day day) {
-        try {
-            return HappeningsFile.time(text, day);
-        } catch (IllegalArgumentException bad) {
-            throw unusableNow(bad.getMessage());
-        }
+        throw unusableNow(whyNot.get(0));
     }
 
     private ParameterException unusableNow(String why) {

@@ -318,6 +318,13 @@ class ReplanCommandTest {
         assertThat(replan("problems/night-ferry", once.resolve("plan.json"), "01:30"))
                 .isEqualTo(Main.BAD_INPUT);
         assertThat(err.toString()).startsWith("--now: 2026-10-25 01:30 is before 2026-10-25 01:40, when the plan");
+        // at three clocks go back to two: that offset is there on the second date only, and -05:00 on none
+        replan("problems/night-ferry", folder.resolve("night/plan.json"), "02:30+01:00");
+        assertThat(out.toString()).startsWith("2026-10-25 02:30");
+        assertThat(replan("problems/night-ferry", folder.resolve("night/plan.json"), "01:30-05:00"))
+                .isEqualTo(Main.BAD_INPUT);
+        assertThat(err.toString())
+                .startsWith("--now: [01:30-05:00] has an offset from UTC that Europe/Berlin does not have then.");
     }
 
     @Test
