@@ -364,15 +364,19 @@ final class ReplanCommand implements Callable<Integer> {
         return soFar;
     }
 
+    /** As cells and {@code --now} take it: {@code 2026-10-25 01:20}, or {@code 2026-10-25 02:30+01:00} where clocks show it twice. */
     private static String stamp(ZoneId zone, Moment moment) {
-        return DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm", Locale.ROOT).format(moment.in(zone));
+        String offset = moment.comesTwice(zone) ? "xxx" : "";
+        return DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm" + offset, Locale.ROOT)
+                .format(moment.in(zone));
     }
 
-    /** {@code 1120}, or with the date before it if it isn't the day's. */
-    private static String stamp(Day day, Moment moment) {
+    /** {@code 1120}, or with the date before it if it isn't the day's, and the offset after it where clocks show it twice. */
+    static String stamp(Day day, Moment moment) {
         boolean onTheDay =
                 moment.in(day.facts().zone()).toLocalDate().equals(day.facts().date());
-        return DateTimeFormatter.ofPattern(onTheDay ? "HHmm" : "uuuu-MM-dd-HHmm", Locale.ROOT)
+        String offset = moment.comesTwice(day.facts().zone()) ? "x" : "";
+        return DateTimeFormatter.ofPattern((onTheDay ? "HHmm" : "uuuu-MM-dd-HHmm") + offset, Locale.ROOT)
                 .format(moment.in(day.facts().zone()));
     }
 

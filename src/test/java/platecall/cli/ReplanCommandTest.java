@@ -8,10 +8,13 @@ import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.ZoneId;
+import java.time.ZonedDateTime;
 import java.util.List;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import platecall.day.Day;
+import platecall.intake.DayFiles;
 import platecall.plan.Plan.Work;
 import platecall.plan.PlanFile;
 import platecall.units.Moment;
@@ -320,11 +323,21 @@ class ReplanCommandTest {
         assertThat(err.toString()).startsWith("--now: 2026-10-25 01:30 is before 2026-10-25 01:40, when the plan");
         // at three clocks go back to two: that offset is there on the second date only, and -05:00 on none
         replan("problems/night-ferry", folder.resolve("night/plan.json"), "02:30+01:00");
-        assertThat(out.toString()).startsWith("2026-10-25 02:30");
+        assertThat(out.toString()).startsWith("2026-10-25 02:30+01:00: ");
         assertThat(replan("problems/night-ferry", folder.resolve("night/plan.json"), "01:30-05:00"))
                 .isEqualTo(Main.BAD_INPUT);
         assertThat(err.toString())
                 .startsWith("--now: [01:30-05:00] has an offset from UTC that Europe/Berlin does not have then.");
+    }
+
+    /** Clocks go from 03:00 back to 02:00 at 01:00 UTC. By hand: half past two comes at 00:30 and at 01:30 UTC. */
+    @Test
+    void theFolderOfAnHourThatComesTwiceTellsWhichOfThem() {
+        Day night = DayFiles.read(Path.of("problems/night-ferry")).day();
+        Moment first = Moment.of(ZonedDateTime.parse("2026-10-25T00:30Z"));
+        assertThat(ReplanCommand.stamp(night, first)).isEqualTo("2026-10-25-0230+02");
+        assertThat(ReplanCommand.stamp(night, first.plus(60))).isEqualTo("2026-10-25-0230+01");
+        assertThat(ReplanCommand.stamp(night, first.plus(120))).isEqualTo("2026-10-25-0330");
     }
 
     @Test
