@@ -41,6 +41,7 @@ import platecall.intake.DayFile;
 import platecall.intake.HappeningsFile;
 import platecall.looks.Looks;
 import platecall.odds.SoFar;
+import platecall.plan.Breach;
 import platecall.plan.Plan;
 import platecall.plan.Plan.PlannedCopy;
 import platecall.plan.Plan.Readiness;
@@ -75,6 +76,9 @@ final class ReplanCommand implements Callable<Integer> {
 
     /** How a time begins that has its date. */
     private static final Pattern DATED = Pattern.compile("\\s*[0-9]{4}-");
+
+    /** So many things that keep people from going on as planned are told. */
+    private static final int MOST_TOLD = 3;
 
     @Spec
     private CommandSpec spec;
@@ -484,9 +488,15 @@ final class ReplanCommand implements Callable<Integer> {
                     inTime(carriedOn.setups().get(i), zone),
                     inTime(then, zone));
         }
-        if (carriedOn.breaches().stream()
-                .anyMatch(breach -> breach.rule() == Rule.SHIFT || breach.rule() == Rule.OPEN)) {
-            print.println("To go on as planned takes somebody who is away, or a station that is closed.");
+        List<String> impossible = carriedOn.breaches().stream()
+                .filter(breach -> breach.rule() == Rule.SHIFT || breach.rule() == Rule.OPEN)
+                .map(Breach::what)
+                .toList();
+        impossible.stream()
+                .limit(MOST_TOLD)
+                .forEach(what -> print.println("If people go on as planned, " + what + "."));
+        if (impossible.size() > MOST_TOLD) {
+            print.println("And " + (impossible.size() - MOST_TOLD) + " more like that.");
         }
         print.println();
     }
