@@ -89,7 +89,7 @@ final class Promise {
      *
      * @param net its tasks
      * @param limits how long to search in all; on each thread another plan is made so, and the better one is taken
-     * @param held a plan that the new one stays close to, with the time to spare that it has
+     * @param held a plan that the new one stays close to, with the time to spare that it has and no more
      * @param search makes each plan
      * @param told is told about the best plan of a thread so far
      * @param stopped whether the plan so far must do
@@ -121,16 +121,17 @@ final class Promise {
             Search search,
             Consumer<Plan> told,
             BooleanSupplier stopped) {
+        if (held.isPresent()) {
+            keep(net, limits, held.get(), search);
+            return best();
+        }
         int used = 0;
         while (used < PARTS && !kept && !(used > 0 && stopped.getAsBoolean())) {
             boolean late = used == 1 && isLate();
             int parts = late ? PARTS_IF_LATE : 1;
             boolean asItIs = used == 0 || late;
             Optional<Plan> from = asItIs ? Optional.empty() : Optional.of(best().plan());
-            consider(search.plan(asItIs ? net : aim(net), part(limits, parts), from), asItIs);
-            if (used == 0) {
-                held.ifPresent(this::keepTimeToSpare);
-            }
+            consider(search.plan(asItIs ? net : aim(net), part(limits, parts, PARTS), from), asItIs);
             told.accept(best().plan());
             used += parts;
         }
@@ -145,10 +146,10 @@ final class Promise {
         return best().missing() > 0 || best().plan().points().late() > 0;
     }
 
-    private static Planner.Limits part(Planner.Limits limits, int parts) {
+    private static Planner.Limits part(Planner.Limits limits, int parts, int of) {
         return new Planner.Limits(
-                limits.seconds() * parts / PARTS,
-                limits.steps().map(steps -> Math.max(1, steps * parts / PARTS)),
+                limits.seconds() * parts / of,
+                limits.steps().map(steps -> Math.max(1, steps * parts / of)),
                 limits.seed(),
                 limits.threads());
     }
@@ -156,29 +157,35 @@ final class Promise {
     private TaskNet aim(TaskNet net) {
         return SpareTime.in(
                 net,
-                this::spareAfter,
-                step -> Math.max(0, -Odds.minutesOver(step, 1 - wantedOfStep)),
-                setup -> minutesBefore[setup],
-                need -> hurried.contains(need.key()));
+                (need, step) -> hurried.contains(need.key()) ? 0 : spareAfter(step),
+                this::quickerBy,
+                need -> hurried.contains(need.key())
+                        ? 0
+                        : minutesBefore[setups.indexOf(day.setup(need.setup()).orElseThrow())]);
     }
 
     private int spareAfter(Step step) {
         return Math.max(0, Odds.minutesOver(step, wantedOfStep));
     }
 
-    /** A plan that people have in their hands stays as it is if what it has to spare is aimed at again. */
-    private void keepTimeToSpare(Plan held) {
-        for (int i = 0; i < minutesBefore.length; i++) {
-            String setup = setups.get(i).id();
-            minutesBefore[i] = held.copies().stream()
-                    .filter(copy -> copy.made() && copy.setup().equals(setup))
-                    .mapToInt(copy -> copy.ready().orElseThrow().minutesUntil(copy.due())
-                            - day.step(copy.dish(), copy.stage())
-                                    .map(this::spareAfter)
-                                    .orElse(0))
-                    .map(minutes -> Math.max(0, minutes))
-                    .min()
-                    .orElse(0);
+    private int quickerBy(Step step) {
+        return Math.max(0, -Odds.minutesOver(step, 1 - wantedOfStep));
+    }
+
+    /**
+     * Plans close to a plan that people have in their hands: once with the time to spare that it has, so that what goes on as planned
+     * stays as it is, and once without, so that what is late may have it all. More than it has isn't looked for: that would change
+     * everybody's work for a few chances in a hundred.
+     */
+    private void keep(TaskNet net, Planner.Limits limits, Plan held, Search search) {
+        TimeInHand spare = new TimeInHand(day, held);
+        TaskNet aim = SpareTime.in(
+                net,
+                (need, step) -> Math.min(spare.after(need, step), spareAfter(step)),
+                this::quickerBy,
+                spare::before);
+        for (TaskNet each : List.of(net, aim)) {
+            consider(search.plan(each, part(limits, 1, 2), Optional.empty()), true);
         }
     }
 

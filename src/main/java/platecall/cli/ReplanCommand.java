@@ -113,9 +113,9 @@ final class ReplanCommand implements Callable<Integer> {
         planning.limits(spec);
         DayFile file = dayArgument.read();
         Day day = file.day();
+        Plan before = PlanFile.readOf(planPath, day);
         Moment at = withinDay(day);
         DayArgument.refuse(file, DayCheck.ofDayUnderWay(day, at));
-        Plan before = PlanFile.readOf(planPath, day);
         notBefore(day, before, at);
         DayArgument.refuse(file, overUnseen(day, before, at));
         Path folder = out != null ? out : dayArgument.reports().resolve(stamp(day, at));

@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.function.Predicate;
+import java.util.function.ToIntBiFunction;
 import java.util.function.ToIntFunction;
 import platecall.day.Need;
 import platecall.day.Step;
@@ -24,37 +24,30 @@ public final class SpareTime {
      * The same tasks with time to spare.
      *
      * @param net the tasks of a day
-     * @param afterStep minutes, 0 or more, by which what comes after a step waits longer than it must, as far as it may wait
-     *     and its copies are due earlier, as long as they look their best until the cut
+     * @param afterStep minutes, 0 or more, by which what comes after a step of a need waits longer than it must, as far as it may wait;
+     *     after the last one copies are due so much earlier, as long as they look their best until the cut
      * @param quickerBy minutes, 0 or more, by which the step may end sooner: as many are left of the longest wait
-     * @param beforeCall minutes by which the copies of a setup, given by its index, are due earlier still, past their best if
-     *     it must be, as long as they can be shown
-     * @param hurried needs that have no minute to spare
+     * @param beforeCall minutes by which the copies of a need are due earlier still, past their best if it must be, as long as they
+     *     can be shown
      */
     public static TaskNet in(
             TaskNet net,
-            ToIntFunction<Step> afterStep,
+            ToIntBiFunction<Need, Step> afterStep,
             ToIntFunction<Step> quickerBy,
-            ToIntFunction<Integer> beforeCall,
-            Predicate<Need> hurried) {
+            ToIntFunction<Need> beforeCall) {
         Map<Recipe, Recipe> spared = new IdentityHashMap<>();
         net.recipes().forEach(recipe -> spared.put(recipe, in(recipe, afterStep, quickerBy)));
         List<Copy> copies = new ArrayList<>();
         for (Copy copy : net.copies()) {
-            if (hurried.test(copy.recipe().need())) {
-                spared.put(copy.recipe(), copy.recipe());
-                copies.add(copy);
-                continue;
-            }
             Recipe recipe = spared.computeIfAbsent(copy.recipe(), it -> in(it, afterStep, quickerBy));
             Step last = recipe.tasks().get(recipe.plated()).step();
             int wait = minutesToCamera(recipe) + copy.show();
             int looking = recipe.offPeakWeight() > 0
                     ? recipe.peakTo() - copy.show() - Math.max(minutesToCamera(recipe), recipe.peakFrom())
                     : Integer.MAX_VALUE;
-            int earlier = Math.max(0, Math.min(afterStep.applyAsInt(last), looking));
+            int earlier = Math.max(0, Math.min(afterStep.applyAsInt(recipe.need(), last), looking));
             earlier = Math.max(
-                    earlier, Math.min(earlier + beforeCall.applyAsInt(copy.setup()), recipe.usableTo() - wait));
+                    earlier, Math.min(earlier + beforeCall.applyAsInt(recipe.need()), recipe.usableTo() - wait));
             earlier = Math.min(earlier, copy.due());
             copies.add(new Copy(recipe, copy.setup(), copy.number(), copy.due() - earlier, copy.show() + earlier));
         }
@@ -75,7 +68,7 @@ public final class SpareTime {
                 net.past());
     }
 
-    private static Recipe in(Recipe recipe, ToIntFunction<Step> afterStep, ToIntFunction<Step> quickerBy) {
+    private static Recipe in(Recipe recipe, ToIntBiFunction<Need, Step> afterStep, ToIntFunction<Step> quickerBy) {
         List<List<Arc>> outOf = new ArrayList<>();
         List<List<Arc>> into = new ArrayList<>();
         recipe.tasks().forEach(task -> into.add(new ArrayList<>()));
@@ -88,7 +81,7 @@ public final class SpareTime {
                 int spare = 0;
                 if (step != null && !toCamera && !begun) {
                     int room = arc.most() - arc.least() - quickerBy.applyAsInt(step);
-                    spare = Math.max(0, Math.min(afterStep.applyAsInt(step), room));
+                    spare = Math.max(0, Math.min(afterStep.applyAsInt(recipe.need(), step), room));
                 }
                 Arc other = new Arc(arc.before(), arc.after(), arc.least() + spare, arc.most());
                 longer.add(other);

@@ -66,11 +66,11 @@ class ReadmeCommandsTest {
         List<String> named = new ArrayList<>();
         while (row.find()) {
             named.add(row.group(2));
-            String help = run(Main.FINE, row.group(2), "--help");
+            String help = run(Main.FINE, row.group(2), "--help").replace("--[no-]", "--no-");
             for (String word : row.group(1).split(" ")) {
                 assertThat(help).contains(word);
             }
-            Matcher option = Pattern.compile("`(--[a-z]+)").matcher(row.group(3));
+            Matcher option = Pattern.compile("`(--[a-z-]+)").matcher(row.group(3));
             while (option.find()) {
                 assertThat(help).containsPattern(option.group(1) + "[= ]");
             }

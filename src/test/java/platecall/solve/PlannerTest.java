@@ -152,7 +152,7 @@ class PlannerTest {
         for (long seed = 1; seed <= 6; seed++) {
             Day day = DayGenerator.day(60, 0.7, seed, true);
             TaskNet net = DayGenerator.netOf(day);
-            TaskNet aim = SpareTime.in(net, step -> 2, step -> 1, setup -> 3, need -> false);
+            TaskNet aim = SpareTime.in(net, (need, step) -> 2, step -> 1, need -> 3);
             Plan plan = Planner.plan(
                             day,
                             net,

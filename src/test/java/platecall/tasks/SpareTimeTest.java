@@ -29,13 +29,13 @@ class SpareTimeTest {
         TaskNet net = netOf(TestDays.firstEgg()
                 .step("egg", "fry", 4, step -> step.after("crack").uses("burners", 1).hands = 1)
                 .build());
-        TaskNet spared = SpareTime.in(net, step -> 5, step -> 0, setup -> 0, need -> false);
+        TaskNet spared = SpareTime.in(net, (need, step) -> 5, step -> 0, need -> 0);
         List<Arc> arcs =
                 spared.recipes().get(0).outOf().stream().flatMap(List::stream).toList();
         // from crack to fry there is no limit; a plate waits 2 minutes for its egg at most
         assertThat(arcs).extracting(Arc::least).containsExactly(5, 2);
         // an egg that is done a minute sooner must not wait for 3
-        assertThat(SpareTime.in(net, step -> 5, step -> 1, setup -> 0, need -> false)
+        assertThat(SpareTime.in(net, (need, step) -> 5, step -> 1, need -> 0)
                         .recipes()
                         .get(0)
                         .outOf()
@@ -69,13 +69,16 @@ class SpareTimeTest {
     }
 
     @Test
-    void aNeedThatIsLateAnywayHasNoMinuteToSpare() {
+    void aNeedMayHaveNoMinuteToSpareBesideOneThatHas() {
         TaskNet net = netOf(TestDays.firstEgg()
                 .need("S2", "egg", "plate", need -> {})
                 .setup("S2", "11:00", setup -> {})
                 .build());
         TaskNet spared = SpareTime.in(
-                net, step -> 7, step -> 0, setup -> 3, need -> need.setup().equals("S2"));
+                net,
+                (need, step) -> need.setup().equals("S2") ? 0 : 7,
+                step -> 0,
+                need -> need.setup().equals("S2") ? 0 : 3);
         for (int c = 0; c < net.copies().size(); c++) {
             Copy was = net.copies().get(c);
             Copy now = spared.copies().get(c);
@@ -91,7 +94,7 @@ class SpareTimeTest {
 
     private static int early(TaskNet net, int afterStep, int beforeCall) {
         Copy was = net.copies().get(0);
-        Copy now = SpareTime.in(net, step -> afterStep, step -> 1, setup -> beforeCall, need -> false)
+        Copy now = SpareTime.in(net, (need, step) -> afterStep, step -> 1, need -> beforeCall)
                 .copies()
                 .get(0);
         assertThat(now.due() + now.show()).isEqualTo(was.due() + was.show());
@@ -105,7 +108,7 @@ class SpareTimeTest {
             @ForAll @IntRange(max = 60) int beforeCall,
             @ForAll @LongRange(min = 1, max = 1_000_000) long seed) {
         TaskNet net = netOf(InventedDays.day(size, 0.8, seed));
-        TaskNet spared = SpareTime.in(net, step -> afterStep, step -> 1, setup -> beforeCall, need -> false);
+        TaskNet spared = SpareTime.in(net, (need, step) -> afterStep, step -> 1, need -> beforeCall);
         assertThat(spared.copies()).hasSameSizeAs(net.copies());
         for (int c = 0; c < net.copies().size(); c++) {
             Copy was = net.copies().get(c);
