@@ -5,6 +5,7 @@ import java.math.BigDecimal;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import platecall.day.Day;
@@ -38,19 +39,16 @@ final class OddsTable {
     static void print(PrintWriter out, Day day, Odds odds) {
         ZoneId zone = day.facts().zone();
         List<OfSetup> setups = odds.setups();
-        int width = setups.stream().mapToInt(row -> row.setup().length()).max().orElse(0);
-        width = Math.max("setup".length(), Math.min(24, width));
-        int clock = setups.stream()
-                .mapToInt(setup -> ReadyTable.clock(setup.call(), zone).length())
-                .max()
-                .orElse(0);
-        String row =
-                "%-" + width + "s  %-" + Math.max("call".length(), clock) + "s  %9s  %9s  %10s  %-10s  %-12s  %s%n";
+        SetupColumns columns = new SetupColumns(
+                zone,
+                setups.stream()
+                        .map(setup -> Map.entry(setup.setup(), setup.call()))
+                        .toList());
+        String row = "%s  %9s  %9s  %10s  %-10s  %-12s  %s%n";
         out.printf(
                 Locale.ROOT,
                 row,
-                "setup",
-                "call",
+                columns.head(),
                 "at call",
                 "at peak",
                 "every take",
@@ -61,8 +59,7 @@ final class OddsTable {
             out.printf(
                     Locale.ROOT,
                     row,
-                    setup.setup().length() > width ? setup.setup().substring(0, width) : setup.setup(),
-                    ReadyTable.clock(setup.call(), zone),
+                    columns.of(setup.setup(), setup.call()),
                     Odds.percent(setup.atCall()),
                     Odds.percent(setup.atPeak()),
                     Odds.percent(setup.everyTake()),

@@ -5,6 +5,7 @@ import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import platecall.day.Day;
@@ -21,21 +22,14 @@ final class ReadyTable {
     static void print(PrintWriter out, Day day, Plan plan) {
         ZoneId zone = day.facts().zone();
         List<Readiness> setups = plan.verdict().setups();
-        int width = setups.stream().mapToInt(row -> row.setup().length()).max().orElse(0);
-        width = Math.max("setup".length(), Math.min(24, width));
-        int clock = setups.stream()
-                .mapToInt(setup -> clock(setup.call(), zone).length())
-                .max()
-                .orElse(0);
-        String row = "%-" + width + "s  %-" + Math.max("ready".length(), clock) + "s  %-"
-                + Math.max("ready".length(), clock) + "s  %6s  %s%n";
-        out.printf(Locale.ROOT, row, "setup", "call", "ready", "margin", "verdict");
+        SetupColumns columns = columns(zone, setups);
+        String row = "%s  %-" + columns.clock() + "s  %6s  %s%n";
+        out.printf(Locale.ROOT, row, columns.head(), "ready", "margin", "verdict");
         for (Readiness setup : setups) {
             out.printf(
                     Locale.ROOT,
                     row,
-                    setup.setup().length() > width ? setup.setup().substring(0, width) : setup.setup(),
-                    clock(setup.call(), zone),
+                    columns.of(setup.setup(), setup.call()),
                     setup.ready().map(ready -> clock(ready, zone)).orElse("never"),
                     setup.ready().map(ready -> setup.marginMinutes() + " min").orElse("-"),
                     setup.words());
@@ -73,6 +67,14 @@ final class ReadyTable {
         return points <= bound.get()
                 ? " Proved best (" + points + " points)."
                 : String.format(Locale.ROOT, " %d points; no plan of this day has fewer than %d.", points, bound.get());
+    }
+
+    static SetupColumns columns(ZoneId zone, List<Readiness> setups) {
+        return new SetupColumns(
+                zone,
+                setups.stream()
+                        .map(setup -> Map.entry(setup.setup(), setup.call()))
+                        .toList());
     }
 
     /** {@code 02:30}, or {@code 02:30 +01} in the hour that is there twice when clocks are put back. */

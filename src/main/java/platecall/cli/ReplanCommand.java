@@ -467,24 +467,20 @@ final class ReplanCommand implements Callable<Integer> {
     /** When each setup that isn't shot yet is ready if people go on as they are, and by the new plan. */
     private static void compare(PrintWriter print, Day day, Verdict carriedOn, Plan plan) {
         ZoneId zone = day.facts().zone();
-        int width = day.setups().stream()
-                .mapToInt(setup -> setup.id().length())
-                .max()
-                .orElse(0);
         if (plan.verdict().setups().isEmpty()) {
             print.println("Every setup is shot.");
             print.println();
             return;
         }
-        String row = "%-" + Math.max(5, Math.min(24, width)) + "s  %-8s  %-26s  %s%n";
-        print.printf(Locale.ROOT, row, "setup", "call", "if people go on as planned", "by the new plan");
+        SetupColumns columns = ReadyTable.columns(zone, plan.verdict().setups());
+        String row = "%s  %-26s  %s%n";
+        print.printf(Locale.ROOT, row, columns.head(), "if people go on as planned", "by the new plan");
         for (int i = 0; i < plan.verdict().setups().size(); i++) {
             Readiness then = plan.verdict().setups().get(i);
             print.printf(
                     Locale.ROOT,
                     row,
-                    then.setup(),
-                    ReadyTable.clock(then.call(), zone),
+                    columns.of(then.setup(), then.call()),
                     inTime(carriedOn.setups().get(i), zone),
                     inTime(then, zone));
         }
