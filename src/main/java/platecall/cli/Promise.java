@@ -10,6 +10,7 @@ import java.util.concurrent.Callable;
 import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
 import platecall.day.Day;
+import platecall.day.Need;
 import platecall.day.Setup;
 import platecall.day.Step;
 import platecall.odds.Odds;
@@ -33,6 +34,8 @@ final class Promise {
     private static final int PARTS_IF_LATE = 2;
     /** Rehearsals of each plan, enough to know a chance to within 3 points, 19 times in 20 (Massart 1990: 2050 are enough). */
     private static final int RUNS = 2_050;
+    /** The same close to a plan in hand. */
+    private static final int PARTS_IN_HAND = 3;
     /** What is aimed at beyond the promise: with other luck a chance may come out lower by about as much. */
     private static final double MARGIN = 0.01;
     /** A setup that is never ready at its call falls short of the promise by so many late minutes' points, others by their share of it. */
@@ -157,9 +160,9 @@ final class Promise {
     private TaskNet aim(TaskNet net) {
         return SpareTime.in(
                 net,
-                (need, step) -> hurried.contains(need.key()) ? 0 : spareAfter(step),
+                (need, step) -> isHurried(need) ? 0 : spareAfter(step),
                 this::quickerBy,
-                need -> hurried.contains(need.key())
+                need -> isHurried(need)
                         ? 0
                         : minutesBefore[setups.indexOf(day.setup(need.setup()).orElseThrow())]);
     }
@@ -173,28 +176,48 @@ final class Promise {
     }
 
     /**
-     * Plans close to a plan that people have in their hands: once with the time to spare that it has, so that what goes on as planned
-     * stays as it is, and once without, so that what is late may have it all. More than it has isn't looked for: that would change
-     * everybody's work for a few chances in a hundred.
+     * Plans close to a plan that people have in their hands. If all of it can go on as planned, as surely as it could, it stays.
+     * Else the day is planned once as it is, then with the time to spare that the plan in hand has, so
+     * that what goes on as planned stays as it is, and if that makes something late, again without for what is. More than it has isn't
+     * looked for: that would change everybody's work for a few chances in a hundred.
      */
     private void keep(TaskNet net, Planner.Limits limits, Plan held, Search search) {
-        TimeInHand spare = new TimeInHand(day, held);
-        TaskNet aim = SpareTime.in(
-                net,
-                (need, step) -> Math.min(spare.after(need, step), spareAfter(step)),
-                this::quickerBy,
-                spare::before);
-        for (TaskNet each : List.of(net, aim)) {
-            consider(search.plan(each, part(limits, 1, 2), Optional.empty()), true);
+        Odds before = Odds.of(day, held, RUNS, -1 - seed);
+        Planner.Limits none = new Planner.Limits(limits.seconds(), Optional.of(1L), limits.seed(), limits.threads());
+        Odds goingOn = consider(search.plan(net, none, Optional.empty()), true);
+        if (!isLate() && goingOn.setups().stream().allMatch(setup -> isAsSure(setup, before))) {
+            return;
         }
+        TimeInHand spare = new TimeInHand(day, held);
+        consider(search.plan(net, part(limits, 1, PARTS_IN_HAND), Optional.empty()), true);
+        int known = -1;
+        for (int part = 1; part < PARTS_IN_HAND && hurried.size() > known; part++) {
+            known = hurried.size();
+            TaskNet aim = SpareTime.in(
+                    net,
+                    (need, step) -> isHurried(need) ? 0 : Math.min(spare.after(need, step), spareAfter(step)),
+                    this::quickerBy,
+                    need -> isHurried(need) ? 0 : spare.before(need));
+            consider(search.plan(aim, part(limits, 1, PARTS_IN_HAND), Optional.empty()), true);
+        }
+    }
+
+    private boolean isAsSure(OfSetup setup, Odds before) {
+        double was = before.of(setup.setup()).map(OfSetup::atCall).orElse(wanted);
+        return setup.atCall() >= Math.min(day.facts().promise(), was) - MARGIN;
+    }
+
+    private boolean isHurried(Need need) {
+        return hurried.contains(need.key());
     }
 
     /**
      * Rehearses a plan and sets what the next one aims at.
      *
      * @param asItIs whether it had no time to spare: that tells nothing about how much is too much
+     * @return how sure it is
      */
-    private void consider(Plan plan, boolean asItIs) {
+    private Odds consider(Plan plan, boolean asItIs) {
         // other luck than that with which the plan is told to be sure in the end
         Odds odds = Odds.of(day, plan, RUNS, -1 - seed);
         plan.copies().stream()
@@ -222,6 +245,7 @@ final class Promise {
                         + odds.points()
                         + shortfall * SHORTFALL_MINUTES * day.facts().prices().lateMinute()));
         kept &= !isLate();
+        return odds;
     }
 
     private long missing(Plan plan) {

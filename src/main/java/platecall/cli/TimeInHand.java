@@ -47,7 +47,7 @@ final class TimeInHand {
         return afterStep.getOrDefault(List.of(need.key(), step.id()), 0);
     }
 
-    /** Minutes by which copies are at camera before they are due. */
+    /** Minutes by which copies are at camera, and at their peak, before they are due. */
     int before(Need need) {
         return beforeCall.getOrDefault(need.key(), 0);
     }

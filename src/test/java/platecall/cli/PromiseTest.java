@@ -169,7 +169,15 @@ class PromiseTest {
             return planned(day, netOf(day), limits);
         });
         // and no more: a plan that has less than the promise asks for is left alone
-        assertThat(dues).containsExactly(dues.get(0), dues.get(0) - 11);
+        int call = netOf(day).copies().get(0).due();
+        assertThat(dues).containsExactly(call, call, call - 11);
+        List<Long> steps = new ArrayList<>();
+        Plan same = promised(day, Optional.of(held), (aim, limits, from) -> {
+            steps.add(limits.steps().orElseThrow());
+            return held;
+        });
+        assertThat(same).as("what can go on as planned isn't searched anew").isSameAs(held);
+        assertThat(steps).containsExactly(1L);
     }
 
     @Test
