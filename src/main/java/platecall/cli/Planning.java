@@ -104,7 +104,7 @@ final class Planning {
      * Writes a plan with all its papers.
      *
      * @param changes what changes for those who have another plan in their hands; empty if nobody has
-     * @param at the minute on the papers; with {@code --steps}, so that they are the same every time, another
+     * @param at the minute on the papers with {@code --steps}, so that they are the same every time; without, they carry the present one
      */
     void write(CommandSpec spec, Day day, Planned made, Optional<Changes> changes, Path folder, Moment at)
             throws UnwritableFolderException {

@@ -9,6 +9,7 @@ import java.util.Set;
 import java.util.concurrent.Callable;
 import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
+import java.util.stream.Stream;
 import platecall.day.Day;
 import platecall.day.Need;
 import platecall.day.Setup;
@@ -16,6 +17,7 @@ import platecall.day.Step;
 import platecall.odds.Odds;
 import platecall.odds.Odds.OfSetup;
 import platecall.plan.Plan;
+import platecall.plan.Plan.PlannedCopy;
 import platecall.plan.Plan.Points;
 import platecall.solve.Planner;
 import platecall.tasks.SpareTime;
@@ -146,7 +148,14 @@ final class Promise {
     }
 
     private boolean isLate() {
-        return best().missing() > 0 || best().plan().points().late() > 0;
+        return lateOrMissing(best().plan()).findAny().isPresent();
+    }
+
+    /** Copies of setups that are still to be shot. */
+    private Stream<PlannedCopy> lateOrMissing(Plan plan) {
+        return plan.copies().stream()
+                .filter(copy -> !copy.made() || copy.lateMinutes() > 0)
+                .filter(copy -> !plan.isShot(day.setup(copy.setup()).orElseThrow()));
     }
 
     private static Planner.Limits part(Planner.Limits limits, int parts, int of) {
@@ -177,9 +186,8 @@ final class Promise {
 
     /**
      * Plans close to a plan that people have in their hands. If all of it can go on as planned, as surely as it could, it stays.
-     * Else the day is planned once as it is, then with the time to spare that the plan in hand has, so
-     * that what goes on as planned stays as it is, and if that makes something late, again without for what is. More than it has isn't
-     * looked for: that would change everybody's work for a few chances in a hundred.
+     * Else the day is planned once as it is, then with the time to spare that the plan in hand has, so that what goes on as planned
+     * stays as it is, and if that makes something late, again without for what is. More than it has isn't looked for: that would change everybody's work for a few chances in a hundred.
      */
     private void keep(TaskNet net, Planner.Limits limits, Plan held, Search search) {
         Odds before = Odds.of(day, held, RUNS, -1 - seed);
@@ -188,6 +196,8 @@ final class Promise {
         if (!isLate() && goingOn.setups().stream().allMatch(setup -> isAsSure(setup, before))) {
             return;
         }
+        // what is late if nobody does anything about it needn't be
+        hurried.clear();
         TimeInHand spare = new TimeInHand(day, held);
         consider(search.plan(net, part(limits, 1, PARTS_IN_HAND), Optional.empty()), true);
         int known = -1;
@@ -220,9 +230,7 @@ final class Promise {
     private Odds consider(Plan plan, boolean asItIs) {
         // other luck than that with which the plan is told to be sure in the end
         Odds odds = Odds.of(day, plan, RUNS, -1 - seed);
-        plan.copies().stream()
-                .filter(copy -> !copy.made() || copy.lateMinutes() > 0)
-                .forEach(copy -> hurried.add(copy.need()));
+        lateOrMissing(plan).forEach(copy -> hurried.add(copy.need()));
         kept = true;
         double shortfall = 0;
         for (OfSetup setup : odds.setups()) {
@@ -249,9 +257,6 @@ final class Promise {
     }
 
     private long missing(Plan plan) {
-        return plan.copies().stream()
-                .filter(copy ->
-                        !copy.made() && !plan.isShot(day.setup(copy.setup()).orElseThrow()))
-                .count();
+        return lateOrMissing(plan).filter(copy -> !copy.made()).count();
     }
 }

@@ -2,6 +2,7 @@ package platecall.cli;
 
 import java.time.ZoneId;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import platecall.units.Moment;
 
@@ -40,6 +41,9 @@ final class SetupColumns {
 
     private String row(String id, String call) {
         return String.format(
-                "%-" + letters + "s  %-" + clock + "s", id.substring(0, Math.min(letters, id.length())), call);
+                Locale.ROOT,
+                "%-" + letters + "s  %-" + clock + "s",
+                id.substring(0, Math.min(letters, id.length())),
+                call);
     }
 }

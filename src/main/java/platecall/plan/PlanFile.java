@@ -167,7 +167,7 @@ public final class PlanFile {
      */
     public static Plan readOf(Path file, Day day) {
         Plan plan = read(file);
-        Set<String> needs = day.needs().stream().map(Need::key).collect(Collectors.toSet());
+        Set<String> needs = needs(day);
         if (plan.copies().stream().noneMatch(copy -> needs.contains(copy.need()))) {
             throw new BadPlan(
                     file.toString(),
@@ -186,12 +186,16 @@ public final class PlanFile {
      */
     public static Plan readWith(Path file, Day day, String dayDigest) {
         Plan plan = readOf(file, day);
-        Set<String> needs = day.needs().stream().map(Need::key).collect(Collectors.toSet());
+        Set<String> needs = needs(day);
         boolean known = plan.copies().stream().allMatch(copy -> needs.contains(copy.need()))
                 && plan.work().stream()
                         .allMatch(work -> work.kind() == Plan.Work.Kind.CARRY
                                 || day.step(work.dish(), work.step()).isPresent());
         return known ? plan : read(file, dayDigest);
+    }
+
+    private static Set<String> needs(Day day) {
+        return day.needs().stream().map(Need::key).collect(Collectors.toSet());
     }
 
     private static String start(String digest) {

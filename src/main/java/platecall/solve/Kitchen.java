@@ -74,7 +74,7 @@ final class Kitchen {
     final long[] present;
 
     private final int padded;
-    private final long[][] free;
+    final long[][] free;
     private final int headcount;
     /** A bit for each minute at which a person is free: for each 64 minutes a word for each person. */
     private final long[] freeMinutes;

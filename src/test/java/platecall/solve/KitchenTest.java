@@ -39,6 +39,31 @@ class KitchenTest {
         }
     }
 
+    /** Four lanes are asked in one subtraction; each by itself is what it is compared with. */
+    @Property(tries = 40)
+    void oneLaneThatLacksUnitsTakesNoneFromTheNext(
+            @ForAll @LongRange(min = 1, max = 1_000_000) long seed, @ForAll @IntRange(min = 10, max = 80) int size) {
+        Kitchen kitchen = new Kitchen(DayGenerator.netOf(DayGenerator.day(size, 1, seed, true)));
+        Dice dice = new Dice(seed);
+        crowd(kitchen, dice);
+        for (int tries = 0; tries < 200; tries++) {
+            int word = dice.below(kitchen.free.length);
+            int from = dice.below(kitchen.horizon - 1);
+            int to = from + 1 + dice.below(Math.min(30, kitchen.horizon - from));
+            long request = 0;
+            long lacking = 0;
+            for (int lane = 0; lane < Kind.LANES_A_WORD; lane++) {
+                int shift = Kind.BITS * lane;
+                long wanted = dice.below(4);
+                request |= wanted << shift;
+                boolean lacks =
+                        IntStream.range(from, to).anyMatch(t -> (kitchen.free[word][t] >>> shift & 0x7FFF) < wanted);
+                lacking |= lacks ? 0x7FFFL << shift : 0;
+            }
+            assertThat(kitchen.lacking(word, request, from, to)).isEqualTo(lacking);
+        }
+    }
+
     /** The same for hands alone, compared with who is there less whom each task and break keeps busy, minute by minute. */
     @Property(tries = 40)
     void handsAreFreeAtThoseMinutesAtWhichNothingKeepsThemBusy(
