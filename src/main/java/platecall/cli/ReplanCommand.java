@@ -134,10 +134,14 @@ final class ReplanCommand implements Callable<Integer> {
         Set<String> gone = new TreeSet<>(soFar.lost());
         gone.addAll(spoiled);
         Changes changes = Changes.of(day, soFar.onPaper(), made.plan(), before, soFar.renamed())
-                .telling(gone, renamed, stopped(soFar, made.plan()));
+                .telling(gone, renamed, stopped(soFar, made.plan()), soFar.warming());
 
         PrintWriter print = spec.commandLine().getOut();
         warn(print, day, at);
+        soFar.warming()
+                .forEach((store, copies) -> print.println("WARNING  " + store
+                        + " is closed by the sheets of now, and in it by the plan: " + String.join(", ", copies) + ". "
+                        + Changes.HOW_WARM));
         tellSoFar(print, day, soFar, rest, spoiled, renamed, before);
         compare(print, day, Audit.of(day, soFar.carriedOn()), made.plan());
         print.println(changes.line());

@@ -55,6 +55,11 @@ public record Station(
             return this == FRIDGE || this == FREEZER || this == HOT_HOLD || this == RACK;
         }
 
+        /** Whether food warms or cools in it once it is off. */
+        public boolean keepsColdOrHot() {
+            return this == FRIDGE || this == FREEZER || this == HOT_HOLD;
+        }
+
         /** Whether it draws its current as long as it is open, not only while a step uses it. */
         public boolean alwaysOn() {
             return this == OVEN || this == FRIDGE || this == FREEZER || this == HOT_HOLD;

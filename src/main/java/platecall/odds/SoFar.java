@@ -29,6 +29,7 @@ import platecall.plan.Plan;
 import platecall.plan.Plan.Break;
 import platecall.plan.Plan.Hands;
 import platecall.plan.Plan.PlannedCopy;
+import platecall.plan.Plan.Storing;
 import platecall.plan.Plan.Work;
 import platecall.units.Moment;
 import platecall.units.Span;
@@ -47,6 +48,7 @@ import platecall.units.Span;
  *     stands in its works. What is lost has no works in it
  * @param lost ids of copies that can't be used any more, as the plan in hand numbers them: noted as lost, or on a heat that is closed
  * @param renamed for each copy that takes another's place the id of that one
+ * @param warming for each fridge, freezer and hot hold that is closed by now ids of the copies that stand in it, as the plan in hand numbers them
  */
 public record SoFar(
         Moment now,
@@ -56,7 +58,8 @@ public record SoFar(
         Plan onPaper,
         Plan carriedOn,
         Set<String> lost,
-        Map<String, String> renamed) {
+        Map<String, String> renamed,
+        Map<String, Set<String>> warming) {
 
     /**
      * Carries a plan out.
@@ -457,7 +460,63 @@ public record SoFar(
                     with(plan.asOf(), plan.copies(), toCome, plan.breaks()),
                     carriedOn,
                     Collections.unmodifiableSet(lost),
-                    renamed);
+                    renamed,
+                    warming(rehearsal, begun));
+        }
+
+        /** What stands in stores that keep it cold or hot, but are closed now: nobody knows from the plan how warm it is by now. */
+        private Map<String, Set<String>> warming(Rehearsal rehearsal, boolean[] begun) {
+            Map<String, Set<String>> warming = new LinkedHashMap<>();
+            for (Station station : day.stations()) {
+                boolean open = day.hoursOf(station).stream().anyMatch(hours -> hours.contains(now));
+                if (!open && station.kind().keepsColdOrHot()) {
+                    Set<String> standing = standingIn(station.id(), rehearsal, begun);
+                    if (!standing.isEmpty()) {
+                        warming.put(station.id(), standing);
+                    }
+                }
+            }
+            return warming;
+        }
+
+        private Set<String> standingIn(String store, Rehearsal rehearsal, boolean[] begun) {
+            Set<String> standing = new LinkedHashSet<>();
+            for (int i = 0; i < begun.length && i < plan.work().size(); i++) {
+                Work work = plan.work().get(i);
+                if (!begun[i]) {
+                    continue;
+                }
+                boolean underWay = span(rehearsal, i).end().isAfter(now);
+                Stream<String> there = underWay
+                        ? work.copies().stream()
+                                .filter(copy -> work.stations().stream()
+                                        .anyMatch(hold -> hold.station().equals(store)))
+                        : work.storage().stream()
+                                .filter(storing -> storing.station().equals(store))
+                                .map(Storing::copy)
+                                .filter(copy -> waitsAfter(work, copy, begun));
+                there.filter(copy -> !lost.contains(copy) && isToCome(copies.get(copy)))
+                        .forEach(standing::add);
+            }
+            return standing;
+        }
+
+        /** Whether anything that a copy goes through next, after a work that has ended, has yet to begin. */
+        private boolean waitsAfter(Work work, String copy, boolean[] begun) {
+            for (int i = 0; i < plan.work().size(); i++) {
+                Work next = plan.work().get(i);
+                if (!begun[i] && next.copies().contains(copy)) {
+                    boolean follows = next.kind() == Work.Kind.CARRY
+                            ? copies.get(copy).stage().equals(work.step())
+                            : day.step(next.dish(), next.step())
+                                    .filter(step -> step.predecessors().contains(work.step()))
+                                    .isPresent();
+                    if (follows) {
+                        return true;
+                    }
+                }
+            }
+            return false;
         }
 
         /**

@@ -23,6 +23,11 @@ import platecall.units.Moment;
 /** What a new plan of a day under way changes for those who have the old one in their hands. */
 public final class Changes {
 
+    /** What is to be done with food in a store that is off. */
+    public static final String HOW_WARM =
+            "Take its temperature at once: what is cold or hot enough by your local code goes into"
+                    + " another store, nobody eats what isn't: note it as lost.";
+
     private static final String NEW = "new";
     private static final String DROPPED = "dropped";
 
@@ -121,10 +126,18 @@ public final class Changes {
      * @param gone copies, by the id that they had before, that can't be used any more
      * @param renamed for each copy that takes another's place the id of that one
      * @param stopped works under way that are of no use any more
+     * @param warming for each fridge, freezer and hot hold that is closed the copies in it, by the id that they had before
      */
-    public Changes telling(Collection<String> gone, Map<String, String> renamed, List<Work> stopped) {
+    public Changes telling(
+            Collection<String> gone,
+            Map<String, String> renamed,
+            List<Work> stopped,
+            Map<String, ? extends Collection<String>> warming) {
         Wording wording = new Wording(day, before);
         List<String> told = new ArrayList<>();
+        warming.forEach((store, copies) -> byNeed(wording, copies)
+                .forEach((food, ids) -> told.add("In " + store + ", which is closed: " + food + ", "
+                        + wording.copies.names(ids) + ". " + HOW_WARM)));
         Set<String> still =
                 after.work().stream().flatMap(work -> work.copies().stream()).collect(Collectors.toSet());
         byNeed(wording, gone)

@@ -6,6 +6,7 @@ import static platecall.day.TestDays.span;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -544,5 +545,67 @@ class SoFarTest {
                         "7 person Cid is not known. Maybe one of: Ana, Ben.",
                         "9 time  it can't end before it began. Maybe a time is mistyped.",
                         "10   is told twice. Maybe remove one of the two.");
+    }
+
+    /** By hand: at 10:20 one bun rises in the fridge, one waits there for the oven, one is in the oven, one has yet to be shaped. */
+    @Test
+    void whatStandsInAStoreThatIsClosedNowIsTold() {
+        TestDays bakery = new TestDays()
+                .place("kitchen", place -> {})
+                .person("Ana", person -> {})
+                .station("oven", Station.Kind.OVEN, 1, station -> {})
+                .setup("S1", "11:00", setup -> setup.takes(4))
+                .dish("bun", dish -> {})
+                .need("S1", "bun", "bake", need -> need.copies(4))
+                .step("bun", "shape", 5, step -> step.hands = 1)
+                .step("bun", "rise", 5, step -> step.after("shape").uses("fridge", 1))
+                .step("bun", "bake", 20, step -> step.after("rise").uses("oven", 1))
+                .station(
+                        "fridge",
+                        Station.Kind.FRIDGE,
+                        9,
+                        station -> station.hours = List.of(TestDays.span("06:00-10:20")));
+        Day now = bakery.build();
+        Plan buns = TestPlans.of(now)
+                .step("bun", "shape", 1, "09:40-09:45", work -> work.by("Ana"))
+                .step(
+                        "bun",
+                        "rise",
+                        1,
+                        "09:45-09:50",
+                        work -> work.on("fridge", 1).then("fridge", 1, "09:50-10:10"))
+                .step("bun", "bake", 1, "10:10-10:30", work -> work.on("oven", 1))
+                .step("bun", "shape", 2, "10:00-10:05", work -> work.by("Ana"))
+                .step(
+                        "bun",
+                        "rise",
+                        2,
+                        "10:05-10:10",
+                        work -> work.on("fridge", 1).then("fridge", 1, "10:10-10:30"))
+                .step("bun", "bake", 2, "10:30-10:50", work -> work.on("oven", 1))
+                .step("bun", "shape", 3, "10:10-10:15", work -> work.by("Ana"))
+                .step(
+                        "bun",
+                        "rise",
+                        3,
+                        "10:17-10:22",
+                        work -> work.on("fridge", 1).then("fridge", 1, "10:22-10:50"))
+                .step("bun", "bake", 3, "10:50-11:10", work -> work.on("oven", 1))
+                .step("bun", "shape", 4, "10:25-10:30", work -> work.by("Ana"))
+                .step(
+                        "bun",
+                        "rise",
+                        4,
+                        "10:30-10:35",
+                        work -> work.on("fridge", 1).then("fridge", 1, "10:35-11:10"))
+                .step("bun", "bake", 4, "11:10-11:30", work -> work.on("oven", 1))
+                .build();
+        assertThat(SoFar.of(now, buns, at("10:19"), List.of(), "happenings", troubles)
+                        .warming())
+                .isEmpty();
+        assertThat(SoFar.of(now, buns, at("10:20"), List.of(), "happenings", troubles)
+                        .warming())
+                .containsExactly(
+                        Map.entry("fridge", new LinkedHashSet<>(List.of("S1/bun/bake/hero#2", "S1/bun/bake/hero#3"))));
     }
 }

@@ -65,9 +65,12 @@ class ChangesTest {
         assertThat(both.telling(
                                 List.of("S1/pie/bake/hero#1"),
                                 Map.of("S1/pie/bake/hero#2", "S1/pie/bake/hero#1"),
-                                List.of())
+                                List.of(),
+                                Map.of("fridge", List.of("S1/pie/bake/hero#2")))
                         .news())
                 .containsExactly(
+                        "In fridge, which is closed: Pie for setup S1, hero 2. Take its temperature at once: what is cold or hot enough"
+                                + " by your local code goes into another store, nobody eats what isn't: note it as lost.",
                         "Not to be used any more: Pie for setup S1, hero 1, as numbered until now; others get these numbers.",
                         "Numbered anew: Pie for setup S1, hero 2 is now 1.");
         Plan one = TestPlans.of(day)
@@ -80,7 +83,7 @@ class ChangesTest {
                 .asOf("09:00")
                 .build();
         assertThat(Changes.of(day, before, one, before, Map.of())
-                        .telling(List.of("S1/pie/bake/hero#2"), Map.of(), List.of())
+                        .telling(List.of("S1/pie/bake/hero#2"), Map.of(), List.of(), Map.of())
                         .news())
                 .containsExactly("Not to be used any more: Pie for setup S1, hero 2.");
     }
