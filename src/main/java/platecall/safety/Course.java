@@ -15,7 +15,6 @@ import platecall.units.Span;
  * @param minutes between the limits since it was cooked last, or since it was begun
  * @param warm whether it was hot when its temperature was last held
  * @param cooling minutes out since it was last hot, while it has not been cold
- * @param raw whether it has been nothing but raw so far
  * @param reached when the minutes reached the most allowed, if they did since it was cooked last
  * @param discard from when it must not be eaten whatever is done with it later, if ever
  */
@@ -25,12 +24,11 @@ record Course(
         int minutes,
         boolean warm,
         int cooling,
-        boolean raw,
         Optional<Moment> reached,
         Optional<Moment> discard) {
 
     static Course begun(Moment at) {
-        return new Course(List.of(), at, 0, false, 0, true, Optional.empty(), Optional.empty());
+        return new Course(List.of(), at, 0, false, 0, Optional.empty(), Optional.empty());
     }
 
     /** Goes on to {@code until}, which is not earlier; nothing happens if it is no later. */
@@ -43,8 +41,8 @@ record Course(
         List<Stay> on = List.copyOf(more);
         return switch (where) {
             case OUT -> out(profile, on, until);
-            case COLD -> new Course(on, until, minutes, false, 0, raw, reached, cooledTooSlowly(profile));
-            case HOT, HEATED -> new Course(on, until, minutes, true, 0, raw, reached, discard);
+            case COLD -> new Course(on, until, minutes, false, 0, reached, cooledTooSlowly(profile));
+            case HOT, HEATED -> new Course(on, until, minutes, true, 0, reached, discard);
         };
     }
 
@@ -53,7 +51,7 @@ record Course(
         int left = mostMinutes(profile) - minutes;
         Optional<Moment> now =
                 reached.isPresent() || left >= passed ? reached : Optional.of(at.plus(Math.max(0, left)));
-        return new Course(on, until, minutes + passed, warm, warm ? cooling + passed : 0, raw, now, discard);
+        return new Course(on, until, minutes + passed, warm, warm ? cooling + passed : 0, now, discard);
     }
 
     /** Hot food that comes into the cold has to have got through the first cooling stage by then. */
@@ -65,15 +63,9 @@ record Course(
         return most.allows(cooling) ? discard : Optional.of(at.plus(most.mostWhole() - cooling));
     }
 
-    /** Cooked through: the clock starts anew. What stood too long after it was raw is not saved by it. */
+    /** Cooked through: the clock starts anew. What stood too long before, raw or not, is not saved by it. */
     Course cooked() {
-        Optional<Moment> lost = raw ? discard : earlier(discard, reached);
-        return new Course(stays, at, 0, true, 0, raw, Optional.empty(), lost);
-    }
-
-    /** Once it was something else it stays so, whatever raw food is added. */
-    Course rawAfter(boolean rawNow) {
-        return new Course(stays, at, minutes, warm, cooling, raw && rawNow, reached, discard);
+        return new Course(stays, at, 0, true, 0, Optional.empty(), earlier(discard, reached));
     }
 
     /** Minutes between the limits that the profile allows, after hot or after cold food as it was held last. */
@@ -99,7 +91,6 @@ record Course(
                 && warm == other.warm
                 && minutes >= other.minutes
                 && cooling >= other.cooling
-                && (!raw || other.raw)
                 && earlier(reached, other.reached).equals(reached)
                 && earlier(discard, other.discard).equals(discard);
     }

@@ -183,10 +183,7 @@ public final class SafetyClock {
     private Course work(Step step, Work work, Course before, boolean rawBefore, FoodKind kind) {
         Course after =
                 before.stay(profile, where(step, work), step.id(), work.span().end());
-        if (cooksThrough(profile, step, work.span().minutes(), rawBefore, kind)) {
-            after = after.cooked();
-        }
-        return after.rawAfter(step.raw());
+        return cooksThrough(profile, step, work.span().minutes(), rawBefore, kind) ? after.cooked() : after;
     }
 
     private Stay.Where where(Step step, Work work) {

@@ -161,15 +161,10 @@ public final class SafetyLimits {
                         mostOut(),
                         false,
                         ways -> order.before(step).stream()
-                                .filter(before -> !onlyRaw(before))
                                 .flatMapToInt(before -> ways.throughWait(before, step.id()).stream())
                                 .max());
             }
         }
-    }
-
-    private boolean onlyRaw(Step step) {
-        return step.raw() && order.before(step).stream().allMatch(this::onlyRaw);
     }
 
     private void untilCold() {

@@ -337,8 +337,9 @@ class SafetyClockTest {
         assertThat(reading.discardedBeforeEaten()).isTrue();
     }
 
+    /** FDA Food Code 3-501.19(A) and (B)(3): a working supply before cooking, too, is cooked and served or discarded within four hours. */
     @Test
-    void whatStoodRawIsJudgedFromItsCookingOn() {
+    void whatStoodRawTooLongIsNotSavedByCooking() {
         Day day = stew().build();
         TestPlans plan = TestPlans.of(day)
                 .step("stew", "cut", 1, "06:00-06:10", work -> {})
@@ -346,7 +347,8 @@ class SafetyClockTest {
                 .step("stew", "plate", 1, "11:40-11:50", work -> {});
 
         assertThat(read(day, plan).minutes()).isEqualTo(35);
-        assertThat(read(day, plan).discardedBeforeEaten()).isFalse();
+        assertThat(read(day, plan).discardBy()).isEqualTo(at("10:00"));
+        assertThat(read(day, plan).discardedBeforeEaten()).isTrue();
     }
 
     @Test

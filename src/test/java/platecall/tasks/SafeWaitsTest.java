@@ -70,6 +70,17 @@ class SafeWaitsTest {
                 .containsExactly(new TaskNet.Arc(0, 1, 0, Integer.MAX_VALUE));
     }
 
+    /** FDA Food Code 3-501.19(B): 240 minutes, of which ten are for cutting. */
+    @Test
+    void rawFoodHasToBeCookedInTime() {
+        assertThat(net(packedLater("07:00-12:00").build())
+                        .recipes()
+                        .get(0)
+                        .into()
+                        .get(1))
+                .containsExactly(new TaskNet.Arc(0, 1, 0, 230));
+    }
+
     @Test
     void aShorterWaitOfTheRecipeStays() {
         Day day = cookedEarly("fda-2022")
