@@ -49,4 +49,16 @@ public final class Audit {
                 toCome.stream().mapToInt(AtCamera::offPeakMinutes).sum(),
                 ReadinessTable.of(ledger, seen));
     }
+
+    /**
+     * For each setup that is ready at its call, though something else is the matter with it, the worst of that; by its id.
+     * Setups without a flaw, those that aren't ready at their call, and those that are shot aren't in it.
+     *
+     * @param day a day without troubles
+     * @param plan any plan
+     */
+    public static Map<String, Flaw> flaws(Day day, Plan plan) {
+        Ledger ledger = new Ledger(day, plan);
+        return ReadinessTable.flaws(ledger, AtCamera.of(ledger, Looks.of(day)));
+    }
 }

@@ -2,6 +2,7 @@ package platecall.audit;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -29,14 +30,63 @@ final class ReadinessTable {
     }
 
     static List<Readiness> of(Ledger ledger, Map<String, AtCamera> seen) {
-        ReadinessTable table = new ReadinessTable(ledger, seen);
-        return ledger.day().setups().stream()
-                .filter(setup -> !ledger.plan().isShot(setup))
-                .map(table::of)
+        return new ReadinessTable(ledger, seen)
+                .found()
+                .map(found -> found.readiness().told(words(ledger, found)))
                 .toList();
     }
 
-    private Readiness of(Setup setup) {
+    /** See {@link Audit#flaws}. */
+    static Map<String, Flaw> flaws(Ledger ledger, Map<String, AtCamera> seen) {
+        Map<String, Flaw> flaws = new LinkedHashMap<>();
+        new ReadinessTable(ledger, seen)
+                .found()
+                .forEach(found ->
+                        found.flaw().ifPresent(flaw -> flaws.put(found.setup().id(), flaw)));
+        return flaws;
+    }
+
+    /**
+     * What is found of a setup.
+     *
+     * @param readiness in numbers, without words
+     * @param notMade names of what is not made
+     * @param made what is
+     * @param takes takes for which every plate is made; 0 if the first one lacks some
+     */
+    private record Found(Setup setup, Readiness readiness, List<String> notMade, List<AtCamera> made, int takes) {
+
+        boolean readyAtCall() {
+            return readiness.ready().isPresent() && readiness.marginMinutes() >= 0;
+        }
+
+        /** Whether plates run out before the likely takes, though none is missing. */
+        boolean lacksTakes() {
+            return readiness.ready().isPresent() && notMade.isEmpty() && takes < setup.takesLikely();
+        }
+
+        Optional<Flaw> flaw() {
+            if (!readyAtCall()) {
+                return Optional.empty();
+            }
+            if (made.stream().anyMatch(copy -> copy.pastUseMinutes() > 0)) {
+                return Optional.of(Flaw.PAST_USE);
+            }
+            if (!notMade.isEmpty() || lacksTakes() || made.stream().anyMatch(copy -> copy.behindMinutes() > 0)) {
+                return Optional.of(Flaw.SHORT);
+            }
+            return readiness.faded() ? Optional.of(Flaw.PAST_PEAK) : Optional.empty();
+        }
+    }
+
+    /** What is found of each setup that isn't shot. */
+    private Stream<Found> found() {
+        return ledger.day().setups().stream()
+                .filter(setup -> !ledger.plan().isShot(setup))
+                .map(this::found);
+    }
+
+    private Found found(Setup setup) {
         List<String> notMade = new ArrayList<>();
         List<AtCamera> made = new ArrayList<>();
         List<AtCamera> firstTake = new ArrayList<>();
@@ -80,7 +130,7 @@ final class ReadinessTable {
                 resets,
                 resets == 0 ? Optional.empty() : readyForTake(setup, 1),
                 "");
-        return readiness.told(words(setup, readiness, notMade, made, takes));
+        return new Found(setup, readiness, notMade, made, takes);
     }
 
     /** Takes, from the first on, for which every plate is made; at most those at worst. */
@@ -122,29 +172,30 @@ final class ReadinessTable {
         return ledger.knownCopies().stream().filter(copy -> copy.need().equals(need.key()));
     }
 
-    private String words(Setup setup, Readiness readiness, List<String> notMade, List<AtCamera> made, int takes) {
-        boolean ready = readiness.ready().isPresent();
-        int margin = readiness.marginMinutes();
+    private static String words(Ledger ledger, Found found) {
         List<String> words = new ArrayList<>();
-        if (!notMade.isEmpty()) {
-            words.add("Not makeable: " + Words.list(notMade));
+        if (!found.notMade().isEmpty()) {
+            words.add("Not makeable: " + Words.list(found.notMade()));
         }
-        trouble("LATE", made, AtCamera::behindMinutes).ifPresent(words::add);
-        trouble("PAST USE on camera", made, AtCamera::pastUseMinutes).ifPresent(words::add);
-        if (ready && margin >= 0) {
+        trouble(ledger, "LATE", found.made(), AtCamera::behindMinutes).ifPresent(words::add);
+        trouble(ledger, "PAST USE on camera", found.made(), AtCamera::pastUseMinutes)
+                .ifPresent(words::add);
+        if (found.readyAtCall()) {
+            int margin = found.readiness().marginMinutes();
             String when = margin == 0 ? "Ready at call" : "Ready " + margin + " min before call";
             words.add(words.isEmpty() ? when : "first take " + when.toLowerCase(Locale.ROOT));
         }
-        if (readiness.faded()) {
+        if (found.readiness().faded()) {
             words.add("hero past peak when its take rolls");
         }
-        if (ready && notMade.isEmpty() && takes < setup.takesLikely()) {
-            words.add("plates for " + takes + " of " + setup.takesLikely() + " likely takes");
+        if (found.lacksTakes()) {
+            words.add("plates for " + found.takes() + " of " + found.setup().takesLikely() + " likely takes");
         }
         return words.isEmpty() ? "No food wanted" : String.join("; ", words);
     }
 
-    private Optional<String> trouble(String what, List<AtCamera> made, ToIntFunction<AtCamera> minutes) {
+    private static Optional<String> trouble(
+            Ledger ledger, String what, List<AtCamera> made, ToIntFunction<AtCamera> minutes) {
         List<AtCamera> troubled = made.stream()
                 .filter(copy -> minutes.applyAsInt(copy) > 0)
                 .sorted(Comparator.comparingInt(minutes).reversed())

@@ -21,7 +21,6 @@ import java.util.concurrent.Callable;
 import java.util.function.Predicate;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -30,6 +29,7 @@ import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import platecall.audit.Audit;
+import platecall.audit.Flaw;
 import platecall.check.DayCheck;
 import platecall.copies.CopyCounts;
 import platecall.day.CameraTime;
@@ -143,7 +143,7 @@ final class ReplanCommand implements Callable<Integer> {
                         + " is closed by the sheets of now, and in it by the plan: " + String.join(", ", copies) + ". "
                         + Changes.HOW_WARM));
         tellSoFar(print, day, soFar, rest, spoiled, renamed, before);
-        compare(print, day, Audit.of(day, soFar.carriedOn()), made.plan());
+        compare(print, day, soFar.carriedOn(), made.plan());
         print.println(changes.line());
         print.println();
         ReadyTable.print(print, day, made.plan());
@@ -469,13 +469,16 @@ final class ReplanCommand implements Callable<Integer> {
     }
 
     /** When each setup that isn't shot yet is ready if people go on as they are, and by the new plan. */
-    private static void compare(PrintWriter print, Day day, Verdict carriedOn, Plan plan) {
+    private static void compare(PrintWriter print, Day day, Plan asPlanned, Plan plan) {
         ZoneId zone = day.facts().zone();
         if (plan.verdict().setups().isEmpty()) {
             print.println("Every setup is shot.");
             print.println();
             return;
         }
+        Verdict carriedOn = Audit.of(day, asPlanned);
+        Map<String, Flaw> flawsThen = Audit.flaws(day, asPlanned);
+        Map<String, Flaw> flaws = Audit.flaws(day, plan);
         SetupColumns columns = ReadyTable.columns(zone, plan.verdict().setups());
         String row = "%s  %-26s  %s%n";
         print.printf(Locale.ROOT, row, columns.head(), "if people go on as planned", "by the new plan");
@@ -485,8 +488,8 @@ final class ReplanCommand implements Callable<Integer> {
                     Locale.ROOT,
                     row,
                     columns.of(then.setup(), then.call()),
-                    inTime(carriedOn.setups().get(i), zone),
-                    inTime(then, zone));
+                    inTime(carriedOn.setups().get(i), flawsThen, zone),
+                    inTime(then, flaws, zone));
         }
         List<String> impossible = carriedOn.breaches().stream()
                 .filter(breach -> breach.rule() == Rule.SHIFT || breach.rule() == Rule.OPEN)
@@ -501,21 +504,22 @@ final class ReplanCommand implements Callable<Integer> {
         print.println();
     }
 
-    private static String inTime(Readiness setup, ZoneId zone) {
+    private static String inTime(Readiness setup, Map<String, Flaw> flaws, ZoneId zone) {
         return setup.ready()
                 .map(at -> ReadyTable.clock(at, zone)
                         + (setup.marginMinutes() < 0
                                 ? ", " + -setup.marginMinutes() + " min late"
-                                : !setup.words().contains(";") ? "" : ", " + flaw(setup.words())))
+                                : Optional.ofNullable(flaws.get(setup.setup()))
+                                        .map(flaw -> ", " + words(flaw))
+                                        .orElse("")))
                 .orElse("not ready");
     }
 
-    /** What is the matter with a setup that is ready at its call, in a word or two. */
-    private static String flaw(String words) {
-        if (words.contains("PAST USE")) {
-            return "past use";
-        }
-        boolean allInTime = Stream.of("Not makeable", "LATE", "plates for").noneMatch(words::contains);
-        return allInTime ? "past peak" : "then short";
+    private static String words(Flaw flaw) {
+        return switch (flaw) {
+            case PAST_USE -> "past use";
+            case SHORT -> "then short";
+            case PAST_PEAK -> "past peak";
+        };
     }
 }

@@ -1,10 +1,12 @@
 package platecall.audit;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.entry;
 import static platecall.audit.Audited.eggs;
 import static platecall.audit.Audited.secondEgg;
 import static platecall.day.TestDays.at;
 
+import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import platecall.day.Day;
@@ -104,6 +106,40 @@ class ReadinessTableTest {
         assertThat(first(lasts, eggs(lasts)).words()).isEqualTo("Ready 3 min before call");
         assertThat(first(fades, eggs(fades)).words())
                 .isEqualTo("Ready 3 min before call; hero past peak when its take rolls");
+    }
+
+    @Test
+    void aFlawIsTheWorstThatIsTheMatterWithASetupReadyAtItsCall() {
+        assertThat(flaws(Look.table(0, 60, 90), 2)).isEmpty();
+        assertThat(flaws(Look.table(0, 3, 60), 2)).containsExactly(entry("S1", Flaw.PAST_PEAK));
+        assertThat(flaws(Look.table(0, 3, 60), 3)).containsExactly(entry("S1", Flaw.SHORT));
+        assertThat(flaws(Look.table(0, 3, 6), 3)).containsExactly(entry("S1", Flaw.PAST_USE));
+    }
+
+    /** What is the matter with two eggs that stand in the plan, plated three minutes before they roll. */
+    private static Map<String, Flaw> flaws(Look look, int wanted) {
+        Day day = TestDays.firstEgg()
+                .dish("egg", dish -> dish.look = look)
+                .need("S1", "egg", "plate", need -> need.copies(wanted))
+                .build();
+        return Audit.flaws(day, eggs(day).build());
+    }
+
+    @Test
+    void aLateResetMakesASetupShortAndALateOneHasNoFlaw() {
+        Day day = TestDays.firstEgg().build();
+        TestPlans lateReset = Audited.firstEgg(day)
+                .step("egg", "crack", 2, "10:05-10:07", work -> work.by("Ana"))
+                .step("egg", "fry", 2, "10:07-10:11", work -> work.by("Ana").on("burners", 1))
+                .step("egg", "plate", 2, "10:11-10:12", work -> work.by("Ana"));
+        assertThat(Audit.flaws(day, lateReset.build())).containsExactly(entry("S1", Flaw.SHORT));
+
+        Day earlier = TestDays.firstEgg()
+                .setup("S1", "09:50", setup -> setup.takes(2))
+                .build();
+        assertThat(first(earlier, eggs(earlier)).marginMinutes()).isNegative();
+        assertThat(Audit.flaws(earlier, eggs(earlier).build())).isEmpty();
+        assertThat(Audit.flaws(day, TestPlans.of(day).build())).isEmpty();
     }
 
     /** The first egg is plated two minutes earlier than the second before its take. */
