@@ -42,6 +42,7 @@ import platecall.intake.HappeningsFile;
 import platecall.looks.Looks;
 import platecall.odds.SoFar;
 import platecall.plan.Breach;
+import platecall.plan.CopyStep;
 import platecall.plan.Plan;
 import platecall.plan.Plan.PlannedCopy;
 import platecall.plan.Plan.Readiness;
@@ -312,11 +313,11 @@ final class ReplanCommand implements Callable<Integer> {
 
     /** Works under way that serve no copy any more. */
     private static List<Work> stopped(SoFar soFar, Plan plan) {
-        Set<String> used = new HashSet<>();
-        plan.work().forEach(work -> work.copies().forEach(copy -> used.add(copy + " " + work.step())));
+        Set<CopyStep> used = new HashSet<>();
+        plan.work().forEach(work -> work.copies().forEach(copy -> used.add(work.with(copy))));
         return soFar.begun().stream()
                 .filter(work -> work.span().end().isAfter(soFar.now())
-                        && work.copies().stream().noneMatch(copy -> used.contains(copy + " " + work.step())))
+                        && work.copies().stream().noneMatch(copy -> used.contains(work.with(copy))))
                 .toList();
     }
 

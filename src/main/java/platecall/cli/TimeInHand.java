@@ -6,6 +6,7 @@ import java.util.Map;
 import platecall.day.Day;
 import platecall.day.Need;
 import platecall.day.Step;
+import platecall.plan.CopyStep;
 import platecall.plan.Plan;
 import platecall.plan.Plan.PlannedCopy;
 import platecall.plan.Plan.Work;
@@ -18,20 +19,18 @@ final class TimeInHand {
     private final Map<String, Integer> beforeCall = new HashMap<>();
 
     TimeInHand(Day day, Plan plan) {
-        Map<List<String>, Span> spans = new HashMap<>();
+        Map<CopyStep, Span> spans = new HashMap<>();
         for (Work work : plan.work()) {
-            if (work.kind() == Work.Kind.STEP) {
-                work.copies().forEach(copy -> spans.put(List.of(copy, work.step()), work.span()));
-            }
+            work.copies().forEach(copy -> spans.put(work.with(copy), work.span()));
         }
         for (PlannedCopy copy : plan.copies()) {
             copy.ready()
                     .ifPresent(ready ->
                             beforeCall.merge(copy.need(), Math.max(0, ready.minutesUntil(copy.due())), Math::min));
             for (Step step : day.stepsOf(copy.dish())) {
-                Span later = spans.get(List.of(copy.id(), step.id()));
+                Span later = spans.get(CopyStep.of(copy.id(), step.id()));
                 for (String before : step.predecessors()) {
-                    Span earlier = spans.get(List.of(copy.id(), before));
+                    Span earlier = spans.get(CopyStep.of(copy.id(), before));
                     if (later != null && earlier != null) {
                         int least = step.after().contains(before) ? step.leastWait() : 0;
                         int wait = earlier.end().minutesUntil(later.start());

@@ -14,6 +14,7 @@ import java.util.stream.Stream;
 import platecall.day.Day;
 import platecall.day.Station;
 import platecall.day.Step;
+import platecall.plan.CopyStep;
 import platecall.plan.Plan;
 import platecall.plan.Plan.Break;
 import platecall.plan.Plan.Hands;
@@ -91,7 +92,7 @@ final class Rehearsal {
     private final Event[] events;
     private final long[][] quiet;
     private final Station[] stations;
-    private final Map<String, Integer> nodeOf = new HashMap<>();
+    private final Map<CopyStep, Integer> nodeOf = new HashMap<>();
     private final List<Work> works;
 
     /** Where each work begins and ends in the last rehearsal, as minutes since 1970. */
@@ -151,7 +152,7 @@ final class Rehearsal {
                 .toArray(long[][]::new);
         for (int i = 0; i < works.size(); i++) {
             for (String copy : works.get(i).copies()) {
-                nodeOf.putIfAbsent(key(copy, works.get(i)), i);
+                nodeOf.putIfAbsent(works.get(i).with(copy), i);
             }
         }
         Map<String, Integer> people = new HashMap<>();
@@ -200,10 +201,6 @@ final class Rehearsal {
             }
         }
         return most;
-    }
-
-    private static String key(String copy, Work work) {
-        return copy + " " + work.kind() + (work.kind() == Work.Kind.STEP ? " " + work.step() : "");
     }
 
     private void prepare(int i, Span span, List<Hands> hands, Map<String, Integer> people, List<Event> order) {
@@ -318,7 +315,7 @@ final class Rehearsal {
 
     /** The number of a copy's work at a step, or -1. */
     int work(String copy, String step) {
-        return nodeOf.getOrDefault(copy + " " + Work.Kind.STEP + " " + step, NONE);
+        return nodeOf.getOrDefault(CopyStep.of(copy, step), NONE);
     }
 
     /** The works that come before a work in its copies' recipe; of a meal break those that had ended because it began. */
@@ -328,7 +325,7 @@ final class Rehearsal {
 
     /** The number of a copy's way to camera, or -1. */
     int carry(String copy) {
-        return nodeOf.getOrDefault(copy + " " + Work.Kind.CARRY, NONE);
+        return nodeOf.getOrDefault(CopyStep.toCamera(copy), NONE);
     }
 
     /**

@@ -157,6 +157,11 @@ public record Plan(
             hands = List.copyOf(hands);
             storage = List.copyOf(storage);
         }
+
+        /** What it does with one of its copies. */
+        public CopyStep with(String copy) {
+            return kind == Kind.CARRY ? CopyStep.toCamera(copy) : CopyStep.of(copy, step);
+        }
     }
 
     /** Units of a station held throughout a step. */

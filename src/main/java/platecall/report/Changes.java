@@ -14,6 +14,7 @@ import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import platecall.day.Day;
+import platecall.plan.CopyStep;
 import platecall.plan.Plan;
 import platecall.plan.Plan.Hands;
 import platecall.plan.Plan.StationHold;
@@ -190,27 +191,26 @@ public final class Changes {
      * @param renamed for each copy that takes another's place the id of that one
      */
     public static Changes of(Day day, Plan before, Plan after, Plan inHand, Map<String, String> renamed) {
-        Map<String, Work> old = new LinkedHashMap<>();
-        before.work().forEach(work -> work.copies().forEach(copy -> old.put(key(copy, work), work)));
-        Map<String, Work> now = new LinkedHashMap<>();
+        Map<CopyStep, Work> old = new LinkedHashMap<>();
+        before.work().forEach(work -> work.copies().forEach(copy -> old.put(work.with(copy), work)));
+        Map<CopyStep, Work> now = new LinkedHashMap<>();
         after.work().stream()
                 .filter(work -> !after.hasBegun(work.span().start()))
-                .forEach(work -> work.copies().forEach(copy -> now.put(key(copy, work), work)));
+                .forEach(work -> work.copies().forEach(copy -> now.put(work.with(copy), work)));
         Map<String, String> foodIn = new HashMap<>();
         renamed.forEach((food, place) -> foodIn.put(place, food));
-        Map<String, Work> was = new HashMap<>();
+        Map<CopyStep, Work> was = new HashMap<>();
         // first what is done when it was to be, for the copy that has the number now or for what it is made of
         for (boolean sameTime : new boolean[] {true, false}) {
             now.forEach((key, work) -> {
-                String copy = key.substring(0, key.lastIndexOf('\t'));
-                for (String id : List.of(copy, foodIn.getOrDefault(copy, copy))) {
-                    Work one = old.get(key(id, work));
+                for (String id : List.of(key.copy(), foodIn.getOrDefault(key.copy(), key.copy()))) {
+                    Work one = old.get(work.with(id));
                     if (one != null
                             && !was.containsKey(key)
                             && (!sameTime
                                     || one.span().start().equals(work.span().start()))) {
                         was.put(key, one);
-                        old.remove(key(id, work));
+                        old.remove(work.with(id));
                     }
                 }
             });
@@ -234,14 +234,14 @@ public final class Changes {
 
     /** @param foodIn for each copy whose place another has taken the id that this one had */
     private static List<Moved> moved(Plan before, Plan after, Map<String, String> foodIn) {
-        Map<String, Work> old = new LinkedHashMap<>();
-        before.work().forEach(work -> work.copies().forEach(copy -> old.put(key(copy, work), work)));
+        Map<CopyStep, Work> old = new LinkedHashMap<>();
+        before.work().forEach(work -> work.copies().forEach(copy -> old.put(work.with(copy), work)));
         List<Moved> moved = new ArrayList<>();
         for (Work work : after.work()) {
             boolean goesOn = after.hasBegun(work.span().start())
                     && !after.hasBegun(work.span().end());
             work.copies().stream()
-                    .map(copy -> old.get(key(foodIn.getOrDefault(copy, copy), work)))
+                    .map(copy -> old.get(work.with(foodIn.getOrDefault(copy, copy))))
                     .filter(was -> goesOn
                             && was != null
                             && !was.span().end().equals(work.span().end()))
@@ -275,12 +275,8 @@ public final class Changes {
     }
 
     private static void note(
-            Map<List<Optional<Work>>, List<String>> changed, String key, Optional<Work> was, Optional<Work> is) {
-        changed.computeIfAbsent(List.of(was, is), it -> new ArrayList<>()).add(key.substring(0, key.lastIndexOf('\t')));
-    }
-
-    private static String key(String copy, Work work) {
-        return copy + "\t" + work.kind() + work.step();
+            Map<List<Optional<Work>>, List<String>> changed, CopyStep key, Optional<Work> was, Optional<Work> is) {
+        changed.computeIfAbsent(List.of(was, is), it -> new ArrayList<>()).add(key.copy());
     }
 
     private static String who(Work work) {

@@ -1,10 +1,12 @@
 package platecall.tasks;
 
 import java.util.List;
+import java.util.Optional;
 import platecall.day.Need;
 import platecall.day.Prices;
 import platecall.day.Step;
 import platecall.looks.LookLife;
+import platecall.plan.CopyStep;
 import platecall.plan.Plan.Break;
 import platecall.plan.Plan.StationHold;
 import platecall.plan.Plan.Work;
@@ -302,6 +304,11 @@ public record TaskNet(
         /** {@code setup/dish/stage/part#number} */
         public String id() {
             return recipe.need().key() + "#" + number;
+        }
+
+        /** What one of its recipe's tasks does with it. */
+        public CopyStep with(Task task) {
+            return new CopyStep(id(), Optional.ofNullable(task.step()).map(Step::id));
         }
     }
 

@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import platecall.day.Day;
+import platecall.plan.CopyStep;
 import platecall.plan.Plan.Break;
 import platecall.plan.Plan.Hands;
 import platecall.plan.Plan.StationHold;
@@ -57,7 +58,7 @@ public record UnderWay(TaskNet net, List<String> spoiled) {
         private final TaskNet net;
         private final int now;
         private final List<Work> works;
-        private final Map<String, Integer> workOf = new HashMap<>();
+        private final Map<CopyStep, Integer> workOf = new HashMap<>();
         private final Map<Recipe, Recipe> untouched = new IdentityHashMap<>();
         private final List<String> spoiled = new ArrayList<>();
 
@@ -71,13 +72,13 @@ public record UnderWay(TaskNet net, List<String> spoiled) {
                     if (anew.contains(copy)) {
                         continue;
                     }
-                    workOf.putIfAbsent(copy + " " + works.get(i).step(), i);
+                    workOf.putIfAbsent(works.get(i).with(copy), i);
                 }
             }
         }
 
         UnderWay reckon(List<Break> breaks) {
-            Set<String> kept = new HashSet<>();
+            Set<CopyStep> kept = new HashSet<>();
             List<Copy> open = new ArrayList<>();
             List<Copy> done = new ArrayList<>();
             List<Copy> missed = new ArrayList<>();
@@ -90,9 +91,7 @@ public record UnderWay(TaskNet net, List<String> spoiled) {
                     continue;
                 }
                 (begun ? done : open).add(left);
-                left.recipe().tasks().stream()
-                        .filter(Task::hasBegun)
-                        .forEach(task -> kept.add(copy.id() + " " + task.name()));
+                left.recipe().tasks().stream().filter(Task::hasBegun).forEach(task -> kept.add(copy.with(task)));
             }
             List<Begun> begun = new ArrayList<>();
             List<Lane> lanes = net.lanes().stream()
@@ -130,14 +129,14 @@ public record UnderWay(TaskNet net, List<String> spoiled) {
         }
 
         /** The work with those of its copies for which it counts: not those that are made anew. Where they wait is told with the plan. */
-        private static Work serving(Work work, Set<String> kept) {
+        private static Work serving(Work work, Set<CopyStep> kept) {
             return new Work(
                     work.id(),
                     work.kind(),
                     work.dish(),
                     work.step(),
                     work.copies().stream()
-                            .filter(copy -> kept.contains(copy + " " + work.step()))
+                            .filter(copy -> kept.contains(work.with(copy)))
                             .toList(),
                     work.span(),
                     work.stations(),
@@ -244,8 +243,7 @@ public record UnderWay(TaskNet net, List<String> spoiled) {
             int[] begun = new int[recipe.size()];
             boolean any = false;
             for (int i = 0; i < begun.length; i++) {
-                Integer work =
-                        workOf.get(copy.id() + " " + recipe.tasks().get(i).name());
+                Integer work = workOf.get(copy.with(recipe.tasks().get(i)));
                 boolean ready = recipe.into().get(i).stream().allMatch(arc -> begun[arc.before()] >= 0);
                 begun[i] = work != null && ready ? work : -1;
                 any |= begun[i] >= 0;
