@@ -5,9 +5,9 @@ import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -18,6 +18,7 @@ import platecall.bench.BadFileException;
 import platecall.bench.BenchRow;
 import platecall.bench.BenchTable;
 import platecall.bench.Benchmark;
+import platecall.units.WholeFiles;
 
 /** Solves a folder of published scheduling files and prints the result beside the best known. */
 @Command(
@@ -84,7 +85,7 @@ public final class BenchCommand implements Callable<Integer> {
             out.println("One search thread a file; seconds are CPU time of that thread.");
             out.flush();
             if (csv != null) {
-                write(BenchTable.csv(rows, limits));
+                WholeFiles.write(Map.of(csv, BenchTable.csv(rows, limits).getBytes(StandardCharsets.UTF_8)));
             }
             return 0;
         } catch (BadFileException | IllegalArgumentException e) {
@@ -99,16 +100,5 @@ public final class BenchCommand implements Callable<Integer> {
     private Benchmark.Limits limits() {
         double cpuSeconds = seconds != null ? seconds : schedules != null ? Double.POSITIVE_INFINITY : DEFAULT_SECONDS;
         return new Benchmark.Limits(cpuSeconds, schedules != null ? schedules : Long.MAX_VALUE, threads, seed);
-    }
-
-    private void write(String text) throws IOException {
-        Path target = csv.toAbsolutePath();
-        Path half = Files.createTempFile(target.getParent(), "bench", ".tmp");
-        try {
-            Files.writeString(half, text, StandardCharsets.UTF_8);
-            Files.move(half, target, StandardCopyOption.REPLACE_EXISTING);
-        } finally {
-            Files.deleteIfExists(half);
-        }
     }
 }

@@ -3,13 +3,11 @@ package platecall.intake;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.AccessDeniedException;
-import java.nio.file.DirectoryNotEmptyException;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.NotDirectoryException;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
@@ -17,6 +15,7 @@ import java.util.LinkedHashMap;
 import java.util.Locale;
 import java.util.Map;
 import platecall.day.Day;
+import platecall.units.WholeFiles;
 
 /**
  * Days in files: a folder of CSV sheets, a workbook ({@code .xlsx}) or JSON ({@code .json}). All three hold the same, so
@@ -89,8 +88,8 @@ public final class DayFiles {
     }
 
     /**
-     * Writes a day; the ending of {@code path} says in which format, no ending means a folder. Nothing is half-written:
-     * files come under temporary names and are moved when all are complete.
+     * Writes a day; the ending of {@code path} says in which format, no ending means a folder. Nothing is
+     * half-written, see {@link WholeFiles}.
      *
      * @throws BadDay if something is there already, or it can't be written
      */
@@ -150,7 +149,7 @@ public final class DayFiles {
         }
     }
 
-    /** Writes all files or none: under temporary names first, then each is moved to its own. */
+    /** Writes all files or none. */
     static void write(Map<Path, byte[]> files, boolean replace) throws IOException {
         for (Path file : files.keySet()) {
             demandFolders(file.getParent());
@@ -162,22 +161,7 @@ public final class DayFiles {
                 }
             }
         }
-        Map<Path, Path> temporary = new LinkedHashMap<>();
-        try {
-            for (Map.Entry<Path, byte[]> file : files.entrySet()) {
-                Files.createDirectories(file.getKey().getParent());
-                Path temp = file.getKey().resolveSibling(file.getKey().getFileName() + ".part");
-                temporary.put(file.getKey(), temp);
-                Files.write(temp, file.getValue());
-            }
-            for (Map.Entry<Path, Path> file : temporary.entrySet()) {
-                Files.move(file.getValue(), file.getKey(), StandardCopyOption.REPLACE_EXISTING);
-            }
-        } finally {
-            for (Path temp : temporary.values()) {
-                Files.deleteIfExists(temp);
-            }
-        }
+        WholeFiles.write(files);
     }
 
     /** SHA-256 of the day's canonical JSON in hexadecimal: the same for the same day, whatever file it came from. */
@@ -222,9 +206,6 @@ public final class DayFiles {
         }
         if (failure instanceof NotDirectoryException file) {
             return Path.of(file.getFile()).getFileName() + " is a file, not a folder";
-        }
-        if (failure instanceof DirectoryNotEmptyException) {
-            return "a file or folder of another kind is in the way";
         }
         return failure.getMessage() == null ? "the disk says no" : failure.getMessage();
     }

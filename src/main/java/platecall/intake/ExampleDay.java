@@ -7,8 +7,10 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Stream;
 import platecall.day.Day;
+import platecall.units.WholeFiles;
 
 /** A small, filled-in day to start from. */
 public final class ExampleDay {
@@ -54,7 +56,7 @@ public final class ExampleDay {
                 throw BadDay.file(guide.getFileName().toString(), "is there already", "Maybe give another name.");
             }
             DayFiles.write(day(), path);
-            Files.writeString(guide, ColumnGuide.html(looks), StandardCharsets.UTF_8);
+            WholeFiles.write(Map.of(guide, ColumnGuide.html(looks).getBytes(StandardCharsets.UTF_8)));
             return guide;
         } catch (IOException unwritable) {
             throw BadDay.file(name, "can't be written: " + DayFiles.reason(unwritable), DayFiles.wayOut(unwritable));

@@ -16,7 +16,6 @@ import java.nio.file.AccessDeniedException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.time.ZoneId;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -43,28 +42,6 @@ public final class PlanFile {
             "Maybe it is another file: a plan is the plan.json that the command plan writes.";
 
     private PlanFile() {}
-
-    /**
-     * Writes a plan; an older file of that name is replaced only when the new one is complete.
-     *
-     * @param zone whose clocks the times are written by
-     * @throws BadPlan if it can't be written
-     */
-    public static void write(Plan plan, ZoneId zone, Path file) {
-        Path target = file.toAbsolutePath().normalize();
-        Path half = target.resolveSibling(target.getFileName() + ".part");
-        try {
-            Files.createDirectories(target.getParent());
-            try {
-                Files.write(half, bytes(plan, zone));
-                Files.move(half, target, StandardCopyOption.REPLACE_EXISTING);
-            } finally {
-                Files.deleteIfExists(half);
-            }
-        } catch (IOException failure) {
-            throw new BadPlan(file.toString(), "can't be written: " + reason(failure), "");
-        }
-    }
 
     /** A plan's file as it stands on the disk. */
     public static byte[] bytes(Plan plan, ZoneId zone) {

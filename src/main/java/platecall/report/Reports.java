@@ -3,7 +3,6 @@ package platecall.report;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.time.ZonedDateTime;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -13,6 +12,7 @@ import platecall.day.Day;
 import platecall.odds.Odds;
 import platecall.plan.Plan;
 import platecall.units.Moment;
+import platecall.units.WholeFiles;
 
 /** All papers, lists and pictures of one plan. */
 public final class Reports {
@@ -76,36 +76,16 @@ public final class Reports {
      * Writes files into a folder, which is made if it isn't there; the paths as written.
      *
      * @param files bytes by file name
-     * @throws UnwritableFolderException if a file can't be written; then none has been touched, or, if the disk fails while
-     *     they are put in place, each is either the old one or the new one, whole
+     * @throws UnwritableFolderException if a file can't be written, as {@link WholeFiles#write} says
      */
     public static List<Path> write(Map<String, byte[]> files, Path folder) throws UnwritableFolderException {
-        Map<Path, Path> parts = new LinkedHashMap<>();
+        Map<Path, byte[]> there = new LinkedHashMap<>();
+        files.forEach((name, bytes) -> there.put(folder.resolve(name), bytes));
         try {
-            Files.createDirectories(folder);
-            for (Map.Entry<String, byte[]> file : files.entrySet()) {
-                Path part = folder.resolve("." + file.getKey() + ".part");
-                parts.put(part, folder.resolve(file.getKey()));
-                Files.write(part, file.getValue());
-            }
-            for (Map.Entry<Path, Path> part : parts.entrySet()) {
-                Files.move(
-                        part.getKey(),
-                        part.getValue(),
-                        StandardCopyOption.ATOMIC_MOVE,
-                        StandardCopyOption.REPLACE_EXISTING);
-            }
-            return new ArrayList<>(parts.values());
-        } catch (IOException | UnsupportedOperationException e) {
-            UnwritableFolderException unwritable = new UnwritableFolderException(folder, e);
-            for (Path part : parts.keySet()) {
-                try {
-                    Files.deleteIfExists(part);
-                } catch (IOException left) {
-                    unwritable.addSuppressed(left);
-                }
-            }
-            throw unwritable;
+            WholeFiles.write(there);
+        } catch (IOException e) {
+            throw new UnwritableFolderException(folder, e);
         }
+        return new ArrayList<>(there.keySet());
     }
 }

@@ -59,30 +59,28 @@ class AuditCommandTest {
                 .step("egg", "plate", 2, "10:07-10:08", work -> work.by("Ana"));
     }
 
-    private void write(TestPlans plan, String digest) {
+    private void write(TestPlans plan, String digest) throws IOException {
         Plan built = plan.build();
         Plan audited = built.withVerdict(Audit.of(day, built));
-        PlanFile.write(
-                new Plan(
-                        audited.day(),
-                        digest,
-                        audited.version(),
-                        audited.seed(),
-                        audited.moves(),
-                        audited.asOf(),
-                        audited.kitchenCalls(),
-                        audited.copies(),
-                        audited.work(),
-                        audited.breaks(),
-                        audited.points(),
-                        bound,
-                        audited.verdict()),
-                TestDays.ZONE,
-                planFile);
+        Plan named = new Plan(
+                audited.day(),
+                digest,
+                audited.version(),
+                audited.seed(),
+                audited.moves(),
+                audited.asOf(),
+                audited.kitchenCalls(),
+                audited.copies(),
+                audited.work(),
+                audited.breaks(),
+                audited.points(),
+                bound,
+                audited.verdict());
+        Files.write(planFile, PlanFile.bytes(named, TestDays.ZONE));
     }
 
     @Test
-    void aSoundPlanIsFine() {
+    void aSoundPlanIsFine() throws IOException {
         write(eggs("09:50-09:52", "09:52-09:56", "09:56-09:57"), DayFiles.digest(day));
 
         assertThat(audit(dayFile, planFile)).isZero();
@@ -97,7 +95,7 @@ class AuditCommandTest {
     }
 
     @Test
-    void aBrokenRuleIsToldWithItsSize() {
+    void aBrokenRuleIsToldWithItsSize() throws IOException {
         write(eggs("09:46-09:48", "09:48-09:52", "09:57-09:58"), DayFiles.digest(day));
 
         assertThat(audit(dayFile, planFile)).isEqualTo(1);
@@ -109,7 +107,7 @@ class AuditCommandTest {
     }
 
     @Test
-    void onlyAPlanThatBreaksNoRuleCanBeTheBest() {
+    void onlyAPlanThatBreaksNoRuleCanBeTheBest() throws IOException {
         // kitchen open from 09:46 to 18:00, nothing late or off peak
         bound = Optional.of(494L);
         write(eggs("09:46-09:48", "09:48-09:52", "09:52-09:53"), DayFiles.digest(day));
@@ -124,7 +122,7 @@ class AuditCommandTest {
     }
 
     @Test
-    void aLateCopyIsNotFineThoughNoRuleIsBroken() {
+    void aLateCopyIsNotFineThoughNoRuleIsBroken() throws IOException {
         write(eggs("10:08-10:10", "10:10-10:14", "10:14-10:15"), DayFiles.digest(day));
 
         assertThat(audit(dayFile, planFile)).isEqualTo(1);
@@ -146,7 +144,7 @@ class AuditCommandTest {
     }
 
     @Test
-    void aPlanOfAnotherDayIsRefused() {
+    void aPlanOfAnotherDayIsRefused() throws IOException {
         write(eggs("09:50-09:52", "09:52-09:56", "09:56-09:57"), "another digest");
 
         assertThat(audit(dayFile, planFile)).isEqualTo(2);
