@@ -11,28 +11,12 @@ import platecall.units.Money;
  *
  * @param setup the setup that wants it
  * @param need what is wanted
- * @param needed chance of each number of copies that would have been enough
  * @param chosen copies to make, 1 or more
  * @param basis where the number comes from
  * @param why the same in one sentence
- * @param foodEach food money of one copy
- * @param tooMany what one copy too many costs: its food and its hands-on minutes, at least 0.01
- * @param missing what one missing copy costs in waiting crew; empty if the day gives no crew cost
- * @param minutesToBring minutes to bring another set of plates to camera
  * @param table the choices, one more copy a row, {@code chosen} among them
  */
-public record CopyCount(
-        Setup setup,
-        Need need,
-        CountDistribution needed,
-        int chosen,
-        Basis basis,
-        String why,
-        Money foodEach,
-        Money tooMany,
-        Optional<Money> missing,
-        int minutesToBring,
-        List<Row> table) {
+public record CopyCount(Setup setup, Need need, int chosen, Basis basis, String why, List<Row> table) {
 
     /** Where a number comes from. */
     public enum Basis {
@@ -61,7 +45,7 @@ public record CopyCount(
 
     /** Food money of the chosen number. */
     public Money food() {
-        return foodEach.times(chosen);
+        return chosenRow().food();
     }
 
     /** The row of the chosen number. */

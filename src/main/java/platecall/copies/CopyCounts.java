@@ -34,11 +34,9 @@ import platecall.units.Money;
  * @param counts one for each need, in sheet order
  * @param food food money of all chosen copies
  * @param budget the day's food budget, if there is one
- * @param cheapest food money of the fewest copies with which everything can be shot once; fixed numbers as fixed
  * @param troubles what can't be had, for the reader of the day sheets
  */
-public record CopyCounts(
-        List<CopyCount> counts, Money food, Optional<Money> budget, Money cheapest, List<Trouble> troubles) {
+public record CopyCounts(List<CopyCount> counts, Money food, Optional<Money> budget, List<Trouble> troubles) {
 
     /** Most copies of one need, the same as a number fixed by hand can be. */
     public static final int MOST_COPIES = 1000;
@@ -67,13 +65,12 @@ public record CopyCounts(
             }
         }
         List<Allotment.Choice> choices = drafts.stream().map(Draft::choice).toList();
-        Money cheapest = new Money(Allotment.leastCents(choices));
         Optional<Money> budget = day.facts().foodBudget();
         int[] chosen = drafts.stream().mapToInt(Draft::most).toArray();
         if (budget.isPresent()) {
             Optional<int[]> allotted = Allotment.within(budget.get().cents(), choices);
             if (allotted.isEmpty()) {
-                troubles.add(budgetTooSmall(day, budget.get(), cheapest));
+                troubles.add(budgetTooSmall(day, budget.get(), new Money(Allotment.leastCents(choices))));
             }
             chosen = allotted.orElseGet(
                     () -> drafts.stream().mapToInt(Draft::least).toArray());
@@ -84,7 +81,7 @@ public record CopyCounts(
             counts.add(drafts.get(i).count(chosen[i]));
             food = food.plus(counts.get(i).food());
         }
-        return new CopyCounts(counts, food, budget, cheapest, troubles);
+        return new CopyCounts(counts, food, budget, troubles);
     }
 
     /**
@@ -138,6 +135,7 @@ public record CopyCounts(
                 "Maybe the takes at worst or the plates per take are meant lower.");
     }
 
+    /** @param cheapest food money of the fewest copies with which everything can be shot once; fixed numbers as fixed */
     private static Trouble budgetTooSmall(Day day, Money budget, Money cheapest) {
         String currency = day.facts().currency();
         return new Trouble(
@@ -239,14 +237,9 @@ public record CopyCounts(
             return new CopyCount(
                     setup,
                     need,
-                    needed,
                     chosen,
                     basis,
                     why(chosen, basis),
-                    new Money(reset.foodCents()),
-                    new Money(Math.round(tooMany)),
-                    crewMinute.map(crew -> new Money(Math.round(missing))),
-                    reset.minutes(),
                     IntStream.rangeClosed(Math.min(need.platesPerTake(), chosen), last)
                             .mapToObj(this::row)
                             .toList());
