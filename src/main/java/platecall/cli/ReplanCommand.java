@@ -429,19 +429,8 @@ final class ReplanCommand implements Callable<Integer> {
                 rest.enough().entrySet().stream()
                         .map(need -> need.getKey() + "#" + (need.getValue() + 1) + " and on")
                         .toList());
-        Map<String, List<String>> places = new LinkedHashMap<>();
-        renamed.forEach((was, is) -> places.computeIfAbsent(need(was), need -> new ArrayList<>())
-                .add(was.substring(need(was).length()) + " is now " + is.substring(need(is).length())));
-        places.forEach((need, copies) -> list(print, "Numbered anew, " + need + ": ", copies));
-        Map<String, Integer> had = planned(before);
-        Map<String, Integer> has = planned(plan);
-        list(
-                print,
-                "More copies than in the plan in hand: ",
-                has.keySet().stream()
-                        .filter(need -> had.containsKey(need) && has.get(need) > had.get(need))
-                        .map(need -> need + " " + has.get(need) + " instead of " + had.get(need))
-                        .toList());
+        numberedAnew(renamed).forEach((need, places) -> list(print, "Numbered anew, " + need + ": ", places));
+        list(print, "More copies than in the plan in hand: ", more(planned(before), planned(plan)));
         list(
                 print,
                 "Not made while their setup was shot, not made any more: ",
@@ -456,6 +445,22 @@ final class ReplanCommand implements Callable<Integer> {
                                         .collect(Collectors.joining()))
                         .toList());
         print.println();
+    }
+
+    /** For each need the copies that take another's place. */
+    private static Map<String, List<String>> numberedAnew(Map<String, String> renamed) {
+        Map<String, List<String>> places = new LinkedHashMap<>();
+        renamed.forEach((was, is) -> places.computeIfAbsent(need(was), need -> new ArrayList<>())
+                .add(was.substring(need(was).length()) + " is now " + is.substring(need(is).length())));
+        return places;
+    }
+
+    /** Needs that have more copies than they had. */
+    private static List<String> more(Map<String, Integer> had, Map<String, Integer> has) {
+        return has.keySet().stream()
+                .filter(need -> had.containsKey(need) && has.get(need) > had.get(need))
+                .map(need -> need + " " + has.get(need) + " instead of " + had.get(need))
+                .toList();
     }
 
     /** A copy's id without its number. */

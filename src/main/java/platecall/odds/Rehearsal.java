@@ -108,6 +108,11 @@ final class Rehearsal {
 
     private final int[] endBy;
 
+    /** When what is being looked at begins, and what held it up last, if anything. */
+    private long beginsAt;
+
+    private int heldUpBy;
+
     private final long[] free;
     private final int[] freeBy;
     private final Units[] units;
@@ -527,69 +532,31 @@ final class Rehearsal {
         int extra = minutes[i] == null || facts != null ? 0 : extra(i, dice[i].nextDouble());
         int length = plannedMinutes[i] + extra;
         took[i] = extra;
-        long at = planned[i];
-        int by = NONE;
+        beginsAt = planned[i];
+        heldUpBy = NONE;
         for (Before earlier : before[i]) {
-            long from = end[earlier.node()] + earlier.least();
-            if (from > at) {
-                at = from;
-                by = earlier.node();
-            }
+            waitUntil(end[earlier.node()] + earlier.least(), earlier.node());
         }
         for (Part part : first[i]) {
-            if (free[part.person()] > at) {
-                at = free[part.person()];
-                by = freeBy[part.person()];
-            }
+            waitUntil(free[part.person()], freeBy[part.person()]);
         }
-        for (Use use : uses[i]) {
-            Units station = units[use.station()];
-            int missing = use.units();
-            do {
-                missing = station.take(missing, at);
-                if (station.from > at) {
-                    at = station.from;
-                    by = station.giver;
-                }
-            } while (missing > 0 && nextLeaves(use.station()));
-        }
+        waitForStations(i);
         if (oven[i] >= 0) {
-            int o = oven[i];
-            if (ovenCelsius[o] != celsius[i] || ovenOpening[o] != opening[i]) {
-                if (ovenOpening[o] != opening[i]) {
-                    ovenFrom[o] = Long.MIN_VALUE;
-                } else {
-                    ovenFrom[o] = ovenEnd[o] + stations[o].minutesToChange(ovenCelsius[o], celsius[i]);
-                    ovenFromBy[o] = ovenBy[o];
-                }
-                ovenCelsius[o] = celsius[i];
-                ovenOpening[o] = opening[i];
-                ovenEnd[o] = Long.MIN_VALUE;
-            }
-            if (ovenFrom[o] > at) {
-                at = ovenFrom[o];
-                by = ovenFromBy[o];
-            }
+            waitForOven(i);
         }
         if (begunFor[i] > 0) {
-            at = planned[i];
-            by = NONE;
+            beginsAt = planned[i];
+            heldUpBy = NONE;
+        } else if (noisy[i]) {
+            waitForNoiseAllowed(i, length);
         }
-        // what was not held up was done as planned, whatever the calls are by now
-        boolean asPlanned = facts != null && at == planned[i] && at < knownUntil;
-        if (noisy[i] && !asPlanned && begunFor[i] == 0) {
-            for (long[] span : quiet) {
-                if (at < span[1] && at + length > span[0]) {
-                    at = span[1];
-                }
-            }
-        }
+        long at = beginsAt;
         kept[i] = true;
         for (Before earlier : before[i]) {
             kept[i] &= kept[earlier.node()] && at - end[earlier.node()] <= earlier.most();
         }
         start[i] = at;
-        startBy[i] = by;
+        startBy[i] = heldUpBy;
         end[i] = at + length;
         endBy[i] = i;
         if (facts != null) {
@@ -602,6 +569,53 @@ final class Rehearsal {
         left[i] = false;
         if (last[i].length == 0) {
             leave(i);
+        }
+    }
+
+    private void waitUntil(long minute, int by) {
+        if (minute > beginsAt) {
+            beginsAt = minute;
+            heldUpBy = by;
+        }
+    }
+
+    private void waitForStations(int i) {
+        for (Use use : uses[i]) {
+            Units station = units[use.station()];
+            int missing = use.units();
+            do {
+                missing = station.take(missing, beginsAt);
+                waitUntil(station.from, station.giver);
+            } while (missing > 0 && nextLeaves(use.station()));
+        }
+    }
+
+    /** Waits until the oven has the temperature; a work that needs another one than it has changes it. */
+    private void waitForOven(int i) {
+        int o = oven[i];
+        if (ovenCelsius[o] != celsius[i] || ovenOpening[o] != opening[i]) {
+            if (ovenOpening[o] != opening[i]) {
+                ovenFrom[o] = Long.MIN_VALUE;
+            } else {
+                ovenFrom[o] = ovenEnd[o] + stations[o].minutesToChange(ovenCelsius[o], celsius[i]);
+                ovenFromBy[o] = ovenBy[o];
+            }
+            ovenCelsius[o] = celsius[i];
+            ovenOpening[o] = opening[i];
+            ovenEnd[o] = Long.MIN_VALUE;
+        }
+        waitUntil(ovenFrom[o], ovenFromBy[o]);
+    }
+
+    private void waitForNoiseAllowed(int i, int length) {
+        // what was not held up was done as planned, whatever the calls are by now
+        if (facts != null && beginsAt == planned[i] && beginsAt < knownUntil) {
+            return;
+        }
+        for (long[] span : quiet) {
+            if (beginsAt < span[1] && beginsAt + length > span[0]) {
+                beginsAt = span[1];
+            }
         }
     }
 

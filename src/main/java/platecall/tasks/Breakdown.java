@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.function.ToIntFunction;
+import java.util.stream.IntStream;
 import platecall.day.CameraTime;
 import platecall.day.Circuit;
 import platecall.day.Day;
@@ -255,62 +256,30 @@ public final class Breakdown {
         Map<SafetyLimits.Wait, Integer> safe = SafetyLimits.mostWaits(day, need, look.usableToMinutes());
         for (Step step : steps) {
             int index = tasks.size();
+            List<Arc> waits = waits(step, index, indexOf, safe);
             int earliest = supplies(step);
-            for (String before : step.predecessors()) {
-                boolean timed = step.after().contains(before);
-                int from = indexOf.get(before);
-                int least = timed ? step.leastWait() : 0;
-                int most = timed ? step.mostWait().orElse(FOREVER) : FOREVER;
-                int inTime = safe.getOrDefault(new SafetyLimits.Wait(before, step.id()), FOREVER);
-                arcs.add(new Arc(from, index, least, Math.min(most, inTime)));
-                earliest = Math.max(earliest, ends.get(from) + least);
+            for (Arc wait : waits) {
+                earliest = Math.max(earliest, ends.get(wait.before()) + wait.least());
             }
+            arcs.addAll(waits);
             indexOf.put(step.id(), index);
             Task task = task(step, dish, earliest);
             tasks.add(task);
             ends.add(earliest + task.leastMinutes());
         }
         int plated = tasks.size() - 1;
-        int way = day.minutesToCamera(need);
-        if (way > 0) {
-            int all = way + day.minutesBack(need);
-            boolean together = dish.copiesPerWalk() > 1;
+        if (day.minutesToCamera(need) > 0) {
             int inTime = safe.getOrDefault(new SafetyLimits.Wait(need.stage(), SafetyLimits.CARRY), FOREVER);
             arcs.add(new Arc(plated, plated + 1, 0, inTime));
-            tasks.add(new Task(
-                    null,
-                    "carry",
-                    way,
-                    0,
-                    together ? dish.copiesPerWalk() : 0,
-                    together
-                            ? groupOf.computeIfAbsent(
-                                    List.of(setup.id(), dish.id(), need.stage()), key -> groupOf.size())
-                            : -1,
-                    List.of(new Mode(new int[0], new int[0], -1, false, List.of())),
-                    0,
-                    1,
-                    allPeople(),
-                    List.of(new HandPart(false, all)),
-                    ends.get(plated),
-                    -1,
-                    0,
-                    false,
-                    FOREVER,
-                    -1));
+            tasks.add(carry(need, dish, ends.get(plated)));
         }
-        List<List<Arc>> into = new ArrayList<>();
-        List<List<Arc>> outOf = new ArrayList<>();
-        for (int i = 0; i < tasks.size(); i++) {
-            int index = i;
-            into.add(arcs.stream().filter(arc -> arc.after() == index).toList());
-            outOf.add(arcs.stream().filter(arc -> arc.before() == index).toList());
-        }
+        List<List<Arc>> into = byTask(tasks.size(), arcs, Arc::after);
+        List<List<Arc>> outOf = byTask(tasks.size(), arcs, Arc::before);
         return new Recipe(
                 need,
                 List.copyOf(tasks),
-                List.copyOf(into),
-                List.copyOf(outOf),
+                into,
+                outOf,
                 plated,
                 tail(tasks.size(), plated, outOf),
                 look,
@@ -319,6 +288,53 @@ public final class Breakdown {
                 look.usableToMinutes(),
                 (long) setup.weight() * day.facts().prices().lateMinute(),
                 (long) need.looksWeight() * day.facts().prices().offPeakMinute());
+    }
+
+    /** The waits between a step and those before it, whose tasks are {@code indexOf}. */
+    private static List<Arc> waits(
+            Step step, int index, Map<String, Integer> indexOf, Map<SafetyLimits.Wait, Integer> safe) {
+        List<Arc> waits = new ArrayList<>();
+        for (String before : step.predecessors()) {
+            boolean timed = step.after().contains(before);
+            int least = timed ? step.leastWait() : 0;
+            int most = timed ? step.mostWait().orElse(FOREVER) : FOREVER;
+            int inTime = safe.getOrDefault(new SafetyLimits.Wait(before, step.id()), FOREVER);
+            waits.add(new Arc(indexOf.get(before), index, least, Math.min(most, inTime)));
+        }
+        return waits;
+    }
+
+    /** The way to camera, and back for whoever carries. */
+    private Task carry(Need need, Dish dish, int earliest) {
+        int way = day.minutesToCamera(need);
+        boolean together = dish.copiesPerWalk() > 1;
+        return new Task(
+                null,
+                "carry",
+                way,
+                0,
+                together ? dish.copiesPerWalk() : 0,
+                together
+                        ? groupOf.computeIfAbsent(List.of(need.setup(), dish.id(), need.stage()), key -> groupOf.size())
+                        : -1,
+                List.of(new Mode(new int[0], new int[0], -1, false, List.of())),
+                0,
+                1,
+                allPeople(),
+                List.of(new HandPart(false, way + day.minutesBack(need))),
+                earliest,
+                -1,
+                0,
+                false,
+                FOREVER,
+                -1);
+    }
+
+    private static List<List<Arc>> byTask(int size, List<Arc> arcs, ToIntFunction<Arc> task) {
+        return IntStream.range(0, size)
+                .mapToObj(i ->
+                        arcs.stream().filter(arc -> task.applyAsInt(arc) == i).toList())
+                .toList();
     }
 
     /** Plate-up and carry belong together; beyond them whatever is bound by a limited wait, and all that follows it. */
