@@ -62,7 +62,7 @@ public record RunSheet(
      * @param copies which copies, empty if none
      * @param notes what else must be known, one phrase each
      * @param doNotEat whether it is dressing
-     * @param allergens in words, empty if none
+     * @param allergens in the food as it is then, in words; empty if none
      * @param where place or people
      * @param setup for which setups
      * @param pause whether it is a break, set apart from work
@@ -246,7 +246,15 @@ public record RunSheet(
                         + wording.clock.time(work.span().end(), at));
                 notes.addAll(wording.raw(work));
                 entries.add(foodLine(
-                        wording, at, "", wording.start(work), work.dish(), work.copies(), notes, wording.where(work)));
+                        wording,
+                        at,
+                        "",
+                        wording.start(work),
+                        work.dish(),
+                        work.copies(),
+                        notes,
+                        wording.allergens(work),
+                        wording.where(work)));
             }
         }
         for (List<KeptBack> kept : KeptBack.together(KeptBack.of(wording.day, plan), duty)) {
@@ -266,6 +274,7 @@ public record RunSheet(
                         one.copy().dish(),
                         KeptBack.ids(kept),
                         notes,
+                        wording.allergens(one.copy().dish(), one.copy().stage()),
                         one.station()));
             }
         }
@@ -313,6 +322,7 @@ public record RunSheet(
             String dish,
             List<String> ids,
             List<String> notes,
+            String allergens,
             String where) {
         return new Entry(
                 at,
@@ -325,7 +335,7 @@ public record RunSheet(
                         copies(wording, ids),
                         notes.stream().map(Wording::plain).toList(),
                         wording.inedible(dish),
-                        Wording.plain(wording.allergens(dish)),
+                        Wording.plain(allergens),
                         Wording.plain(where),
                         Wording.plain(String.join(", ", wording.copies.setups(ids))),
                         false));
@@ -378,7 +388,7 @@ public record RunSheet(
                 copies(wording, work.copies()),
                 notes.stream().map(Wording::plain).toList(),
                 wording.inedible(work.dish()),
-                Wording.plain(wording.allergens(work.dish())),
+                Wording.plain(wording.allergens(work)),
                 Wording.plain(wording.where(work)),
                 Wording.plain(wording.setups(work)),
                 false);
@@ -456,6 +466,7 @@ public record RunSheet(
                         one.copy().dish(),
                         KeptBack.ids(kept),
                         wording.keepUntil(one),
+                        wording.allergens(one.copy().dish(), one.copy().stage()),
                         duty.bringer(one).orElse("")));
             }
         }
@@ -501,6 +512,7 @@ public record RunSheet(
                 work.dish(),
                 ids,
                 notes,
+                wording.allergens(work),
                 work.hands().isEmpty() ? duty.starter(work).orElse("") : people(work));
     }
 
@@ -528,7 +540,16 @@ public record RunSheet(
                                 + wording.clock.time(lastOut, firstOut));
         wording.discard(same, in).ifPresent(notes::add);
         notes.addAll(wording.raw(dish, step));
-        return foodLine(wording, in, Wording.length(in.minutesUntil(lastOut)), "store", dish, ids, notes, "");
+        return foodLine(
+                wording,
+                in,
+                Wording.length(in.minutesUntil(lastOut)),
+                "store",
+                dish,
+                ids,
+                notes,
+                wording.allergens(dish, step),
+                "");
     }
 
     private static Optional<Section> section(

@@ -25,7 +25,8 @@ final class SequenceCsv {
         for (Work work : plan.work()) {
             for (Stretch stretch : Stretch.of(work)) {
                 List<String> notes = Stream.concat(
-                                wording.notes(stretch).stream(), wording.warnings(work.dish()).stream())
+                                wording.notes(stretch).stream(),
+                                wording.warnings(work.dish(), wording.allergens(work)).stream())
                         .toList();
                 lines.add(new Line(stretch.span().start(), new Object[] {
                     clock.stamp(stretch.span().start()),
@@ -77,7 +78,8 @@ final class SequenceCsv {
             KeptBack one = kept.get(0);
             String dish = one.copy().dish();
             List<String> notes = new ArrayList<>(wording.keepUntil(one));
-            notes.addAll(wording.warnings(dish));
+            notes.addAll(
+                    wording.warnings(dish, wording.allergens(dish, one.copy().stage())));
             lines.add(new Line(one.span().start(), new Object[] {
                 clock.stamp(one.span().start()),
                 clock.stamp(one.span().end()),

@@ -3,16 +3,18 @@ package platecall.report;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.TreeSet;
+import java.util.TreeMap;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import platecall.day.Day;
 import platecall.day.Diner;
 import platecall.day.Dish;
+import platecall.day.Ingredient;
 import platecall.day.Look;
 import platecall.day.Need;
 import platecall.day.Setup;
@@ -48,7 +50,10 @@ final class Wording {
     private final Map<String, Dish> dishes = new LinkedHashMap<>();
     private final Map<String, Station> stations = new LinkedHashMap<>();
     private final Map<String, List<Step>> stepsOf = new LinkedHashMap<>();
-    private final Map<String, String> allergensOf = new LinkedHashMap<>();
+    private final Map<List<String>, String> allergensAt = new HashMap<>();
+    /** Those of the cast who eat something. */
+    private final List<Diner> eating;
+
     private final Map<Storing, Moment> discardBy;
     private final Set<List<String>> gloves;
     private final Map<Work, Moment> eatenUntil = new HashMap<>();
@@ -77,12 +82,10 @@ final class Wording {
         day.steps()
                 .forEach(step -> stepsOf.computeIfAbsent(step.dish(), key -> new ArrayList<>())
                         .add(step));
-        Map<String, TreeSet<String>> allergens = new LinkedHashMap<>();
-        day.ingredients()
-                .forEach(ingredient -> allergens
-                        .computeIfAbsent(ingredient.dish(), key -> new TreeSet<>())
-                        .addAll(ingredient.allergens()));
-        allergens.forEach((dish, names) -> allergensOf.put(dish, String.join(", ", names)));
+        Set<String> eaters =
+                day.needs().stream().flatMap(need -> need.eatenBy().stream()).collect(Collectors.toSet());
+        eating =
+                day.cast().stream().filter(diner -> eaters.contains(diner.id())).toList();
     }
 
     /** Marks the last work on each copy that may be eaten and is at risk with the earliest time after which it must not be. */
@@ -129,9 +132,53 @@ final class Wording {
         return Optional.ofNullable(dishes.get(dish)).map(it -> !it.edible()).orElse(false);
     }
 
-    /** Allergens in the dish's ingredients, in words; empty if none. */
-    String allergens(String dish) {
-        return allergensOf.getOrDefault(dish, "");
+    /** Allergens in what this work leaves in hand, in words; empty if none. */
+    String allergens(Work work) {
+        return allergens(
+                work.dish(),
+                work.kind() == Work.Kind.CARRY
+                        ? work.copies().stream()
+                                .map(id -> copies.copy(id).stage())
+                                .toList()
+                        : List.of(work.step()));
+    }
+
+    /** The same for what comes from a step. */
+    String allergens(String dish, String step) {
+        return allergens(dish, List.of(step));
+    }
+
+    private String allergens(String dish, List<String> steps) {
+        return allergensAt.computeIfAbsent(
+                Stream.concat(Stream.of(dish), steps.stream().distinct().sorted())
+                        .toList(),
+                key -> allergens(ingredients(dish, steps)));
+    }
+
+    /** What has gone in once these steps are done; all of the dish if a step is not known. */
+    private List<Ingredient> ingredients(String dish, List<String> steps) {
+        boolean known = steps.stream().allMatch(step -> step(dish, step).isPresent());
+        Set<Step> done =
+                steps.stream().flatMap(step -> day.stepsTo(dish, step).stream()).collect(Collectors.toSet());
+        return day.ingredientsIn(dish, known ? done : day.stepsOf(dish));
+    }
+
+    /** {@code celery (not for Cid), milk}: with who of those who eat must not have it. */
+    private String allergens(List<Ingredient> ingredients) {
+        Map<String, Set<String>> notFor = new TreeMap<>();
+        for (Ingredient ingredient : ingredients) {
+            ingredient.allergens().forEach(allergen -> notFor.computeIfAbsent(allergen, key -> new LinkedHashSet<>()));
+            for (Diner diner : eating) {
+                diner.allergies().stream()
+                        .flatMap(allergy -> ingredient.harmfulTo(allergy).stream())
+                        .forEach(harmful -> notFor.computeIfAbsent(harmful, key -> new LinkedHashSet<>())
+                                .add(diner.id()));
+            }
+        }
+        return notFor.entrySet().stream()
+                .map(it -> it.getKey()
+                        + (it.getValue().isEmpty() ? "" : " (not for " + String.join(", ", it.getValue()) + ")"))
+                .collect(Collectors.joining(", "));
     }
 
     Optional<Step> step(Work work) {
@@ -299,12 +346,10 @@ final class Wording {
 
     /** For each of the cast who eats and must not eat what is in other food of the day: what, and in which food; one sentence. */
     Optional<String> crossContact() {
-        Set<String> eaters =
-                day.needs().stream().flatMap(need -> need.eatenBy().stream()).collect(Collectors.toSet());
         Set<String> wanted = day.needs().stream().map(Need::dish).collect(Collectors.toSet());
         List<String> told = new ArrayList<>();
-        for (Diner diner : day.cast()) {
-            for (String allergy : eaters.contains(diner.id()) ? diner.allergies() : List.<String>of()) {
+        for (Diner diner : eating) {
+            for (String allergy : diner.allergies()) {
                 String in = day.ingredients().stream()
                         .filter(it -> wanted.contains(it.dish())
                                 && !it.harmfulTo(allergy).isEmpty())
@@ -394,14 +439,14 @@ final class Wording {
         return notes;
     }
 
-    /** Allergens and the warning off dressing. */
-    List<String> warnings(String dish) {
+    /** The warning off dressing, and allergens as {@link #allergens} tells them. */
+    List<String> warnings(String dish, String allergens) {
         List<String> warnings = new ArrayList<>();
         if (inedible(dish)) {
             warnings.add(DO_NOT_EAT);
         }
-        if (!allergens(dish).isEmpty()) {
-            warnings.add("contains " + allergens(dish));
+        if (!allergens.isEmpty()) {
+            warnings.add("contains " + allergens);
         }
         return warnings;
     }

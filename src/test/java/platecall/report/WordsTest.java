@@ -187,4 +187,61 @@ class WordsTest {
                                 + " theirs.");
         assertThat(wording.notes(Stretch.of(plan.work().get(0)).get(0))).contains("eaten by Cid (no celery, nuts)");
     }
+
+    /** Celery goes in at the second of three steps, flour at the first; Cid eats the tart and must have no celery. */
+    @Test
+    void eachWorkTellsWhatAllergensAreInByThenAndWhoMustNotHaveThem() {
+        Day day = new TestDays()
+                .place("kitchen", place -> {})
+                .place("set", place -> place.walk.put("kitchen", 3))
+                .person("Ana", person -> {})
+                .setup("S1", "11:00", setup -> setup.place = "set")
+                .dish("tart", dish -> {})
+                .dish("stew", dish -> {})
+                .need("S1", "tart", "cut", need -> need.eatenBy = List.of("Cid"))
+                .need("S1", "stew", "serve", need -> {})
+                .step("tart", "cut", 5, step -> step.hands = 1)
+                .step("stew", "thicken", 5, step -> step.hands = 1)
+                .step("stew", "cook", 5, step -> {
+                    step.after("thicken");
+                    step.hands = 1;
+                })
+                .step("stew", "serve", 5, step -> {
+                    step.after("cook");
+                    step.hands = 1;
+                })
+                .ingredient("stew", "flour", flour -> flour.allergens = List.of("wheat"))
+                .ingredient("stew", "root", root -> {
+                    root.allergens = List.of("celery");
+                    root.step = Optional.of("cook");
+                })
+                .ingredient("stew", "walnuts", walnuts -> walnuts.step = Optional.of("serve"))
+                .diner("Cid", "celery", "walnuts")
+                .diner("Eve", "wheat")
+                .build();
+        Plan plan = TestPlans.of(day)
+                .step("tart", "cut", 1, "10:00-10:05", work -> work.by("Ana"))
+                .step("stew", "thicken", 1, "10:10-10:15", work -> work.by("Ana"))
+                .step("stew", "cook", 1, "10:15-10:20", work -> work.by("Ana"))
+                .step("stew", "serve", 1, "10:20-10:25", work -> work.by("Ana"))
+                .carry("stew", 1, "10:25-10:28", work -> work.by("Ana"))
+                .build();
+        Wording wording = new Wording(day, plan);
+        String all = "celery (not for Cid), walnuts (not for Cid), wheat";
+        assertThat(plan.work())
+                .extracting(wording::allergens)
+                .containsExactly("", "wheat", "celery (not for Cid), wheat", all, all);
+        assertThat(wording.allergens("stew", "no such step")).isEqualTo(all);
+        assertThat(RunSheet.of(
+                                day,
+                                plan,
+                                Changes.none(day, plan),
+                                Imprint.of(plan, eggs.span(2, 0, 1).start().in(TestDays.ZONE)),
+                                Paper.A4)
+                        .people()
+                        .get(0)
+                        .lines())
+                .extracting(RunSheet.Line::allergens)
+                .containsExactly("", "wheat", "celery (not for Cid), wheat", all, all);
+    }
 }
