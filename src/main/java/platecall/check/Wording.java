@@ -21,6 +21,8 @@ final class Wording {
     private static final DateTimeFormatter DATE_AND_CLOCK =
             DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT);
     private static final int MOST_NAMES = 6;
+    /** A line's worth: the numbers of 14 setups are told, as many long names aren't. */
+    private static final int MOST_LETTERS = 50;
 
     private Wording() {}
 
@@ -40,11 +42,15 @@ final class Wording {
         return spans.stream().map(span -> clock(day, span)).collect(Collectors.joining("; "));
     }
 
-    /** The name that was probably meant, or all there are, or {@code otherwise}. */
+    /** The name that was probably meant, or all there are, or {@code otherwise} if they are many. */
     static String maybe(String word, Collection<String> known, String otherwise) {
         return Spelling.nearest(word, known)
                 .map(near -> "Did you mean " + near + "?")
-                .orElse(known.isEmpty() || known.size() > MOST_NAMES ? otherwise : maybeOneOf(known));
+                .orElse(known.isEmpty() || areMany(known) ? otherwise : maybeOneOf(known));
+    }
+
+    private static boolean areMany(Collection<String> names) {
+        return names.size() > MOST_NAMES && String.join(", ", names).length() > MOST_LETTERS;
     }
 
     static String maybeOneOf(Collection<String> known) {

@@ -12,15 +12,16 @@ public final class Spelling {
     /**
      * The known name closest to {@code word}, ignoring case; empty if none is close: at most one slip, and one more for
      * each three letters beyond the first three. A slip is a letter too many, too few, wrong, or swapped with its
-     * neighbour.
+     * neighbour. Another number is another thing, and so is another letter if there is only one: setup 9 is not near setup 1,
+     * nor 12A near 12B.
      */
     public static Optional<String> nearest(String word, Collection<String> known) {
         String wanted = word.strip().toLowerCase(Locale.ROOT);
         String best = null;
         int fewest = Integer.MAX_VALUE;
         for (String name : known) {
-            int allowed = Math.max(1, Math.min(wanted.length(), name.length()) / 3);
-            if (Math.abs(wanted.length() - name.length()) > allowed) {
+            int allowed = slipsAllowed(wanted, name);
+            if (Math.abs(wanted.length() - name.length()) > allowed || otherNumber(wanted, name)) {
                 continue;
             }
             int slips = slips(wanted, name.toLowerCase(Locale.ROOT));
@@ -30,6 +31,21 @@ public final class Spelling {
             }
         }
         return Optional.ofNullable(best);
+    }
+
+    private static int slipsAllowed(String a, String b) {
+        return Math.min(letters(a), letters(b)) < 2 ? 0 : Math.max(1, Math.min(a.length(), b.length()) / 3);
+    }
+
+    private static long letters(String word) {
+        return word.chars().filter(Character::isLetter).count();
+    }
+
+    /** Whether both have digits, but not the same. */
+    private static boolean otherNumber(String a, String b) {
+        String one = a.replaceAll("\\D", "");
+        String other = b.replaceAll("\\D", "");
+        return !one.isEmpty() && !other.isEmpty() && !one.equals(other);
     }
 
     /** "Did you mean x?" if a known name is close; else all there are. */

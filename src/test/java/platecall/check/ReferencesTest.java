@@ -17,8 +17,8 @@ class ReferencesTest {
     @ParameterizedTest
     @CsvSource(delimiter = '!', quoteCharacter = '~', textBlock = """
             setups  ! 1       ! place=sett              ! setups 0 place: [sett] is not in sheet places. Did you mean set?
-            setups  ! 1       ! release=after setup 9   ! setups 0 release: [9] is not in sheet setups. Did you mean 1?
-            needs   ! 1       ! setup=12                ! needs 0 setup: [12] is not in sheet setups. Did you mean 1?
+            setups  ! 1       ! release=after setup 9   ! setups 0 release: [9] is not in sheet setups. Maybe 1.
+            needs   ! 1       ! setup=12                ! needs 0 setup: [12] is not in sheet setups. Maybe 1.
             needs   ! 1       ! dish=tosat              ! needs 0 dish: [tosat] is not in sheet dishes. Did you mean toast?
             needs   ! 1       ! stage=plat              ! needs 0 stage: [plat] is not a step of dish toast. Did you mean plate?
             needs   ! 1       ! stage=fry               ! needs 0 stage: [fry] is not a step of dish toast. Maybe one of cut, bake, plate.
@@ -40,7 +40,7 @@ class ReferencesTest {
             ingredients ! butter ! step=plates          ! ingredients 1 step: [plates] is not a step of dish toast. Did you mean plate?
             stations ! oven   ! circuit=wal             ! stations 1 circuit: [wal] is not in sheet circuits. Did you mean wall?
             stations ! oven   ! place=cellar            ! stations 1 place: [cellar] is not in sheet places. Maybe one of kitchen, set.
-            people  ! Ada     ! away=setup 7            ! people 0 away: [7] is not in sheet setups. Did you mean 1?
+            people  ! Ada     ! away=setup 7            ! people 0 away: [7] is not in sheet setups. Maybe 1.
             places  ! kitchen ! walk=sat:5              ! places 0 walk: [sat] is not in sheet places. Did you mean set?
             """)
     void aNameThatNothingBearsIsToldWithTheOneThatWasMeant(String sheet, String row, String cell, String trouble) {
@@ -75,6 +75,18 @@ class ReferencesTest {
 
         assertThat(sheets.change("setups", "1", "place=lighthouse").troubles())
                 .containsExactly("setups 0 place: [lighthouse] is not in sheet places. Maybe add it.");
+    }
+
+    @Test
+    void shortNamesAreAllToldEvenIfTheyAreMany() {
+        Sheets sheets = Sheets.toast();
+        for (int n = 2; n <= 9; n++) {
+            sheets.add("circuits", "circuit=" + n, "volts=230", "amps=10");
+        }
+
+        assertThat(sheets.change("stations", "oven", "circuit=10").troubles())
+                .containsExactly("stations 1 circuit: [10] is not in sheet circuits. "
+                        + "Maybe one of wall, 2, 3, 4, 5, 6, 7, 8, 9.");
     }
 
     @Test
