@@ -3,14 +3,20 @@ package platecall.report;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
 import java.util.function.Predicate;
+import java.util.stream.Collectors;
 import platecall.day.CameraTime;
 import platecall.day.Day;
+import platecall.day.Diner;
 import platecall.day.Dish;
+import platecall.day.Need;
 import platecall.day.Part;
 import platecall.day.Setup;
 import platecall.odds.Odds;
@@ -254,7 +260,8 @@ public record ReadinessPage(
                                 .map(by -> "; " + Odds.percent(day.facts().promise()) + " sure by "
                                         + cell(clock, by, setup))
                                 .orElse("")
-                        + dressing(day, copies),
+                        + dressing(day, copies)
+                        + allergies(day, setup),
                 copies.stream().anyMatch(copy -> !isFirst(day, copy) && isShort(copy)) || lacksLikelyTakes(day, setup),
                 setup.faded() && (state == State.FADED || state == State.SHORT));
     }
@@ -301,6 +308,38 @@ public record ReadinessPage(
                 copies,
                 copy -> day.dish(copy.dish()).map(it -> !it.edible()).orElse(false));
         return names.isEmpty() ? "" : "; " + Wording.DO_NOT_EAT + ": " + String.join(", ", names);
+    }
+
+    /** Where somebody eats, who of the cast must not eat which food that is there: {@code Cid must not eat Stew (celery)}. */
+    private static String allergies(Day day, Readiness setup) {
+        List<Need> needs = day.needs().stream()
+                .filter(need -> need.setup().equals(setup.setup()))
+                .toList();
+        if (needs.stream().allMatch(need -> need.eatenBy().isEmpty())) {
+            return "";
+        }
+        StringBuilder told = new StringBuilder();
+        for (Diner diner : day.cast()) {
+            Map<String, Set<String>> harmful = new LinkedHashMap<>();
+            needs.stream()
+                    // what is only for looks is told as food for nobody
+                    .filter(need -> day.dish(need.dish()).map(Dish::edible).orElse(false))
+                    .forEach(need -> day.ingredientsIn(need.dish(), day.stepsTo(need.dish(), need.stage())).stream()
+                            .flatMap(ingredient ->
+                                    diner.allergies().stream().flatMap(it -> ingredient.harmfulTo(it).stream()))
+                            .forEach(what -> harmful.computeIfAbsent(need.dish(), key -> new TreeSet<>())
+                                    .add(what)));
+            if (!harmful.isEmpty()) {
+                told.append("; ")
+                        .append(Wording.plain(diner.id() + " must not eat "
+                                + harmful.entrySet().stream()
+                                        .map(it -> day.dish(it.getKey())
+                                                        .orElseThrow()
+                                                        .name() + " (" + String.join(", ", it.getValue()) + ")")
+                                        .collect(Collectors.joining(", "))));
+            }
+        }
+        return told.toString();
     }
 
     private static List<String> dishes(Day day, List<PlannedCopy> copies, Predicate<PlannedCopy> which) {

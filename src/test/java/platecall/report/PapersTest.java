@@ -502,6 +502,55 @@ class PapersTest {
         return ReadinessPage.of(day, plan, odds(day, plan), imprint(day, plan), Paper.A4);
     }
 
+    /** Dee eats the stew; Cid and Eve are of the cast. Nobody eats the wax in either setup, and nothing in the second. */
+    @Test
+    void whereSomebodyEatsWhoMustNotEatWhichFoodIsTold() {
+        Day day = new TestDays()
+                .place("kitchen", place -> {})
+                .person("Ana", person -> {})
+                .setup("1", "11:00", setup -> {})
+                .setup("2", "12:00", setup -> {})
+                .dish("stew", dish -> {})
+                .dish("broth", dish -> {})
+                .dish("wax", dish -> dish.edible = false)
+                .need("1", "stew", "cook", need -> need.eatenBy = List.of("Dee"))
+                .need("1", "broth", "boil", need -> {})
+                .need("1", "wax", "melt", need -> {})
+                .need("2", "stew", "cook", need -> {})
+                .step("stew", "cook", 5, step -> step.hands = 1)
+                .step("broth", "boil", 5, step -> step.hands = 1)
+                .step("broth", "garnish", 5, step -> step.after("boil"))
+                .step("wax", "melt", 5, step -> step.hands = 1)
+                .ingredient("stew", "root", root -> root.allergens = List.of("celery"))
+                .ingredient("broth", "stalk", stalk -> stalk.allergens = List.of("celery"))
+                .ingredient("broth", "nuts", nuts -> nuts.step = Optional.of("garnish"))
+                .ingredient("wax", "walnut oil", oil -> oil.allergens = List.of("nuts"))
+                .diner("Cid", "celery", "nuts")
+                .diner("Dee", "nuts")
+                .diner("Eve")
+                .build();
+        TestPlans plan = TestPlans.of(day)
+                .step("stew", "cook", 1, "10:00-10:05", work -> work.by("Ana"))
+                .step("broth", "boil", 1, "10:10-10:15", work -> work.by("Ana"))
+                .step("wax", "melt", 1, "10:20-10:25", work -> work.by("Ana"));
+        Plan audited = plan.build();
+        List<Readiness> setups = day.setups().stream()
+                .map(setup -> new Readiness(
+                        setup.id(),
+                        setup.call(),
+                        Optional.of(setup.call()),
+                        0,
+                        Optional.empty(),
+                        0,
+                        Optional.empty(),
+                        "Ready"))
+                .toList();
+        assertThat(readiness(day, audited.withVerdict(new Plan.Verdict(List.of(), 0, 0, setups)))
+                        .rows())
+                .extracting(ReadinessPage.Row::words)
+                .containsExactly("Ready; DO NOT EAT: Wax; Cid must not eat Stew (celery), Broth (celery)", "Ready");
+    }
+
     @Test
     void theAnswerIsOneLine() {
         EggDay eggs = new EggDay();
