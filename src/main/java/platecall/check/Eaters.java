@@ -18,6 +18,8 @@ import platecall.day.Ingredient;
 import platecall.day.Need;
 import platecall.day.Spelling;
 import platecall.day.Step;
+import platecall.safety.SafetyClock;
+import platecall.safety.SafetyLimits;
 import platecall.safety.Undercooked;
 
 /** Who eats what must not be eaten. A help beside the cook's own knowledge of what is in the food, never instead. */
@@ -196,6 +198,7 @@ final class Eaters {
         }
         unknownAllergens(remarks);
         new RawFood(day, remarks).remark();
+        hotIntoCold(remarks);
         List<Undercooked> undercooked = Undercooked.of(day);
         for (int row = 0; row < day.needs().size(); row++) {
             Need need = day.needs().get(row);
@@ -233,6 +236,34 @@ final class Eaters {
                 day.diner(name).ifPresent(diner -> words(remarks, need, diner));
             }
         }
+    }
+
+    /** Hot food in the cold: the safety clock, which knows no thermometer, lets it be cold at once. */
+    private void hotIntoCold(Findings remarks) {
+        Set<Step> steps = new LinkedHashSet<>();
+        for (Need need : day.needs()) {
+            if (recipes.sound(need.dish())) {
+                steps.addAll(SafetyLimits.hotIntoCold(day, need));
+            }
+        }
+        String inTime = SafetyClock.profile(day).stream()
+                .flatMap(profile -> profile.cooling().stream())
+                .filter(stage -> !stage.name().equals("from ambient"))
+                .map(stage -> "from " + Wording.number(stage.fromCelsius()) + " to "
+                        + Wording.number(stage.toCelsius()) + " °C within "
+                        + stage.minutes().mostWhole() + " minutes ("
+                        + stage.minutes().source() + ")")
+                .collect(Collectors.joining(", "));
+        steps.forEach(step -> remarks.add(
+                Sheet.STEPS,
+                day.steps().indexOf(step),
+                "waits in",
+                step.waitsIn().orElseThrow(),
+                "is cold and gets hot food from " + step.id()
+                        + ", which counts as cold at once though it is not"
+                        + (inTime.isEmpty() ? "" : "; it must cool ")
+                        + inTime,
+                "Maybe a step between in which it cools, in an ice bath or shallow pans."));
     }
 
     /** An allergen that is neither common nor anybody's may be meant for one that is. */

@@ -127,10 +127,22 @@ public final class SafetyLimits {
                 chills.add(new Chill(step, true, cold, inside, most));
             } else if (held == Stay.Where.OUT && surelyOut(before)) {
                 chills(before, cold, inside, chills);
-            } else if (held == Stay.Where.OUT && mayHeat(before) && !stands(before) && !mayCool(before)) {
+            } else if (held == Stay.Where.OUT && surelyHeats(before)) {
                 chills.add(new Chill(before, false, cold, inside, most));
             }
         }
+    }
+
+    /** Steps that leave the food hot and after which it goes straight into a fridge or freezer; none where {@link #mostWaits} has no limits. */
+    public static List<Step> hotIntoCold(Day day, Need need) {
+        return of(day, need).stream()
+                .flatMap(limits -> limits.order.steps().stream()
+                        .filter(step -> limits.surelyHeats(step) && limits.heldAfter(step) == Stay.Where.COLD))
+                .toList();
+    }
+
+    private boolean surelyHeats(Step step) {
+        return mayHeat(step) && !stands(step) && !mayCool(step);
     }
 
     private boolean surelyOut(Step step) {

@@ -212,4 +212,29 @@ class EatersTest {
                 .containsExactly("needs 0 eaten by: [Mina; Theo] must not eat toast: it is not edible. "
                         + "Maybe an edible dish for those who eat, or clear the cell.");
     }
+
+    /** FDA Food Code 3-501.14(A): from 57 to 21 °C in two hours, to 5 °C in four more. */
+    @Test
+    void hotFoodThatGoesStraightIntoAFridgeIsRemarked() {
+        Sheets sheets = Sheets.toast()
+                .change("dishes", "toast", "time-temperature controlled=yes")
+                .change("steps", "bake", "waits in=fridge");
+        String remark =
+                "steps 1 waits in: [fridge] is cold and gets hot food from bake, which counts as cold at once though"
+                        + " it is not; it must cool from 57 to 21 °C within 120 minutes (FDA Food Code 3-501.14(A)(1)), from 57 to"
+                        + " 5 °C within 360 minutes (FDA Food Code 3-501.14(A)(2)). Maybe a step between in which it cools, in an"
+                        + " ice bath or shallow pans.";
+
+        assertThat(sheets.remarks()).containsExactly(remark);
+        assertThat(sheets.change("dishes", "toast", "time-temperature controlled=no")
+                        .remarks())
+                .isEmpty();
+        sheets.change("dishes", "toast", "time-temperature controlled=yes");
+        assertThat(sheets.change("needs", "1", "eaten by=").remarks()).isEmpty();
+        sheets.change("needs", "1", "eaten by=Mina");
+        assertThat(sheets.remarks()).containsExactly(remark);
+        // the step before the oven is not hot
+        sheets.change("steps", "bake", "waits in=").change("steps", "cut", "waits in=fridge");
+        assertThat(sheets.remarks()).isEmpty();
+    }
 }
