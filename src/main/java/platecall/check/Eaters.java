@@ -25,6 +25,7 @@ import platecall.safety.Undercooked;
 /** Who eats what must not be eaten. A help beside the cook's own knowledge of what is in the food, never instead. */
 final class Eaters {
 
+    private static final String PEANUTS = "peanuts";
     private static final String ASK = "Maybe another dish or eater.";
 
     /** Foods that a diet leaves out, as far as allergens tell; everything else stays the cook's to know. */
@@ -233,7 +234,10 @@ final class Eaters {
                         "Maybe fill in raw and core temperature in sheet steps.");
             }
             for (String name : new LinkedHashSet<>(need.eatenBy())) {
-                day.diner(name).ifPresent(diner -> words(remarks, need, diner));
+                day.diner(name).ifPresent(diner -> {
+                    words(remarks, need, diner);
+                    nuts(remarks, need, diner);
+                });
             }
         }
     }
@@ -307,6 +311,28 @@ final class Eaters {
                     .filter(avoided -> ingredient.harmfulTo(avoided).isEmpty())
                     .forEach(avoided -> tells(
                             remarks, ingredient, diner, "is allergic to " + avoided, "Maybe fill in its allergens."));
+        }
+    }
+
+    /** To many people nuts are peanuts, too; by law they are not. */
+    private void nuts(Findings remarks, Need need, Diner diner) {
+        Optional<String> nuts = diner.allergies().stream()
+                .filter(allergy -> Allergens.words(allergy).equals(Allergens.words("nuts")))
+                .findFirst();
+        if (nuts.isEmpty() || diner.allergies().stream().anyMatch(allergy -> Allergens.meet(allergy, PEANUTS))) {
+            return;
+        }
+        for (Ingredient ingredient : eaten(need)) {
+            if (!ingredient.harmfulTo(PEANUTS).isEmpty()) {
+                remarks.add(
+                        Sheet.CAST,
+                        day.cast().indexOf(diner),
+                        "allergies",
+                        nuts.get(),
+                        "is read as tree nuts, and " + diner.id() + " eats " + need.dish() + ", which has "
+                                + ingredient.name() + " in it (" + PEANUTS + ")",
+                        "Maybe " + nuts.get() + "; " + PEANUTS + ".");
+            }
         }
     }
 

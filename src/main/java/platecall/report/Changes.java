@@ -155,7 +155,8 @@ public final class Changes {
                         + "."));
         stopped.stream()
                 .map(work -> "To be stopped: " + wording.dish(work.dish()) + ", " + work.step()
-                        + (where(work).isEmpty() ? "" : " in " + where(work)) + ".")
+                        + (where(work).isEmpty() ? "" : " in " + where(work))
+                        + (who(work).isEmpty() ? "" : ", by " + who(work)) + ".")
                 .distinct()
                 .forEach(told::add);
         return new Changes(
@@ -428,7 +429,7 @@ public final class Changes {
                     change.either().step(),
                     wording.dish(change.either().dish()),
                     wording.copies.names(change.copies()),
-                    wording.setups(change.either()),
+                    String.join(", ", wording.copies.setups(change.copies())),
                     change.was().map(Changes::who).orElse(""),
                     change.is().map(Changes::who).orElse(""),
                     change.was().map(Changes::where).orElse(""),

@@ -252,7 +252,7 @@ public record ReadinessPage(
                         : setup.resetsQueued()
                                 + setup.nextResetAt()
                                         .map(at -> ", next one there "
-                                                + (at.isAfter(first) ? cell(clock, at, setup) : "already"))
+                                                + (at.isAfter(first) ? cell(clock, at, setup) : "with the first"))
                                         .orElse(", same plates"),
                 Wording.plain(setup.words())
                         + (state == State.LATE ? goneBy(day, copies, first) : "")

@@ -237,4 +237,18 @@ class EatersTest {
         sheets.change("steps", "bake", "waits in=").change("steps", "cut", "waits in=fridge");
         assertThat(sheets.remarks()).isEmpty();
     }
+
+    /** Regulation (EU) No 1169/2011, Annex II: peanuts and nuts are two; people who write nuts may mean both. */
+    @Test
+    void nutsThatMayMeanPeanutsAreRemarked() {
+        Sheets sheets = Sheets.toast()
+                .change("needs", "1", "eaten by=Theo")
+                .change("ingredients", "butter", "allergens=peanuts");
+        assertThat(sheets.troubles()).isEmpty();
+        assertThat(sheets.remarks())
+                .contains("cast 1 allergies: [nuts] is read as tree nuts, and Theo eats toast, which has butter in it"
+                        + " (peanuts). Maybe nuts; peanuts.");
+        assertThat(sheets.change("cast", "Theo", "allergies=tree nuts").remarks())
+                .noneMatch(remark -> remark.contains("is read as tree nuts"));
+    }
 }

@@ -181,7 +181,8 @@ class ReplanCommandTest {
         assertThat(Files.readString(folder.resolve("new/run-sheet.html")))
                 .contains("Not to be used any more: Lantern bird, glazed for setup 4")
                 .contains("To be stopped: Lantern bird, glazed, roast in "
-                        + roast.stations().get(0).station() + ".");
+                        + roast.stations().get(0).station() + ", by "
+                        + roast.hands().get(0).person());
         assertThat(out.toString()).doesNotContain("a station is used only while it is open");
     }
 

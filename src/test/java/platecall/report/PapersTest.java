@@ -774,7 +774,7 @@ class PapersTest {
         ReadinessPage page =
                 readiness(eggs.day(), eggs.plan().withVerdict(new Plan.Verdict(List.of(), 0, 3, List.of(faded))));
         assertThat(page.rows().get(0).stateWords()).isEqualTo("PAST PEAK AT CALL");
-        assertThat(page.rows().get(0).resets()).isEqualTo("18, next one there already");
+        assertThat(page.rows().get(0).resets()).isEqualTo("18, next one there with the first");
         assertThat(page.answer()).isEqualTo("The setup is ready at its call; past peak at call: setup S1.");
         Readiness lasting = new Readiness(
                 fresh.setup(),
