@@ -65,7 +65,12 @@ public sealed interface Property {
             Optional<Double> number = read(value);
             String range = Limits.plain(low) + " to " + Limits.plain(high) + (unit.isEmpty() ? "" : " " + unit);
             if (number.isEmpty()) {
-                return Optional.of(new Fault(name + " must be a number", "Maybe write a number from " + range + "."));
+                String pointed = value.strip().replace(',', '.');
+                return Optional.of(new Fault(
+                        name + " must be a number" + (read(pointed).isPresent() ? ", with a point" : ""),
+                        read(pointed).isPresent()
+                                ? "Maybe " + pointed + "."
+                                : "Maybe write a number from " + range + "."));
             }
             if (number.get() < low || number.get() > high) {
                 return Optional.of(new Fault(

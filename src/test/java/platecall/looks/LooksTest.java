@@ -615,7 +615,7 @@ class LooksTest {
                 "COOLING | emissivity | 1.1 | emissivity must be from 0.05 to 1",
                 "COOLING | mass | much | mass must be a number",
                 "COOLING | mass | 1e3 | mass must be a number",
-                "COOLING | mass | 1,5 | mass must be a number",
+                "COOLING | mass | 1,5 | mass must be a number, with a point",
                 "COOLING | body | gas | unknown body",
                 "MELTING | start | 1 | start must be from -40 to 0 °C",
                 "MELTING | food | sorbet | unknown food",
@@ -792,5 +792,15 @@ class LooksTest {
                 .filter(line -> line.item().equals(item))
                 .findFirst()
                 .orElseThrow();
+    }
+
+    /** Values in sheet looks are words as well as numbers, so a comma in them is never read as a decimal one. */
+    @Test
+    void aNumberWithACommaIsOfferedWithAPoint() {
+        Property mass = Property.Quantity.needed("mass", "g", 1, 20_000, "what it weighs");
+        assertThat(mass.fault("78,5").orElseThrow().wayOut()).isEqualTo("Maybe 78.5.");
+        assertThat(mass.fault("78,5 g").orElseThrow().wayOut()).isEqualTo("Maybe 78.5 g.");
+        assertThat(mass.fault("7,8,5").orElseThrow().wayOut()).isEqualTo("Maybe write a number from 1 to 20000 g.");
+        assertThat(mass.fault("78.5")).isEmpty();
     }
 }
