@@ -186,6 +186,18 @@ public record SoFar(
                     && it.number().map(number -> number == copy.number()).orElse(true);
         }
 
+        /** Setups for which a plan has a dish, if not for the one that is told; else the way out that is given. */
+        private String orElsewhere(Happening it, String wayOut) {
+            List<String> setups = plan.copies().stream()
+                    .filter(copy -> copy.made() && it.dish().equals(Optional.of(copy.dish())))
+                    .map(PlannedCopy::setup)
+                    .distinct()
+                    .toList();
+            boolean elsewhere = !setups.isEmpty()
+                    && it.setup().filter(setup -> !setups.contains(setup)).isPresent();
+            return elsewhere ? "The plan has it for setup " + String.join(", ", setups) + "." : wayOut;
+        }
+
         private void noteLost(int row, Happening it) {
             List<PlannedCopy> meant = plan.copies().stream()
                     .filter(copy -> copy.made() && isMeant(it, copy))
@@ -193,7 +205,7 @@ public record SoFar(
             List<String> toCome =
                     meant.stream().filter(this::isToCome).map(PlannedCopy::id).toList();
             if (meant.isEmpty()) {
-                tell(row, "", "", "the plan makes no such copy", "Maybe leave part or number blank.");
+                tell(row, "", "", "the plan makes no such copy", orElsewhere(it, "Maybe leave part or number blank."));
             } else if (toCome.isEmpty()) {
                 tell(row, "", "", "its takes are over by the sheets", "Maybe leave the row out, or move the call.");
             }
@@ -224,7 +236,12 @@ public record SoFar(
                 }
             }
             if (meant.isEmpty()) {
-                tell(row, "", "", "the plan has no such work", "Maybe leave setup, part or number blank.");
+                tell(
+                        row,
+                        "",
+                        "",
+                        "the plan has no such work",
+                        orElsewhere(it, "Maybe leave setup, part or number blank."));
             } else if (it.what() == What.WAITS) {
                 meant.forEach(i -> noteWait(row, i));
             } else if (meant.size() > 1) {

@@ -608,4 +608,24 @@ class SoFarTest {
                 .containsExactly(
                         Map.entry("fridge", new LinkedHashSet<>(List.of("S1/bun/bake/hero#2", "S1/bun/bake/hero#3"))));
     }
+
+    @Test
+    void whatIsToldForAnotherSetupThanThePlanHasItForIsToldWhere() {
+        Day two = parts.setup("S2", "12:00", setup -> {})
+                .need("S2", "tea", "pour", need -> need.copies(1))
+                .build();
+        Happening lost = new Happening(
+                What.LOST,
+                Optional.of("S2"),
+                Optional.of("bun"),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty());
+        SoFar.of(two, plan, at("10:20"), List.of(lost), "happenings", troubles);
+        assertThat(troubles)
+                .extracting(trouble -> trouble.what() + ". " + trouble.wayOut())
+                .containsExactly("the plan makes no such copy. The plan has it for setup S1.");
+    }
 }
