@@ -189,6 +189,7 @@ class SafetyLimitsTest {
                 .doesNotContainKey(new Wait("cut", "cook"));
     }
 
+    /** What stood out for more than 240 minutes is not saved by heating it up to 74 °C (3-403.11(A)) again. */
     @Test
     void whatIsHeatedUpAgainIsLimitedUntilThen() {
         assertThat(waits(
