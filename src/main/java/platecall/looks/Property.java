@@ -66,11 +66,10 @@ public sealed interface Property {
             String range = Limits.plain(low) + " to " + Limits.plain(high) + (unit.isEmpty() ? "" : " " + unit);
             if (number.isEmpty()) {
                 String pointed = value.strip().replace(',', '.');
-                return Optional.of(new Fault(
-                        name + " must be a number" + (read(pointed).isPresent() ? ", with a point" : ""),
+                return Optional.of(
                         read(pointed).isPresent()
-                                ? "Maybe " + pointed + "."
-                                : "Maybe write a number from " + range + "."));
+                                ? new Fault(name + " must be a number, with a point", "Maybe " + pointed + ".")
+                                : new Fault(name + " must be a number", "Maybe write a number from " + range + "."));
             }
             if (number.get() < low || number.get() > high) {
                 return Optional.of(new Fault(

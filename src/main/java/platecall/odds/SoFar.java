@@ -195,7 +195,7 @@ public record SoFar(
                     .toList();
             boolean elsewhere = !setups.isEmpty()
                     && it.setup().filter(setup -> !setups.contains(setup)).isPresent();
-            return elsewhere ? "The plan has it for setup " + String.join(", ", setups) + "." : wayOut;
+            return elsewhere ? "Maybe for setup " + String.join(", ", setups) + "." : wayOut;
         }
 
         private void noteLost(int row, Happening it) {
@@ -498,7 +498,7 @@ public record SoFar(
 
         private Set<String> standingIn(String store, Rehearsal rehearsal, boolean[] begun) {
             Set<String> standing = new LinkedHashSet<>();
-            for (int i = 0; i < begun.length && i < plan.work().size(); i++) {
+            for (int i = 0; i < plan.work().size(); i++) {
                 Work work = plan.work().get(i);
                 if (!begun[i]) {
                     continue;

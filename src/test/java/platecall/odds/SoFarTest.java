@@ -626,6 +626,6 @@ class SoFarTest {
         SoFar.of(two, plan, at("10:20"), List.of(lost), "happenings", troubles);
         assertThat(troubles)
                 .extracting(trouble -> trouble.what() + ". " + trouble.wayOut())
-                .containsExactly("the plan makes no such copy. The plan has it for setup S1.");
+                .containsExactly("the plan makes no such copy. Maybe for setup S1.");
     }
 }
