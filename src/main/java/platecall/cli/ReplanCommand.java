@@ -138,11 +138,7 @@ final class ReplanCommand implements Callable<Integer> {
                 .telling(gone, renamed, stopped(soFar, made.plan()), soFar.warming());
 
         PrintWriter print = spec.commandLine().getOut();
-        warn(print, day, at);
-        soFar.warming()
-                .forEach((store, copies) -> print.println("WARNING  " + store
-                        + " is closed by the sheets of now, and in it by the plan: " + String.join(", ", copies) + ". "
-                        + Changes.HOW_WARM));
+        warn(print, day, soFar);
         tellSoFar(print, day, soFar, rest, spoiled, renamed, before);
         compare(print, day, soFar.carriedOn(), made.plan());
         print.println(changes.line());
@@ -389,9 +385,9 @@ final class ReplanCommand implements Callable<Integer> {
                 .format(moment.in(day.facts().zone()));
     }
 
-    /** Who has been served what he or she must not eat: the first thing to be done is to say so. */
-    private static void warn(PrintWriter print, Day day, Moment now) {
-        for (Trouble served : DayCheck.served(day, now)) {
+    /** Who has been served what he or she must not eat, and what may be warm or cold by now: the first thing to be done is to say so. */
+    private static void warn(PrintWriter print, Day day, SoFar soFar) {
+        for (Trouble served : DayCheck.served(day, soFar.now())) {
             Setup setup = day.setup(day.needs().get(served.row()).setup()).orElseThrow();
             print.printf(
                     Locale.ROOT,
@@ -401,6 +397,10 @@ final class ReplanCommand implements Callable<Integer> {
                     served.value(),
                     served.what());
         }
+        soFar.warming()
+                .forEach((store, copies) -> print.println("WARNING  " + store
+                        + " is closed by the sheets of now, and in it by the plan: " + String.join(", ", copies) + ". "
+                        + Changes.HOW_WARM));
     }
 
     private static void tellSoFar(

@@ -164,6 +164,20 @@ class ReplanCommandTest {
                         line.contains("meal break") && !line.matches(".*,[1-9] min (later|earlier),meal break,.*"));
     }
 
+    /** The ice cream hardens over night and is scooped from 15:10 on, whatever plan it is. */
+    @Test
+    void whatStandsInAFreezerThatBrokeIsWarnedOf() throws IOException {
+        String freezer = "freezer,freezer,16,plates,";
+        Path broken = changed("stations.csv", freezer + ",", freezer + "2026-10-16 14:00 - 2026-10-17 12:50,");
+        replan(broken, PLAN, "13:00");
+        assertThat(err.toString()).isEmpty();
+        assertThat(out.toString())
+                .startsWith(
+                        "WARNING  freezer is closed by the sheets of now, and in it by the plan: 5/coupe/scoop/hero#1, ");
+        assertThat(Files.readString(folder.resolve("new/run-sheet.html")))
+                .contains("In freezer, which is closed: Smoked cream ice, two scoops for setup 5, hero 1-");
+    }
+
     /** An oven that broke doesn't roast: what is in it is not served, and everybody is told. */
     @Test
     void whatIsInAnOvenThatBrokeIsNotServed() throws IOException {
