@@ -252,7 +252,7 @@ final class Eaters {
         }
         String inTime = SafetyClock.profile(day).stream()
                 .flatMap(profile -> profile.cooling().stream())
-                .filter(stage -> !stage.name().equals("from ambient"))
+                .filter(stage -> !stage.fromAmbient())
                 .map(stage -> "from " + Wording.number(stage.fromCelsius()) + " to "
                         + Wording.number(stage.toCelsius()) + " °C within "
                         + stage.minutes().mostWhole() + " minutes ("

@@ -6,6 +6,8 @@ import java.util.OptionalDouble;
 /** Cooling through the temperatures at which bacteria grow (FDA Food Code 3-501.14 and others). */
 public final class Cooling {
 
+    private static final String FROM_AMBIENT = "from ambient";
+
     private Cooling() {}
 
     /**
@@ -17,6 +19,11 @@ public final class Cooling {
      * @param minutes limit of the minutes between
      */
     public record Stage(String name, double fromCelsius, double toCelsius, Limit minutes) {
+
+        /** Whether it is for food made of what was at room temperature, not for food that was hot. */
+        public boolean fromAmbient() {
+            return name.equals(FROM_AMBIENT);
+        }
 
         /** Whether a logged core temperature goes through this stage in time; never reaching its end is not in time. */
         public boolean kept(List<Reading> log) {

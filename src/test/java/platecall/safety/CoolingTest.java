@@ -89,6 +89,13 @@ class CoolingTest {
                 .isEqualTo(kept);
     }
 
+    /** 3-501.14(B) is of food made of what was at room temperature; Standard 3.2.2 has no such stage. */
+    @Test
+    void oneStageIsForFoodThatWasNeverHot() {
+        assertThat(stages("fda-2022").stream().map(Cooling.Stage::fromAmbient)).containsExactly(false, false, true);
+        assertThat(stages("australia").stream().map(Cooling.Stage::fromAmbient)).containsExactly(false, false);
+    }
+
     @Test
     void theBritishRulesHaveNoCoolingMinutes() {
         assertThat(stages("uk")).isEmpty();
