@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import platecall.day.Day;
@@ -185,7 +186,7 @@ final class SafetyPage {
             if (need.eatenBy().isEmpty()) {
                 continue;
             }
-            List<Ingredient> ingredients = day.ingredientsIn(need.dish(), day.stepsTo(need.dish(), need.stage()));
+            List<Ingredient> ingredients = day.ingredientsIn(need);
             List<String> allergens = ingredients.stream()
                     .flatMap(ingredient -> ingredient.allergens().stream())
                     .distinct()
@@ -218,15 +219,13 @@ final class SafetyPage {
     }
 
     private String eater(String id, List<Ingredient> ingredients) {
-        List<String> allergies = day.diner(id).map(Diner::allergies).orElse(List.of());
-        String diet = day.diner(id)
-                .map(diner -> diner.diet().strip())
+        Optional<Diner> diner = day.diner(id);
+        List<String> allergies = diner.map(Diner::allergies).orElse(List.of());
+        String diet = diner.map(it -> it.diet().strip())
                 .filter(word -> !word.isEmpty())
                 .map(word -> ", eats " + word)
                 .orElse("");
-        boolean harmful = allergies.stream()
-                .anyMatch(allergy -> ingredients.stream()
-                        .anyMatch(ingredient -> !ingredient.harmfulTo(allergy).isEmpty()));
+        boolean harmful = diner.map(it -> !it.harmedBy(ingredients).isEmpty()).orElse(false);
         return id
                 + " (" + (allergies.isEmpty() ? "no allergy named" : "allergic to " + String.join(", ", allergies))
                 + diet + ")"

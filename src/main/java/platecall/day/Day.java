@@ -278,9 +278,14 @@ public record Day(
                 .toList();
     }
 
+    /** The ingredients that are in a copy at the wanted stage. */
+    public List<Ingredient> ingredientsIn(Need need) {
+        return ingredientsIn(need.dish(), stepsTo(need.dish(), need.stage()));
+    }
+
     /** Food money of one copy: its dish, and the ingredients that are in it at the wanted stage. */
     public Money foodCost(Need need) {
-        return ingredientsIn(need.dish(), stepsTo(need.dish(), need.stage())).stream()
+        return ingredientsIn(need).stream()
                 .map(Ingredient::cost)
                 .reduce(dish(need.dish()).orElseThrow().cost(), Money::plus);
     }

@@ -324,9 +324,7 @@ public record ReadinessPage(
             needs.stream()
                     // what is only for looks is told as food for nobody
                     .filter(need -> day.dish(need.dish()).map(Dish::edible).orElse(false))
-                    .forEach(need -> day.ingredientsIn(need.dish(), day.stepsTo(need.dish(), need.stage())).stream()
-                            .flatMap(ingredient ->
-                                    diner.allergies().stream().flatMap(it -> ingredient.harmfulTo(it).stream()))
+                    .forEach(need -> diner.harmedBy(day.ingredientsIn(need))
                             .forEach(what -> harmful.computeIfAbsent(need.dish(), key -> new TreeSet<>())
                                     .add(what)));
             if (!harmful.isEmpty()) {

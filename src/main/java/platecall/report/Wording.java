@@ -3,7 +3,6 @@ package platecall.report;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -165,15 +164,12 @@ final class Wording {
 
     /** {@code celery (not for Cid), milk}: with who of those who eat must not have it. */
     private String allergens(List<Ingredient> ingredients) {
-        Map<String, Set<String>> notFor = new TreeMap<>();
-        for (Ingredient ingredient : ingredients) {
-            ingredient.allergens().forEach(allergen -> notFor.computeIfAbsent(allergen, key -> new LinkedHashSet<>()));
-            for (Diner diner : eating) {
-                diner.allergies().stream()
-                        .flatMap(allergy -> ingredient.harmfulTo(allergy).stream())
-                        .forEach(harmful -> notFor.computeIfAbsent(harmful, key -> new LinkedHashSet<>())
-                                .add(diner.id()));
-            }
+        Map<String, List<String>> notFor = new TreeMap<>();
+        ingredients.forEach(it -> it.allergens().forEach(allergen -> notFor.put(allergen, new ArrayList<>())));
+        for (Diner diner : eating) {
+            diner.harmedBy(ingredients)
+                    .forEach(harmful -> notFor.computeIfAbsent(harmful, key -> new ArrayList<>())
+                            .add(diner.id()));
         }
         return notFor.entrySet().stream()
                 .map(it -> it.getKey()
