@@ -35,7 +35,8 @@ final class PlanWriter {
     private final Day day;
     private final TaskNet net;
     private final List<Block> solved;
-    private final Map<String, Work> work = new LinkedHashMap<>();
+    /** By a batch's or a begun work's number, in words, or by what alone is done. */
+    private final Map<Object, Work> work = new LinkedHashMap<>();
 
     private PlanWriter(Day day, TaskNet net, DayPlan solved) {
         this.day = day;
@@ -155,7 +156,7 @@ final class PlanWriter {
             addBegun(copy, task, storing);
             return;
         }
-        String key = placement.batch()[i] >= 0 ? "batch " + placement.batch()[i] : copy.id() + " " + task.name();
+        Object key = placement.batch()[i] >= 0 ? "batch " + placement.batch()[i] : copy.with(task);
         if (work.containsKey(key)) {
             serve(key, copy, storing);
             return;
@@ -201,7 +202,7 @@ final class PlanWriter {
     }
 
     /** One more copy for which a work is done. */
-    private void serve(String key, Copy copy, List<Storing> storing) {
+    private void serve(Object key, Copy copy, List<Storing> storing) {
         Work known = work.get(key);
         work.put(
                 key,

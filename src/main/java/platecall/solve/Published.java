@@ -6,6 +6,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.LongUnaryOperator;
+import platecall.plan.CopyStep;
 import platecall.plan.Plan;
 import platecall.tasks.TaskNet;
 import platecall.tasks.TaskNet.BreakTask;
@@ -31,10 +32,10 @@ final class Published {
     }
 
     static Published of(TaskNet net, Plan plan) {
-        Map<String, Plan.Work> known = new HashMap<>();
+        Map<CopyStep, Plan.Work> known = new HashMap<>();
         for (Plan.Work work : plan.work()) {
             for (String copy : work.copies()) {
-                known.put(copy + " " + work.step(), work);
+                known.put(work.with(copy), work);
             }
         }
         List<Copy> copies = net.copies();
@@ -43,10 +44,8 @@ final class Published {
         for (int c = 0; c < work.length; c++) {
             Copy copy = copies.get(c);
             List<Task> tasks = copy.recipe().tasks();
-            if (tasks.stream().allMatch(task -> known.containsKey(copy.id() + " " + task.name()))) {
-                work[c] = tasks.stream()
-                        .map(task -> known.get(copy.id() + " " + task.name()))
-                        .toArray(Plan.Work[]::new);
+            if (tasks.stream().allMatch(task -> known.containsKey(copy.with(task)))) {
+                work[c] = tasks.stream().map(task -> known.get(copy.with(task))).toArray(Plan.Work[]::new);
                 starts[c] = new int[work[c].length];
                 for (int i = 0; i < starts[c].length; i++) {
                     starts[c][i] = net.origin().minutesUntil(work[c][i].span().start());

@@ -71,6 +71,22 @@ class PlannerTest {
         }
     }
 
+    /** The way to camera has no name that a stylist could not give to a step. */
+    @Test
+    void aStepMayBeCalledCarry() {
+        Day day = bar(1).step("glass", "carry", 2, step -> step.after("pour").hands = 1)
+                .need("S1", "glass", "carry", need -> need.plates = 1)
+                .build();
+        TaskNet net = Breakdown.of(day, dish -> Looks.of(day, dish), need -> need.platesPerTake());
+        Plan plan = plan(day, net, 1, 1, Optional.empty(), EnvironmentMode.FULL_ASSERT)
+                .plan();
+        assertThat(Audit.of(day, plan).breaches()).isEmpty();
+        assertThat(plan(day, net, 2, 1, Optional.of(plan), EnvironmentMode.FULL_ASSERT)
+                        .plan()
+                        .work())
+                .isEqualTo(plan.work());
+    }
+
     /** Two setups on the same set at the same time: one walk each, though a tray would hold all. */
     @Test
     void whatGoesToTwoSetupsIsNotOnOneTray() {
