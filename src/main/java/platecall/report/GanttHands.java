@@ -14,13 +14,18 @@ final class GanttHands {
 
     static final String TITLE = "hands";
 
+    /** Two minutes are as wide as a small line is high. */
+    private static final double PIXELS_PER_MINUTE = 5.9;
+
     private record Bar(Span span, Ink ink, List<String> words) {}
 
     private GanttHands() {}
 
     static TimeChart of(Day day, Plan plan) {
-        Gantt gantt = new Gantt(day, plan, TITLE, 6.4);
-        plan.work().forEach(gantt::show);
+        Gantt gantt = new Gantt(day, plan, TITLE, PIXELS_PER_MINUTE);
+        gantt.chart.inBands();
+        // food that is by itself is in the chart of stations
+        plan.work().forEach(work -> work.hands().forEach(hands -> gantt.chart.show(hands.span())));
         for (Person person : day.people()) {
             List<Bar> bars = bars(gantt, person.id());
             List<Span> spans = bars.stream().map(Bar::span).toList();

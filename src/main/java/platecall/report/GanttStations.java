@@ -29,6 +29,7 @@ final class GanttStations {
 
     static TimeChart of(Day day, Plan plan) {
         Gantt gantt = new Gantt(day, plan, TITLE, 4);
+        gantt.chart.inBands();
         plan.work().forEach(gantt::show);
         for (Station station : day.stations()) {
             if (station.kind().storesFood()) {

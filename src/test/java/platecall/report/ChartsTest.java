@@ -12,6 +12,7 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import javax.imageio.ImageIO;
 import javax.xml.parsers.DocumentBuilderFactory;
@@ -160,6 +161,29 @@ class ChartsTest {
             many.row("row " + i, 1, 20);
         }
         assertThat(many.picture().height - few.picture().height).isEqualTo(59 * 27);
+    }
+
+    /** By hand: ten hours of one low row are a page's shape in four bands; in three they are too wide, in five too high. */
+    @Test
+    void aWideChartIsLaidOutInBandsThatShowAllOfItsTime() throws Exception {
+        EggDay eggs = new EggDay(ZoneId.of("Etc/GMT-3"), LocalDate.of(2026, 3, 14));
+        TimeChart chart = new TimeChart("wide", Clock.of(eggs.day(), eggs.plan()), 5);
+        chart.row("one", 1, 20);
+        chart.show(new Span(eggs.at(8, 0), eggs.at(18, 0)));
+        for (int hour = 8; hour < 18; hour++) {
+            chart.call(eggs.at(hour, 25), "call " + hour);
+        }
+        int wide = chart.picture().width;
+        chart.inBands();
+        TimeChart.Picture picture = drawn(chart);
+        assertThat(picture.width).isLessThan(wide / 3);
+        assertThat(picture.labels())
+                .extracting(Placed::text)
+                .containsExactlyInAnyOrder(
+                        IntStream.range(8, 18).mapToObj(hour -> "call " + hour).toArray(String[]::new));
+        List<String> texts = texts(svg(chart));
+        assertThat(texts).contains("08:00", "11:15", "14:45", "18:00");
+        assertThat(texts.stream().filter("one"::equals)).hasSize(4);
     }
 
     @Test
