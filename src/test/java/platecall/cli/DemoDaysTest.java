@@ -210,12 +210,13 @@ class DemoDaysTest {
         assertThat(day.facts().kitchenHours().get(0).minutes()).isEqualTo(12 * 60);
     }
 
+    /** How late is luck, 140 to 222 minutes with eight seeds; the best plan known has 43,409 points. */
     @Test
     void theOverbookedDayBreaksNothingButComesLate() {
         Verdict verdict = plan(read("overbooked"), 5000);
 
         assertThat(verdict.breaches()).isEmpty();
-        assertThat(verdict.lateMinutes()).isBetween(60, 400);
+        assertThat(verdict.lateMinutes()).isBetween(1, 300);
         assertThat(verdict.setups())
                 .anySatisfy(setup -> assertThat(setup.words()).contains("LATE by"));
     }

@@ -13,9 +13,11 @@ class CpSatComparisonTest {
 
     private static final int DAYS = 30;
 
+    /** Many times what any of these proofs takes, so that on a slow machine each is there as well. */
+    private static final double MOST_SECONDS = 300;
+
     @Test
     void comesNearProvedOptimaOnRandomSmallDays() {
-        int proved = 0;
         int reached = 0;
         double shortfall = 0;
         for (int n = 0; n < DAYS; n++) {
@@ -29,40 +31,36 @@ class CpSatComparisonTest {
                     new Planner.Limits(60, Optional.of(60_000L), 1, 1),
                     Optional.empty(),
                     Planner.Watcher.NONE);
-            CpSatReference.Answer answer = CpSatReference.solve(net, 20, 2, null);
+            CpSatReference.Answer answer = CpSatReference.solve(net, MOST_SECONDS, 2, null);
             assertThat(found.brokenTotal()).as("day %d", n).isZero();
             assertThat(CpSatReference.pointsOf(net, found.plan()))
                     .as("day %d: the plan as CP-SAT's model counts it", n)
                     .isEqualTo(found.points());
-            assertThat(answer.found()).as("day %d", n).isTrue();
-            assertThat(found.points()).as("day %d: engine against bound", n).isGreaterThanOrEqualTo(answer.bound());
+            assertThat(answer.optimal()).as("day %d: proved", n).isTrue();
+            assertThat(found.points()).as("day %d: engine against optimum", n).isGreaterThanOrEqualTo(answer.points());
             assertThat(found.plan().bound().orElseThrow())
                     .as("day %d: own bound", n)
                     .isLessThanOrEqualTo(answer.points());
-            if (answer.optimal()) {
-                proved++;
-                reached += found.points() == answer.points() ? 1 : 0;
-                double over = (found.points() - answer.points()) / (double) Math.max(1, answer.points());
-                shortfall += over;
-                if (over > 0) {
-                    System.out.printf(
-                            Locale.ROOT,
-                            "day %d, %d tasks: %d points, proved optimum %d%n",
-                            n,
-                            net.size(),
-                            found.points(),
-                            answer.points());
-                }
+            reached += found.points() == answer.points() ? 1 : 0;
+            double over = (found.points() - answer.points()) / (double) answer.points();
+            shortfall += over;
+            if (over > 0) {
+                System.out.printf(
+                        Locale.ROOT,
+                        "day %d, %d tasks: %d points, proved optimum %d%n",
+                        n,
+                        net.size(),
+                        found.points(),
+                        answer.points());
             }
         }
         System.out.printf(
                 Locale.ROOT,
-                "reached %d of %d proved optima, mean shortfall %.3f %%%n",
+                "reached %d of %d optima, mean shortfall %.3f %%%n",
                 reached,
-                proved,
-                100 * shortfall / proved);
-        assertThat(proved).isGreaterThanOrEqualTo(25);
-        // 0.063 % now; 0.28 % by a search that never weaves copies into each other
-        assertThat(shortfall / proved).isLessThanOrEqualTo(0.0015);
+                DAYS,
+                100 * shortfall / DAYS);
+        // by steps, from the same optima: the same on each machine. 0.063 % now; 0.28 % by a search that never weaves
+        assertThat(shortfall / DAYS).isLessThanOrEqualTo(0.0015);
     }
 }
