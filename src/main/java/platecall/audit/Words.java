@@ -2,8 +2,6 @@ package platecall.audit;
 
 import java.time.LocalDate;
 import java.time.ZoneId;
-import java.time.ZonedDateTime;
-import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Locale;
 import platecall.units.Moment;
@@ -12,7 +10,6 @@ import platecall.units.Span;
 /** Times, counts and lists as a reader in the kitchen says them. */
 final class Words {
 
-    private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
     private static final int NAMES_SHOWN = 4;
 
     private final ZoneId zone;
@@ -29,10 +26,8 @@ final class Words {
      * from UTC.
      */
     String clock(Moment moment) {
-        ZonedDateTime time = moment.in(zone);
-        return time.format(CLOCK)
-                + (moment.comesTwice(zone) ? " (" + time.getOffset().getId() + ")" : "")
-                + (time.toLocalDate().equals(date) ? "" : " on " + time.toLocalDate());
+        LocalDate on = moment.in(zone).toLocalDate();
+        return moment.clock(zone) + (on.equals(date) ? "" : " on " + on);
     }
 
     /** {@code 09:05 to 09:20} */

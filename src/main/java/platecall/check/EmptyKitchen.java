@@ -25,9 +25,6 @@ final class EmptyKitchen {
 
     static final int NEVER = Integer.MAX_VALUE;
 
-    /** Amps are counted in tenths, as whole numbers. */
-    private static final int TENTHS = 10;
-
     private final Day day;
     private final Moment origin;
     private final int minutes;
@@ -96,25 +93,17 @@ final class EmptyKitchen {
 
     private int[] freeTenths(Circuit circuit) {
         int[] free = new int[minutes];
-        Arrays.fill(free, usableTenths(circuit));
+        Arrays.fill(free, circuit.usableTenths());
         for (Station station : day.stations()) {
             if (station.kind().alwaysOn() && station.circuit().equals(Optional.of(circuit.id()))) {
                 for (Span span : day.hoursOf(station)) {
                     for (int t = minuteOf(span.start()); t < minuteOf(span.end()); t++) {
-                        free[t] -= tenths(station.amps());
+                        free[t] -= station.tenthsOfAmps();
                     }
                 }
             }
         }
         return free;
-    }
-
-    static int usableTenths(Circuit circuit) {
-        return (int) Math.floor(circuit.usableAmps() * TENTHS + 1e-9);
-    }
-
-    static int tenths(double amps) {
-        return (int) Math.ceil(amps * TENTHS - 1e-9);
     }
 
     /** The same kitchen if everybody were there in all kitchen hours. */
@@ -196,7 +185,7 @@ final class EmptyKitchen {
                 station.circuit()
                         .filter(circuit -> day.circuit(circuit).isPresent())
                         .ifPresent(circuit ->
-                                tenths.merge(circuit, tenths(station.amps()) * use.getValue(), Integer::sum));
+                                tenths.merge(circuit, station.tenthsOfAmps() * use.getValue(), Integer::sum));
             }
         }
         return new Way(stations, tenths, oven, day.disturbsSet(step, List.copyOf(stations.keySet())));

@@ -45,7 +45,7 @@ final class Loads {
             Station station = day.stations().get(row);
             Optional<Circuit> circuit = station.circuit().flatMap(day::circuit);
             if (circuit.isPresent()
-                    && EmptyKitchen.tenths(station.amps()) > EmptyKitchen.usableTenths(circuit.get())
+                    && station.tenthsOfAmps() > circuit.get().usableTenths()
                     && overloaded.add(station.id())) {
                 found.add(
                         Sheet.STATIONS,
@@ -60,8 +60,7 @@ final class Loads {
     }
 
     private static String usable(Circuit circuit) {
-        return Wording.number(EmptyKitchen.usableTenths(circuit) / 10.0) + " A of its " + Wording.number(circuit.amps())
-                + " A";
+        return Wording.number(circuit.usableTenths() / 10.0) + " A of its " + Wording.number(circuit.amps()) + " A";
     }
 
     /**
@@ -86,16 +85,15 @@ final class Loads {
                 List<Station> on = stations.stream()
                         .filter(station -> day.hoursOf(station).stream().anyMatch(span -> span.contains(moment)))
                         .toList();
-                int tenths = on.stream()
-                        .mapToInt(station -> EmptyKitchen.tenths(station.amps()))
-                        .sum();
-                if (tenths > EmptyKitchen.usableTenths(circuit)) {
+                int tenths =
+                        on.stream().mapToInt(station -> station.tenthsOfAmps()).sum();
+                if (tenths > circuit.usableTenths()) {
                     found.add(
                             Sheet.CIRCUITS,
                             row,
                             "amps",
                             Wording.number(circuit.amps()),
-                            "allows " + Wording.number(EmptyKitchen.usableTenths(circuit) / 10.0)
+                            "allows " + Wording.number(circuit.usableTenths() / 10.0)
                                     + " A for long, but at " + Wording.clock(day, moment) + " "
                                     + Wording.list(on.stream()
                                             .map(station ->

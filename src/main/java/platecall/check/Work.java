@@ -266,7 +266,7 @@ final class Work {
     }
 
     private int usableTenths(String circuit) {
-        return EmptyKitchen.usableTenths(day.circuit(circuit).orElseThrow());
+        return day.circuit(circuit).orElseThrow().usableTenths();
     }
 
     private static boolean countable(EmptyKitchen.Way way) {

@@ -93,6 +93,6 @@ final class OddsTable {
     }
 
     private static String by(Optional<Moment> moment, ZoneId zone) {
-        return moment.map(it -> ReadyTable.clock(it, zone)).orElse("never");
+        return moment.map(it -> it.clock(zone)).orElse("never");
     }
 }

@@ -30,7 +30,7 @@ final class ReadyTable {
                     Locale.ROOT,
                     row,
                     columns.of(setup.setup(), setup.call()),
-                    setup.ready().map(ready -> clock(ready, zone)).orElse("never"),
+                    setup.ready().map(ready -> ready.clock(zone)).orElse("never"),
                     setup.ready().map(ready -> setup.marginMinutes() + " min").orElse("-"),
                     setup.words());
         }
@@ -77,17 +77,11 @@ final class ReadyTable {
                         .toList());
     }
 
-    /** {@code 02:30}, or {@code 02:30 +01} in the hour that is there twice when clocks are put back. */
-    static String clock(Moment moment, ZoneId zone) {
-        return DateTimeFormatter.ofPattern(moment.comesTwice(zone) ? "HH:mm x" : "HH:mm", Locale.ROOT)
-                .format(moment.in(zone));
-    }
-
     private static String dated(Moment moment, Day day) {
         boolean onTheDay =
                 moment.in(day.facts().zone()).toLocalDate().equals(day.facts().date());
         String date = DateTimeFormatter.ofPattern("yyyy-MM-dd ", Locale.ROOT)
                 .format(moment.in(day.facts().zone()));
-        return (onTheDay ? "" : date) + clock(moment, day.facts().zone());
+        return (onTheDay ? "" : date) + moment.clock(day.facts().zone());
     }
 }

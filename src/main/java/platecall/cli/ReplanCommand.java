@@ -393,7 +393,7 @@ final class ReplanCommand implements Callable<Integer> {
                     Locale.ROOT,
                     "WARNING  Setup %s, shot from %s: [%s] %s. Tell whoever ate it and first aid on set at once.%n",
                     setup.id(),
-                    ReadyTable.clock(setup.call(), day.facts().zone()),
+                    setup.call().clock(day.facts().zone()),
                     served.value(),
                     served.what());
         }
@@ -512,7 +512,7 @@ final class ReplanCommand implements Callable<Integer> {
 
     private static String inTime(Readiness setup, Map<String, Flaw> flaws, ZoneId zone) {
         return setup.ready()
-                .map(at -> ReadyTable.clock(at, zone)
+                .map(at -> at.clock(zone)
                         + (setup.marginMinutes() < 0
                                 ? ", " + -setup.marginMinutes() + " min late"
                                 : Optional.ofNullable(flaws.get(setup.setup()))

@@ -361,7 +361,7 @@ final class SafetyPage {
     private String clock(Moment moment) {
         var local = moment.in(day.facts().zone());
         return (local.toLocalDate().equals(day.facts().date()) ? "" : local.format(DATE))
-                + ReadyTable.clock(moment, day.facts().zone());
+                + moment.clock(day.facts().zone());
     }
 
     private static String number(double value) {

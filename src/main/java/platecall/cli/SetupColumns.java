@@ -22,7 +22,7 @@ final class SetupColumns {
                 MOST_LETTERS,
                 calls.stream().mapToInt(call -> call.getKey().length()).reduce("setup".length(), Math::max));
         clock = calls.stream()
-                .mapToInt(call -> ReadyTable.clock(call.getValue(), zone).length())
+                .mapToInt(call -> call.getValue().clock(zone).length())
                 .reduce("00:00".length(), Math::max);
     }
 
@@ -36,7 +36,7 @@ final class SetupColumns {
     }
 
     String of(String id, Moment call) {
-        return row(id, ReadyTable.clock(call, zone));
+        return row(id, call.clock(zone));
     }
 
     private String row(String id, String call) {

@@ -22,4 +22,9 @@ public record Circuit(String id, double volts, double amps, double continuousFac
     public double usableAmps() {
         return amps / continuousFactor;
     }
+
+    /** The same in tenths of an amp, in which plans count them, rounded down. */
+    public int usableTenths() {
+        return (int) Math.floor(10 * usableAmps() + 1e-9);
+    }
 }

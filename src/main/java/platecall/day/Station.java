@@ -81,4 +81,9 @@ public record Station(
         double rate = toCelsius > fromCelsius ? heatPerMinute : coolPerMinute;
         return (int) Math.ceil(Math.abs(toCelsius - fromCelsius) / rate - 1e-9);
     }
+
+    /** Current of a unit of it in tenths of an amp, in which plans count it, rounded up. */
+    public int tenthsOfAmps() {
+        return (int) Math.ceil(10 * amps - 1e-9);
+    }
 }

@@ -265,7 +265,7 @@ final class Clock {
     }
 
     private static boolean ambiguous(ZonedDateTime time) {
-        return time.getZone().getRules().getValidOffsets(time.toLocalDateTime()).size() > 1;
+        return Moment.of(time).comesTwice(time.getZone());
     }
 
     private static String clockWithOffset(ZonedDateTime time) {

@@ -1,7 +1,6 @@
 package platecall.report;
 
 import java.time.ZoneId;
-import java.time.ZonedDateTime;
 import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Locale;
@@ -19,7 +18,6 @@ final class Clock {
 
     private static final DateTimeFormatter DATE = DateTimeFormatter.ofPattern("EEEE d MMMM uuuu", Locale.ENGLISH);
     private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
-    private static final DateTimeFormatter TIME_OF_TWO = DateTimeFormatter.ofPattern("HH:mm x", Locale.ROOT);
     private static final DateTimeFormatter SHORT_DATE = DateTimeFormatter.ofPattern("EEE d MMM", Locale.ENGLISH);
 
     private final ZoneId zone;
@@ -56,9 +54,7 @@ final class Clock {
 
     /** {@code 05:32}, or {@code 02:30 +01} if the clock shows that twice. */
     String time(Moment moment) {
-        ZonedDateTime at = moment.in(zone);
-        boolean twice = zone.getRules().getValidOffsets(at.toLocalDateTime()).size() > 1;
-        return at.format(twice ? TIME_OF_TWO : TIME);
+        return moment.clock(zone);
     }
 
     /** {@code clocks go back at 03:00 to 02:00} for the first such change after one moment, up to another. */

@@ -3,7 +3,9 @@ package platecall.solve;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
+import java.util.IdentityHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.IntStream;
 import platecall.tasks.TaskNet;
 import platecall.tasks.TaskNet.Arc;
@@ -122,12 +124,7 @@ final class Kitchen {
         for (int p = 0; p < personBit.length; p++) {
             personOfBit[personBit[p]] = p;
         }
-        int[] apartOf = new int[net.lanes().size()];
-        int aparts = 0;
-        for (int lane = 0; lane < apartOf.length; lane++) {
-            apartOf[lane] = net.lanes().get(lane).keepsApart() ? aparts++ : -1;
-        }
-
+        int[] apartOf = apartNumbers(net);
         base = new int[copies + 1];
         recipe = new Recipe[copies];
         due = new int[copies];
@@ -147,7 +144,7 @@ final class Kitchen {
         into = new Arc[tasks][];
         outOf = new Arc[tasks][];
         inTail = new boolean[tasks];
-        java.util.Map<Recipe, Kind[]> packed = new java.util.IdentityHashMap<>();
+        Map<Recipe, Kind[]> packed = new IdentityHashMap<>();
         for (int c = 0; c < copies; c++) {
             Recipe r = recipe[c];
             Kind[] kinds = packed.computeIfAbsent(
@@ -173,16 +170,8 @@ final class Kitchen {
                 .filter(minutes -> minutes > 0)
                 .max()
                 .orElse(0);
-        tail = new int[copies][];
-        head = new int[copies][];
-        for (int c = 0; c < copies; c++) {
-            int last = base[c + 1] - 1;
-            int[] lastFirst = IntStream.rangeClosed(base[c], last)
-                    .map(g -> base[copyOf[g]] + last - g)
-                    .toArray();
-            tail[c] = Arrays.stream(lastFirst).filter(g -> inTail[g]).toArray();
-            head[c] = Arrays.stream(lastFirst).filter(g -> !inTail[g]).toArray();
-        }
+        tail = IntStream.range(0, copies).mapToObj(c -> lastFirst(c, true)).toArray(int[][]::new);
+        head = IntStream.range(0, copies).mapToObj(c -> lastFirst(c, false)).toArray(int[][]::new);
         groupMembers = new int[net.batchGroups()][];
         for (int group = 0; group < groupMembers.length; group++) {
             int wanted = group;
@@ -221,17 +210,7 @@ final class Kitchen {
         freeBatchCount = batchTasks;
 
         padded = horizon + 512;
-        free = new long[net.lanes().size() / Kind.LANES_A_WORD + 1][padded];
-        for (int lane = 0; lane < net.lanes().size(); lane++) {
-            int[] units = net.lanes().get(lane).free();
-            for (int t = 0; t < horizon; t++) {
-                if (units[t] >= 1 << (Kind.BITS - 1)) {
-                    throw new IllegalArgumentException(
-                            "a lane holds at most 32767 units, but it has [" + units[t] + "]");
-                }
-                free[lane / Kind.LANES_A_WORD][t] += Kind.request(lane, units[t]);
-            }
-        }
+        free = freeUnits(net, padded);
         headcount = net.people().size();
         levels = new long[headcount];
         freeMinutes = new long[headcount * (padded / 64 + 2)];
@@ -247,12 +226,47 @@ final class Kitchen {
         loud = runs(noise);
         ovenCelsius = new short[net.ovens().size()][padded];
         ovenUses = new short[net.ovens().size()][padded];
-        apartUses = new short[aparts][2][padded];
+        apartUses = new short[Arrays.stream(apartOf).max().orElse(-1) + 1][2][padded];
         firstAt = filled(padded, NONE);
         nextAt = new int[tasks];
         previousAt = new int[tasks];
         startBits = new long[padded / 64 + 1];
         net.past().begun().forEach(work -> bookBegun(work, apartOf));
+    }
+
+    /** For each lane its number among those that keep raw food apart, or -1. */
+    private static int[] apartNumbers(TaskNet net) {
+        int[] apartOf = new int[net.lanes().size()];
+        int aparts = 0;
+        for (int lane = 0; lane < apartOf.length; lane++) {
+            apartOf[lane] = net.lanes().get(lane).keepsApart() ? aparts++ : -1;
+        }
+        return apartOf;
+    }
+
+    /** The units of each lane that are free at each minute, packed; none after the last minute of the net. */
+    private static long[][] freeUnits(TaskNet net, int padded) {
+        long[][] free = new long[net.lanes().size() / Kind.LANES_A_WORD + 1][padded];
+        for (int lane = 0; lane < net.lanes().size(); lane++) {
+            int[] units = net.lanes().get(lane).free();
+            for (int t = 0; t < net.minutes(); t++) {
+                if (units[t] >= 1 << (Kind.BITS - 1)) {
+                    throw new IllegalArgumentException(
+                            "a lane holds at most 32767 units, but it has [" + units[t] + "]");
+                }
+                free[lane / Kind.LANES_A_WORD][t] += Kind.request(lane, units[t]);
+            }
+        }
+        return free;
+    }
+
+    /** The tasks of a copy's tail, or of its head, last first. */
+    private int[] lastFirst(int c, boolean ofTail) {
+        int last = base[c + 1] - 1;
+        return IntStream.rangeClosed(base[c], last)
+                .map(g -> base[c] + last - g)
+                .filter(g -> inTail[g] == ofTail)
+                .toArray();
     }
 
     /** An oven is still hot, and a store still raw, from what has begun; stations and hands are off what is free already. */

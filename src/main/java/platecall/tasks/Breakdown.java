@@ -43,9 +43,6 @@ import platecall.units.Span;
 /** Breaks a checked day into its {@link TaskNet}. */
 public final class Breakdown {
 
-    /** Amps are counted in tenths, so that a lane's units are whole numbers. */
-    private static final int TENTHS = 10;
-
     private static final int FOREVER = Integer.MAX_VALUE;
 
     /** Within how many minutes from now a meal break is to begin that should have begun before. */
@@ -140,22 +137,18 @@ public final class Breakdown {
         }
         for (Circuit circuit : day.circuits()) {
             int[] free = new int[minutes];
-            Arrays.fill(free, (int) Math.floor(circuit.usableAmps() * TENTHS + 1e-9));
+            Arrays.fill(free, circuit.usableTenths());
             for (Station station : day.stations()) {
                 if (station.kind().alwaysOn() && station.circuit().equals(Optional.of(circuit.id()))) {
                     boolean[] open = openMinutes(day.hoursOf(station));
                     for (int t = 0; t < minutes; t++) {
-                        free[t] = Math.max(0, free[t] - (open[t] ? tenthsOfAmps(station) : 0));
+                        free[t] = Math.max(0, free[t] - (open[t] ? station.tenthsOfAmps() : 0));
                     }
                 }
             }
             laneOf.put("circuit " + circuit.id(), lanes.size());
             lanes.add(new Lane("", free, false));
         }
-    }
-
-    private static int tenthsOfAmps(Station station) {
-        return (int) Math.ceil(station.amps() * TENTHS - 1e-9);
     }
 
     /** Units of each storage that used copies take up from their last look to their release. */
@@ -464,7 +457,7 @@ public final class Breakdown {
             }
             if (!station.kind().alwaysOn() && station.circuit().isPresent() && station.amps() > 0) {
                 Integer lane = laneOf.get("circuit " + station.circuit().get());
-                units.merge(lane, tenthsOfAmps(station) * hold.units(), Integer::sum);
+                units.merge(lane, station.tenthsOfAmps() * hold.units(), Integer::sum);
             }
         }
         return new Mode(

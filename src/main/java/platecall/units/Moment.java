@@ -3,6 +3,8 @@ package platecall.units;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.time.ZonedDateTime;
+import java.time.format.DateTimeFormatter;
+import java.util.Locale;
 
 /**
  * A minute on the world's clock, free of time zones: two moments are as far apart as a stopwatch says, also on a day on
@@ -11,6 +13,9 @@ import java.time.ZonedDateTime;
  * @param epochMinute minutes since 1970-01-01T00:00Z
  */
 public record Moment(long epochMinute) implements Comparable<Moment> {
+
+    private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
+    private static final DateTimeFormatter TIME_OF_TWO = DateTimeFormatter.ofPattern("HH:mm x", Locale.ROOT);
 
     /** The minute that contains {@code time}; seconds are dropped. */
     public static Moment of(ZonedDateTime time) {
@@ -35,6 +40,14 @@ public record Moment(long epochMinute) implements Comparable<Moment> {
     /** Whether clocks in {@code zone} show its time twice, because they are put back. */
     public boolean comesTwice(ZoneId zone) {
         return zone.getRules().getValidOffsets(in(zone).toLocalDateTime()).size() > 1;
+    }
+
+    /**
+     * What a clock on the wall of {@code zone} shows, for people: {@code 02:30}, or with the offset from UTC
+     * {@code 02:30 +01} if that time comes twice.
+     */
+    public String clock(ZoneId zone) {
+        return in(zone).format(comesTwice(zone) ? TIME_OF_TWO : TIME);
     }
 
     public boolean isBefore(Moment other) {
