@@ -31,7 +31,6 @@ import platecall.units.Money;
         })
 final class CopiesCommand implements Callable<Integer> {
 
-    private static final int LINE_WIDTH = 98;
     private static final int MOST_NAME_WIDTH = 44;
 
     /** Choices printed on either side of the chosen one. */
@@ -65,7 +64,7 @@ final class CopiesCommand implements Callable<Integer> {
         String currency = day.facts().currency();
         for (CopyCount count : counts.counts()) {
             lines.add(count.need().key() + ": make " + count.chosen());
-            lines.addAll(wrapped(takes(count.setup()) + " " + count.why()));
+            lines.addAll(Wrapped.lines("  ", "  ", takes(count.setup()) + " " + count.why()));
             lines.add(row("  ", "copies", "runs out", "crew waits", "food " + currency, "expected " + currency));
             choices(count)
                     .forEach(choice -> lines.add(row(
@@ -131,19 +130,5 @@ final class CopiesCommand implements Callable<Integer> {
 
     private static String padded(String name, int width) {
         return name + " ".repeat(width - name.length());
-    }
-
-    private static List<String> wrapped(String sentence) {
-        List<String> lines = new ArrayList<>();
-        StringBuilder line = new StringBuilder(" ");
-        for (String word : sentence.split(" ")) {
-            if (line.length() + 1 + word.length() > LINE_WIDTH) {
-                lines.add(line.toString());
-                line = new StringBuilder(" ");
-            }
-            line.append(' ').append(word);
-        }
-        lines.add(line.toString());
-        return lines;
     }
 }

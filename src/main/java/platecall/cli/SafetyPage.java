@@ -37,7 +37,6 @@ import platecall.units.Span;
 /** What the command safety prints, section by section. */
 final class SafetyPage {
 
-    private static final int LINE_WIDTH = 98;
     /** What a continuous load counts by the US National Electrical Code. */
     private static final double NEC_FACTOR = 1.25;
 
@@ -331,18 +330,7 @@ final class SafetyPage {
 
     /** Words on lines that are not too long; those after the first are set in by two more. */
     private void wrap(String indent, String text) {
-        StringBuilder line = new StringBuilder(indent);
-        boolean empty = true;
-        for (String word : text.split(" ")) {
-            if (!empty && line.length() + 1 + word.length() > LINE_WIDTH) {
-                lines.add(line.toString());
-                line = new StringBuilder(indent + "  ");
-                empty = true;
-            }
-            line.append(empty ? "" : " ").append(word);
-            empty = false;
-        }
-        lines.add(line.toString());
+        lines.addAll(Wrapped.lines(indent, indent + "  ", text));
     }
 
     private String dishName(String id) {

@@ -61,6 +61,23 @@ final class Rehearsal {
 
     private record Use(int station, int units) {}
 
+    /** The temperature of an oven, in which of its openings, from when on it has it and until when it is needed, each with what made it so. */
+    private static final class Heat {
+        private int celsius;
+        private int opening;
+        private long from;
+        private int fromBy;
+        private long end;
+        private int endBy;
+
+        void clear() {
+            opening = NONE;
+            from = Long.MIN_VALUE;
+            end = Long.MIN_VALUE;
+            endBy = NONE;
+        }
+    }
+
     /** Where each work, then each break, begins in the plan, its minutes there, and those that its step likely takes. */
     private final long[] planned;
 
@@ -99,7 +116,9 @@ final class Rehearsal {
     final long[] start;
 
     final long[] end;
-    private final int[] took;
+    /** Minutes by which a work took longer than likely. */
+    private final int[] over;
+
     private final boolean[] kept;
     /** Whether a work has given its stations back. */
     private final boolean[] left;
@@ -116,14 +135,8 @@ final class Rehearsal {
     private final long[] free;
     private final int[] freeBy;
     private final Units[] units;
-    /** For each oven its temperature, from when on it has it, and until when it was needed so far; each with what made it so. */
-    private final int[] ovenCelsius;
-
-    private final int[] ovenOpening;
-    private final long[] ovenFrom;
-    private final int[] ovenFromBy;
-    private final long[] ovenEnd;
-    private final int[] ovenBy;
+    /** What the ovens among the stations are at. */
+    private final Heat[] heats;
 
     Rehearsal(Day day, Plan plan, long seed) {
         works = plan.work();
@@ -146,7 +159,7 @@ final class Rehearsal {
         noisy = new boolean[count];
         start = new long[count];
         end = new long[count];
-        took = new int[count];
+        over = new int[count];
         kept = new boolean[count];
         left = new boolean[count];
         startBy = new int[count];
@@ -182,12 +195,7 @@ final class Rehearsal {
         units = new Units[stations.length];
         int[] mostUsed = mostUsed();
         Arrays.setAll(units, s -> new Units(Math.max(stations[s].capacity(), mostUsed[s])));
-        ovenFrom = new long[stations.length];
-        ovenFromBy = new int[stations.length];
-        ovenEnd = new long[stations.length];
-        ovenBy = new int[stations.length];
-        ovenCelsius = new int[stations.length];
-        ovenOpening = new int[stations.length];
+        heats = Stream.generate(Heat::new).limit(stations.length).toArray(Heat[]::new);
     }
 
     /** Most units of each station that the plan uses at a time: more than there are if the day has changed since. */
@@ -502,11 +510,10 @@ final class Rehearsal {
     private void next(Event[] order) {
         Arrays.fill(free, Long.MIN_VALUE);
         Arrays.fill(freeBy, NONE);
-        Arrays.fill(ovenFrom, Long.MIN_VALUE);
-        Arrays.fill(ovenEnd, Long.MIN_VALUE);
-        Arrays.fill(ovenOpening, NONE);
-        Arrays.fill(ovenBy, NONE);
         Arrays.fill(left, true);
+        for (Heat heat : heats) {
+            heat.clear();
+        }
         for (Units each : units) {
             each.clear();
         }
@@ -531,25 +538,8 @@ final class Rehearsal {
     private void begin(int i) {
         int extra = minutes[i] == null || facts != null ? 0 : extra(i, dice[i].nextDouble());
         int length = plannedMinutes[i] + extra;
-        took[i] = extra;
-        beginsAt = planned[i];
-        heldUpBy = NONE;
-        for (Before earlier : before[i]) {
-            waitUntil(end[earlier.node()] + earlier.least(), earlier.node());
-        }
-        for (Part part : first[i]) {
-            waitUntil(free[part.person()], freeBy[part.person()]);
-        }
-        waitForStations(i);
-        if (oven[i] >= 0) {
-            waitForOven(i);
-        }
-        if (begunFor[i] > 0) {
-            beginsAt = planned[i];
-            heldUpBy = NONE;
-        } else if (noisy[i]) {
-            waitForNoiseAllowed(i, length);
-        }
+        over[i] = extra;
+        waitForAll(i, length);
         long at = beginsAt;
         kept[i] = true;
         for (Before earlier : before[i]) {
@@ -569,6 +559,28 @@ final class Rehearsal {
         left[i] = false;
         if (last[i].length == 0) {
             leave(i);
+        }
+    }
+
+    /** Finds the minute at which a work can begin; what was under way when the plan was made has begun as planned. */
+    private void waitForAll(int i, int length) {
+        beginsAt = planned[i];
+        heldUpBy = NONE;
+        for (Before earlier : before[i]) {
+            waitUntil(end[earlier.node()] + earlier.least(), earlier.node());
+        }
+        for (Part part : first[i]) {
+            waitUntil(free[part.person()], freeBy[part.person()]);
+        }
+        waitForStations(i);
+        if (oven[i] >= 0) {
+            waitForOven(i);
+        }
+        if (begunFor[i] > 0) {
+            beginsAt = planned[i];
+            heldUpBy = NONE;
+        } else if (noisy[i]) {
+            waitForNoiseAllowed(i, length);
         }
     }
 
@@ -592,19 +604,19 @@ final class Rehearsal {
 
     /** Waits until the oven has the temperature; a work that needs another one than it has changes it. */
     private void waitForOven(int i) {
-        int o = oven[i];
-        if (ovenCelsius[o] != celsius[i] || ovenOpening[o] != opening[i]) {
-            if (ovenOpening[o] != opening[i]) {
-                ovenFrom[o] = Long.MIN_VALUE;
+        Heat heat = heats[oven[i]];
+        if (heat.celsius != celsius[i] || heat.opening != opening[i]) {
+            if (heat.opening != opening[i]) {
+                heat.from = Long.MIN_VALUE;
             } else {
-                ovenFrom[o] = ovenEnd[o] + stations[o].minutesToChange(ovenCelsius[o], celsius[i]);
-                ovenFromBy[o] = ovenBy[o];
+                heat.from = heat.end + stations[oven[i]].minutesToChange(heat.celsius, celsius[i]);
+                heat.fromBy = heat.endBy;
             }
-            ovenCelsius[o] = celsius[i];
-            ovenOpening[o] = opening[i];
-            ovenEnd[o] = Long.MIN_VALUE;
+            heat.celsius = celsius[i];
+            heat.opening = opening[i];
+            heat.end = Long.MIN_VALUE;
         }
-        waitUntil(ovenFrom[o], ovenFromBy[o]);
+        waitUntil(heat.from, heat.fromBy);
     }
 
     private void waitForNoiseAllowed(int i, int length) {
@@ -656,9 +668,9 @@ final class Rehearsal {
         for (Use use : uses[i]) {
             units[use.station()].giveBack(use.units(), end[i], i);
         }
-        if (oven[i] >= 0 && end[i] > ovenEnd[oven[i]]) {
-            ovenEnd[oven[i]] = end[i];
-            ovenBy[oven[i]] = i;
+        if (oven[i] >= 0 && end[i] > heats[oven[i]].end) {
+            heats[oven[i]].end = end[i];
+            heats[oven[i]].endBy = i;
         }
     }
 
@@ -680,7 +692,7 @@ final class Rehearsal {
             int by = startBy[at];
             if (toItsEnd && endBy[at] != at) {
                 by = endBy[at];
-            } else if (toItsEnd && took[at] > 0) {
+            } else if (toItsEnd && over[at] > 0) {
                 told.accept(works.get(at));
             }
             toItsEnd = by >= NONE;
