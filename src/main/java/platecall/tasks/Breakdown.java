@@ -414,6 +414,7 @@ public final class Breakdown {
         }
         int first = step.handsFirst().orElse(0);
         int last = step.handsLast().orElse(0);
+        // of a batch with more copies they may not meet, but its parts are the same for any number of copies
         boolean meet = first + last >= step.minutesFor(1);
         if (step.handsThroughout() || meet) {
             return List.of(new HandPart(false, 0));
