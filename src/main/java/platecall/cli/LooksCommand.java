@@ -19,6 +19,7 @@ import platecall.intake.BadDay;
 import platecall.intake.DayFile;
 import platecall.looks.LookLife;
 import platecall.looks.Looks;
+import platecall.looks.SetLight;
 import platecall.report.LooksChart;
 import platecall.report.Reports;
 import platecall.report.UnwritableFolderException;
@@ -36,6 +37,8 @@ import platecall.report.UnwritableFolderException;
 final class LooksCommand implements Callable<Integer> {
 
     private static final int LEAST_NAME_WIDTH = 4;
+
+    private static final double TUNGSTEN_KELVIN = 3200;
 
     @Spec
     private CommandSpec spec;
@@ -94,7 +97,17 @@ final class LooksCommand implements Callable<Integer> {
             lines.add("  " + life.reasoning());
             life.warning().ifPresent(warning -> lines.add("  Mind: " + warning));
         }
+        lines.add(light(day.facts().lightWattsPerSquareMetre()));
         return lines;
+    }
+
+    /** So that a light meter can tell whether the day sheet is right. */
+    private static String light(double wattsPerSquareMetre) {
+        return String.format(
+                Locale.ROOT,
+                "Reckoned with light of %.0f W/m2 on the plate; of tungsten light (3200 K) that is about %,d lux.",
+                wattsPerSquareMetre,
+                100 * Math.round(SetLight.lux(wattsPerSquareMetre, TUNGSTEN_KELVIN) / 100));
     }
 
     private static String row(int width, String dish, String look, String peak, String usable, String band) {

@@ -44,4 +44,14 @@ public final class SetLight {
     public static double wattsPerSquareMetre(double lux, double lumenPerWatt) {
         return Limits.within(lux, 0, 1e6, "illuminance", "lx") / Limits.positive(lumenPerWatt, "efficacy", "lm/W");
     }
+
+    /**
+     * What a light meter shows, {@code watts * efficacy} of a black body's light, lx.
+     *
+     * @param wattsPerSquareMetre heat on the plate, 0 to 2000 W/m2
+     * @param kelvin colour temperature, 1000 to 20,000 K; 3200 is film tungsten
+     */
+    public static double lux(double wattsPerSquareMetre, double kelvin) {
+        return Limits.within(wattsPerSquareMetre, 0, 2000, "light", "W/m2") * efficacy(kelvin);
+    }
 }

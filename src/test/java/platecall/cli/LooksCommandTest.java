@@ -40,7 +40,9 @@ class LooksCommandTest {
                         "dish           look           peak min  usable min  +/- min",
                         "Tomato soup    table               0-8       to 15        0",
                         "  peak 0-8 min, usable to 15 min: by hand")
-                .endsWith("Wrote " + folder.resolve("paper").resolve("looks.png"));
+                .endsWith(
+                        "Reckoned with light of 150 W/m2 on the plate; of tungsten light (3200 K) that is about 4,000 lux.",
+                        "Wrote " + folder.resolve("paper").resolve("looks.png"));
         assertThat(ImageIO.read(folder.resolve("paper").resolve("looks.png").toFile())
                         .getWidth())
                 .isEqualTo(1200);

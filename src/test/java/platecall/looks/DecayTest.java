@@ -190,6 +190,7 @@ class DecayTest {
     void tungstenWarmsThePlate(double lux, double watts) {
         // own calculation; no published figure for set lights was found
         assertThat(SetLight.wattsPerSquareMetre(lux, SetLight.efficacy(3200))).isCloseTo(watts, within(0.5));
+        assertThat(SetLight.lux(watts, 3200)).isCloseTo(lux, withinPercentage(1));
     }
 
     @ParameterizedTest
@@ -228,5 +229,6 @@ class DecayTest {
         refused(() -> SetLight.efficacy(999), "colour temperature must be from 1000 to 20000 K, but it is [999]");
         refused(() -> SetLight.wattsPerSquareMetre(-1, 27), "illuminance must be from 0 to 1000000 lx, but it is [-1]");
         refused(() -> SetLight.wattsPerSquareMetre(1, 0), "efficacy");
+        refused(() -> SetLight.lux(-1, 3200), "light must be from 0 to 2000 W/m2, but it is [-1]");
     }
 }
