@@ -9,6 +9,7 @@ import java.time.ZonedDateTime;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Consumer;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import platecall.units.Moment;
@@ -41,6 +42,10 @@ final class Clock {
     private static final Pattern LOOSE_TIME = Pattern.compile(
             "(?<hour>[0-9]{1,2})(\\s*[.:hH,]?\\s*(?<minute>[0-9]{2}))?(:[0-9]{2})?\\s*((?<half>[ap])\\.?\\s*m\\.?|h|uhr)?",
             Pattern.CASE_INSENSITIVE);
+
+    /** A time, maybe after its date, with another sign than a colon between hours and minutes. */
+    private static final Pattern WITHOUT_COLON = Pattern.compile(
+            "(?<![0-9.:,])([0-9]{4}-[0-9]{1,2}-[0-9]{1,2}[\\sT]+)?([0-9]{1,2})[., hH]([0-9]{2})(?![0-9:])");
 
     /** A time as a spreadsheet keeps it, shown as a number. */
     private static final Pattern FRACTION = Pattern.compile("0\\.([0-9]|[0-9]{3,20})");
@@ -195,7 +200,8 @@ final class Clock {
     }
 
     private static Moment moment(String text, Frame frame) {
-        String wayOut = nextDay(text, frame)
+        String wayOut = withColons(text, colons -> moment(colons, frame))
+                .or(() -> nextDay(text, frame))
                 .or(() -> meant(text))
                 .map(time -> "Maybe " + time + ".")
                 .orElse(TIME_EXAMPLE);
@@ -215,8 +221,27 @@ final class Clock {
                 : Optional.empty();
     }
 
+    /** The same with colons between hours and minutes, if that can be read and this can't. */
+    private static Optional<String> withColons(String text, Consumer<String> reader) {
+        String colons = WITHOUT_COLON
+                .matcher(text)
+                .replaceAll(time -> (time.group(1) == null ? "" : time.group(1)) + time.group(2) + ":" + time.group(3));
+        if (colons.equals(text)) {
+            return Optional.empty();
+        }
+        try {
+            reader.accept(colons);
+            return Optional.of(colons);
+        } catch (Unreadable noTime) {
+            return Optional.empty();
+        }
+    }
+
     private static Span span(String text, Frame frame) {
-        String wayOut = meantSpan(text).map(span -> "Maybe " + span + ".").orElse(SPAN_EXAMPLE);
+        String wayOut = withColons(text, colons -> span(colons, frame))
+                .or(() -> meantSpan(text))
+                .map(span -> "Maybe " + span + ".")
+                .orElse(SPAN_EXAMPLE);
         String[] sides = SPACED_DASH.split(text, -1);
         if (sides.length != 2) {
             Matcher tight = TIGHT_SPAN.matcher(text);

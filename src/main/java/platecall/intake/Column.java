@@ -91,7 +91,7 @@ record Column<R, V>(
 
     /** The value that a text stands for; throws {@link Unreadable} if it is none or lies outside the range. */
     V read(String text, Frame frame) {
-        V value = grammar.reader().apply(text, frame);
+        V value = parsed(text, frame);
         if (!range.least().isEmpty()) {
             double number = number(value);
             double least = number(grammar.reader().apply(range.least(), frame));
@@ -102,6 +102,19 @@ record Column<R, V>(
             }
         }
         return value;
+    }
+
+    /** As its grammar reads it; where no number can be guessed it is told what goes there. */
+    private V parsed(String text, Frame frame) {
+        try {
+            return grammar.reader().apply(text, frame);
+        } catch (Unreadable unreadable) {
+            boolean number = grammar.json() == Grammar.Json.WHOLE_NUMBER || grammar.json() == Grammar.Json.NUMBER;
+            if (!number || !unreadable.wayOut().isEmpty()) {
+                throw unreadable;
+            }
+            throw new Unreadable(unreadable.getMessage(), "Maybe one number in digits: " + meaning + ".");
+        }
     }
 
     private static double number(Object value) {

@@ -44,8 +44,13 @@ final class Grammars {
     private static final Pattern CHOICE =
             Pattern.compile("([0-9]{1,4})\\s*(?:or|to|-|–|/)\\s*([0-9]{1,4})", Pattern.CASE_INSENSITIVE);
 
+    private static final Pattern WALK_PARTS = Pattern.compile("([^:|\\n]+?)\\s*:\\s*([+-]?[0-9]{1,9}(?:\\.0{1,400})?)");
     private static final Pattern WALK_MEANT =
-            Pattern.compile("\\s*([^:;|0-9]+?)\\s*[:=]?\\s*([0-9]{1,4})(?:\\s*m(?:in(?:utes?)?)?)?\\.?\\s*");
+            Pattern.compile("(?:([^:=;|]+?)\\s*[:=]|([^:=;|0-9]+?)\\s*[-–]?)\\s*([0-9]{1,4}(?:[.,][0-9]{1,4})?)"
+                    + "(?:\\s*m(?:in(?:utes?)?)?)?\\.?");
+    /** What stands between two walks; a comma with a digit right after it may be a decimal one. */
+    private static final Pattern BETWEEN_WALKS = Pattern.compile("[;/|\\n]|,(?![0-9])");
+
     private static final Pattern COMMA_BETWEEN = Pattern.compile(":\\s*[0-9]+\\s*,.*:");
     /** What people write for a zone, common usage; not exact, so only offered. */
     private static final Map<String, String> ABBREVIATED_ZONES = Map.of(
@@ -62,8 +67,11 @@ final class Grammars {
 
     private static final String NUMBER_NOUN = "a number";
     private static final String SHARE_NOUN = "a share";
-    private static final String MINUTES_NOUN = "a number of minutes";
+    private static final String MINUTES_NOUN = "a whole number of minutes";
     private static final String CELSIUS_NOUN = "a whole number of degrees Celsius";
+    private static final String WALK_NOUN = "a place and the minutes to walk there";
+    private static final Pattern PERCENT_IN_WORDS =
+            Pattern.compile("([0-9]{1,9}(?:[.,][0-9]{1,9})?)\\s*(?:per\\s?cent|pct)\\.?", Pattern.CASE_INSENSITIVE);
     private static final Pattern LASTS = Pattern.compile("lasts ([0-9]{1,6}) takes?");
     private static final Pattern TOPPED_UP = Pattern.compile("topped up in ([0-9]{1,6})( min(utes?)?)?");
     private static final Pattern AFTER_SETUP = Pattern.compile("after setup (.+)", Pattern.CASE_INSENSITIVE);
@@ -94,7 +102,7 @@ final class Grammars {
             "a whole number",
             "3",
             Grammar.Json.WHOLE_NUMBER,
-            (text, frame) -> wholeNumber(text, "a whole number", "3"),
+            (text, frame) -> wholeNumber(text, "a whole number", ""),
             value -> Integer.toString(value));
 
     /** One copy's number; several would be several copies, each with a row. */
@@ -109,21 +117,21 @@ final class Grammars {
             MINUTES_NOUN,
             "12",
             Grammar.Json.WHOLE_NUMBER,
-            (text, frame) -> wholeNumber(text, MINUTES_NOUN, "12"),
+            (text, frame) -> wholeNumber(text, MINUTES_NOUN, ""),
             value -> Integer.toString(value));
 
     static final Grammar<Integer> CELSIUS = Grammar.number(
             CELSIUS_NOUN,
             "180",
             Grammar.Json.WHOLE_NUMBER,
-            (text, frame) -> wholeNumber(text, CELSIUS_NOUN, "180"),
+            (text, frame) -> wholeNumber(text, CELSIUS_NOUN, ""),
             value -> Integer.toString(value));
 
     static final Grammar<Double> DECIMAL = Grammar.number(
             NUMBER_NOUN,
             "1.5",
             Grammar.Json.NUMBER,
-            (text, frame) -> decimal(text, frame, NUMBER_NOUN, "1.5").doubleValue(),
+            (text, frame) -> decimal(text, frame, NUMBER_NOUN, "").doubleValue(),
             value -> plain(BigDecimal.valueOf(value)));
 
     /** A percentage that is kept as one: {@code 45} and {@code 45 %} are the same. */
@@ -132,7 +140,7 @@ final class Grammars {
             "45",
             Grammar.Json.NUMBER,
             (text, frame) ->
-                    decimal(withoutPercent(text), frame, "a percentage", "45").doubleValue(),
+                    decimal(withoutPercent(text), frame, "a percentage", "").doubleValue(),
             value -> plain(BigDecimal.valueOf(value)));
 
     /** A share of one: {@code 95 %} and {@code 0.95} are the same. */
@@ -279,53 +287,57 @@ final class Grammars {
         if (SEVERAL.matcher(text.strip()).matches()) {
             throw new Unreadable("is more than one copy", "Maybe a row for each of them, with its number alone.");
         }
-        return wholeNumber(text, "a copy's number", "3");
+        return wholeNumber(text, "a copy's number", "");
     }
 
-    private static int wholeNumber(String text, String noun, String example) {
+    /** @param before what stands in the cell before the number, to be kept in what is offered */
+    private static int wholeNumber(String text, String noun, String before) {
         if (NUMBER.matcher(text).matches()) {
             try {
                 return new BigDecimal(text).intValueExact();
             } catch (ArithmeticException fractionOrTooLarge) {
                 BigDecimal rounded = new BigDecimal(text).setScale(0, RoundingMode.UP);
-                boolean tooLarge = rounded.abs().compareTo(BigDecimal.valueOf(Integer.MAX_VALUE)) > 0;
-                throw new Unreadable(
-                        "is not " + noun + " (whole, below 2 billion)",
-                        "Maybe " + (tooLarge ? example : plain(rounded)) + ".");
+                if (rounded.abs().compareTo(BigDecimal.valueOf(Integer.MAX_VALUE)) > 0) {
+                    throw new Unreadable("is not " + noun + " below 2 billion", "Maybe a smaller one.");
+                }
+                throw new Unreadable("is not " + noun, "Maybe " + before + plain(rounded) + ".");
             }
         }
         Matcher choice = CHOICE.matcher(text);
-        throw new Unreadable(
-                "is not " + noun,
-                "Maybe "
-                        + (choice.matches()
-                                ? choice.group(2)
-                                : meant(text, noun).map(Grammars::plain).orElse(example))
-                        + ".");
+        Optional<BigDecimal> meant = choice.matches()
+                ? Optional.of(new BigDecimal(choice.group(2)))
+                : meant(text, noun).map(number -> number.setScale(0, RoundingMode.UP));
+        String orElse = before.isEmpty() ? "" : "Maybe digits after the colon.";
+        throw new Unreadable("is not " + noun, meant.isPresent() ? maybe(before, meant, "") : orElse);
     }
 
-    private static BigDecimal decimal(String text, Frame frame, String noun, String example) {
+    /** @param after what stands in the cell after the number, to be kept in what is offered */
+    private static BigDecimal decimal(String text, Frame frame, String noun, String after) {
         String written = text;
         if (COMMA_NUMBER.matcher(text).matches()) {
             written = text.replace(',', '.');
             if (!frame.decimalComma()) {
                 String meant = THOUSANDS.matcher(text).matches() ? text.replace(",", "") : written;
-                throw new Unreadable("is not " + noun, "Maybe " + meant + ".");
+                throw new Unreadable("is not " + noun, "Maybe " + meant + after + ".");
             }
         }
         if (POINTED.matcher(text).matches()) {
             throw new Unreadable(
-                    "is not " + noun, "Maybe " + text.replace(".", "").replace(',', '.') + ".");
+                    "is not " + noun, "Maybe " + text.replace(".", "").replace(',', '.') + after + ".");
         }
         if (WITHOUT_ZERO.matcher(written).matches()) {
-            throw new Unreadable("is not " + noun, "Maybe 0" + written + ".");
+            throw new Unreadable("is not " + noun, "Maybe 0" + written + after + ".");
         }
         if (!NUMBER.matcher(written).matches()) {
-            throw new Unreadable(
-                    "is not " + noun,
-                    "Maybe " + meant(text, noun).map(Grammars::plain).orElse(example) + ".");
+            throw new Unreadable("is not " + noun, maybe("", meant(text, noun), after));
         }
         return new BigDecimal(written);
+    }
+
+    /** The way out with the number that was meant; none if no number was, so that {@link Column} says what goes there. */
+    private static String maybe(String before, Optional<BigDecimal> meant, String after) {
+        return meant.map(number -> "Maybe " + before + plain(number) + after + ".")
+                .orElse("");
     }
 
     /** The number that was meant by one with a unit written to it, in the unit of the cell. */
@@ -350,8 +362,7 @@ final class Grammars {
         } else if ((celsius || noun.equals(NUMBER_NOUN)) && unit.matches("(°|deg|degrees )?\\s*f|fahrenheit")) {
             number = number.subtract(BigDecimal.valueOf(32)).divide(new BigDecimal("1.8"), 0, RoundingMode.HALF_UP);
         }
-        boolean whole = number.stripTrailingZeros().scale() <= 0;
-        return whole || !(minutes || celsius) ? Optional.of(number) : Optional.empty();
+        return Optional.of(number);
     }
 
     private static String withoutPercent(String text) {
@@ -359,7 +370,11 @@ final class Grammars {
     }
 
     private static double share(String text, Frame frame) {
-        BigDecimal number = decimal(withoutPercent(text), frame, SHARE_NOUN, "95 %");
+        Matcher inWords = PERCENT_IN_WORDS.matcher(text);
+        if (inWords.matches()) {
+            throw new Unreadable("is not a share", "Maybe " + inWords.group(1).replace(',', '.') + " %.");
+        }
+        BigDecimal number = decimal(withoutPercent(text), frame, SHARE_NOUN, text.endsWith("%") ? " %" : "");
         if (text.endsWith("%")) {
             return number.movePointLeft(2).doubleValue();
         }
@@ -370,7 +385,7 @@ final class Grammars {
     }
 
     private static Money money(String text, Frame frame) {
-        BigDecimal amount = decimal(text, frame, "an amount of money", "12.50");
+        BigDecimal amount = decimal(text, frame, "an amount of money", "");
         if (amount.stripTrailingZeros().scale() > 2) {
             throw new Unreadable(
                     "is not an amount of money: it has more than two decimals",
@@ -480,16 +495,13 @@ final class Grammars {
             }
             anyOf.add(name(name.strip(), ";|:"));
         }
-        return new StationUse(
-                anyOf,
-                colon < 0
-                        ? 1
-                        : wholeNumber(text.substring(colon + 1).strip(), "a station and how much of it", "hob:1"));
+        String units = colon < 0 ? "1" : text.substring(colon + 1).strip();
+        return new StationUse(anyOf, wholeNumber(units, "a station and how much of it", String.join("|", anyOf) + ":"));
     }
 
     private static Grammar<Map<String, Integer>> walk() {
         return new Grammar<>(
-                "a place and the minutes to walk there",
+                WALK_NOUN,
                 "set:4",
                 Grammar.Json.LIST,
                 List.of(),
@@ -497,15 +509,12 @@ final class Grammars {
                 (text, frame) -> {
                     Map<String, Integer> minutes = new LinkedHashMap<>();
                     elements(text).forEach(element -> {
-                        int colon = element.lastIndexOf(':');
-                        if (colon < 1
-                                || !NUMBER.matcher(element.substring(colon + 1).strip())
-                                        .matches()) {
-                            throw new Unreadable("is not a place and the minutes to walk there", walksMeant(text));
+                        Matcher parts = WALK_PARTS.matcher(element);
+                        if (!parts.matches()) {
+                            throw new Unreadable("is not " + WALK_NOUN, walksMeant(text));
                         }
-                        String place = name(element.substring(0, colon).strip(), ";|:");
-                        int walk = wholeNumber(
-                                element.substring(colon + 1).strip(), "a place and the minutes to walk there", "set:4");
+                        String place = name(parts.group(1), "");
+                        int walk = new BigDecimal(parts.group(2)).intValueExact();
                         if (minutes.put(place, walk) != null) {
                             throw new Unreadable("names " + place + " twice", "");
                         }
@@ -519,12 +528,19 @@ final class Grammars {
 
     /** Walks with other signs in between: {@code van 2, quay: 1 min}. */
     private static String walksMeant(String text) {
-        List<Matcher> walks =
-                Stream.of(text.split("[;,]")).map(WALK_MEANT::matcher).toList();
+        List<Matcher> walks = BETWEEN_WALKS
+                .splitAsStream(text)
+                .map(String::strip)
+                .map(WALK_MEANT::matcher)
+                .toList();
         return walks.stream().allMatch(Matcher::matches)
-                ? walks.stream()
-                        .map(walk -> walk.group(1).strip() + ":" + walk.group(2))
-                        .collect(Collectors.joining("; ", "Maybe ", "."))
-                : "Maybe set:4; barn:12.";
+                ? walks.stream().map(Grammars::walkMeant).collect(Collectors.joining("; ", "Maybe ", "."))
+                : "Maybe a place, a colon and whole minutes, as in set:4; barn:12.";
+    }
+
+    private static String walkMeant(Matcher walk) {
+        String place = walk.group(1) != null ? walk.group(1) : walk.group(2);
+        BigDecimal minutes = new BigDecimal(walk.group(3).replace(',', '.'));
+        return place.strip() + ":" + plain(minutes.setScale(0, RoundingMode.UP));
     }
 }

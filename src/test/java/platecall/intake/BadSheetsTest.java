@@ -36,7 +36,7 @@ class BadSheetsTest {
 
         assertThat(inn.report())
                 .containsExactly(
-                        "inn, sheet steps, row 2, column \"minutes likely\": [abc] is not a number of minutes. Maybe 12.");
+                        "inn, sheet steps, row 2, column \"minutes likely\": [abc] is not a whole number of minutes. Maybe one number in digits: how long it takes; the plan reckons with it.");
     }
 
     @Test
@@ -49,7 +49,7 @@ class BadSheetsTest {
 
         assertThat(inn.report())
                 .containsExactly(
-                        "inn, sheet day, row 9, key \"promise\": [much] is not a share. Maybe 95 %.",
+                        "inn, sheet day, row 9, key \"promise\": [much] is not a share. Maybe one number in digits: wanted chance that a setup is ready at its call.",
                         "inn, sheet setups, row 2, column \"call\": [half past ten] is not a time. Maybe 18:30, or 2026-03-14 18:30.",
                         "inn, sheet setups, row 3, column \"call\": must not be empty: when its first take should roll. Maybe 10:30.",
                         "inn, sheet setups, row 3, column \"silent\": [perhaps] is neither yes nor no. Maybe yes, or no.",

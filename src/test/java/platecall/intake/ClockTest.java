@@ -60,6 +60,9 @@ class ClockTest {
             7:30-18         | Maybe 07:30-18:00.
             7am - 6.30pm    | Maybe 07:00-18:30.
             0700–1800       | Maybe 07:00-18:00.
+            14.00-02:00     | Maybe 14:00-02:00.
+            14 00 - 02 00   | Maybe 14:00 - 02:00.
+            2026-03-13 14.00 - 2026-03-14 02.00 | Maybe 2026-03-13 14:00 - 2026-03-14 02:00.
             9-5             | Maybe 06:00-18:00, or 2026-03-13 14:00 - 2026-03-14 02:00.
             morning-noon    | Maybe 06:00-18:00, or 2026-03-13 14:00 - 2026-03-14 02:00.
             """)
@@ -74,6 +77,15 @@ class ClockTest {
     @ValueSource(strings = {"18.30", "6pm", "1830", "18:3", "", "18:30 Uhr", "14.03.2026 18:30"})
     void anythingElseIsNoTime(String text) {
         refuses(() -> moment(text, "2026-03-14"), "is not a time");
+    }
+
+    @ParameterizedTest
+    @CsvSource({"2026-03-13 18.30,2026-03-13 18:30", "2026-03-13 18 30,2026-03-13 18:30", "18h30,18:30"})
+    void aTimeWithAnotherSignIsOfferedWithAColon(String text, String offered) {
+        assertThatThrownBy(() -> moment(text, "2026-03-14"))
+                .isInstanceOfSatisfying(
+                        Unreadable.class,
+                        unreadable -> assertThat(unreadable.wayOut()).isEqualTo("Maybe " + offered + "."));
     }
 
     @ParameterizedTest

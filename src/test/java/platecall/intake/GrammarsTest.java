@@ -11,6 +11,7 @@ import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import platecall.day.Absence;
 import platecall.day.Part;
 import platecall.day.Release;
@@ -44,11 +45,36 @@ class GrammarsTest {
         assertThat(read(Grammars.MINUTES, "12")).isEqualTo(12);
         assertThat(read(Grammars.MINUTES, "12.0")).isEqualTo(12);
         assertThat(read(Grammars.MINUTES, "-3")).isEqualTo(-3);
-        refuses(Grammars.MINUTES, "abc", "is not a number of minutes", "Maybe 12.");
-        refuses(Grammars.MINUTES, "1.5", "is not a number of minutes (whole, below 2 billion)", "Maybe 2.");
-        refuses(Grammars.MINUTES, "3000000000", "is not a number of minutes (whole, below 2 billion)", "Maybe 12.");
-        refuses(Grammars.MINUTES, "1e3", "is not a number of minutes", "Maybe 12.");
-        refuses(Grammars.MINUTES, "\u0661\u0662", "is not a number of minutes", "Maybe 12.");
+        refuses(Grammars.MINUTES, "1.5", "is not a whole number of minutes", "Maybe 2.");
+        refuses(Grammars.MINUTES, "1,5", "is not a whole number of minutes", "Maybe 2.");
+        refuses(Grammars.WHOLE, "1,5", "is not a whole number", "Maybe 2.");
+        refuses(
+                Grammars.MINUTES,
+                "3000000000",
+                "is not a whole number of minutes below 2 billion",
+                "Maybe a smaller one.");
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"abc", "Pia", "1e3", "\u0661\u0662", "12 x 3"})
+    void noNumberIsOfferedThatNobodyMeant(String text) {
+        refuses(Grammars.MINUTES, text, "is not a whole number of minutes", "");
+        refuses(Grammars.WHOLE, text, "is not a whole number", "");
+        refuses(Grammars.COPY_NUMBER, text, "is not a copy's number", "");
+        refuses(Grammars.CELSIUS, text, "is not a whole number of degrees Celsius", "");
+        refuses(Grammars.DECIMAL, text, "is not a number", "");
+        refuses(Grammars.MONEY, text, "is not an amount of money", "");
+        refuses(Grammars.SHARE, text, "is not a share", "");
+    }
+
+    @Test
+    void aColumnOfNumbersSaysWhatGoesThereIfNoneCanBeGuessed() {
+        assertThatThrownBy(() -> DaySheets.Steps.HANDS.read("Pia", COMMAS))
+                .isInstanceOfSatisfying(
+                        Unreadable.class,
+                        unreadable -> assertThat(unreadable.wayOut())
+                                .isEqualTo("Maybe one number in digits: pairs of hands it takes."))
+                .hasMessage("is not a whole number");
     }
 
     @Test
@@ -71,7 +97,6 @@ class GrammarsTest {
         refuses(Grammars.MONEY, "1,200.00", "is not an amount of money", "Maybe 1200.");
         refuses(Grammars.MONEY, "0.7999", "is not an amount of money: it has more than two decimals", "Maybe 0.80.");
         refuses(Grammars.MONEY, "-1", "is not an amount of money from 0 to 1000000000", "Maybe 12.50.");
-        refuses(Grammars.MONEY, "dear", "is not an amount of money", "Maybe 12.50.");
     }
 
     @ParameterizedTest
@@ -86,18 +111,17 @@ class GrammarsTest {
                 "2 h 5 min | 125",
                 "90 sec | 2",
                 "ca 12 | 12",
-                "1.3 min | 12",
+                "1.3 min | 2",
                 "50 F | 50",
-                "10-12 | 12",
-                "12 x 3 | 12"
+                "10-12 | 12"
             })
     void minutesWithAUnitAreOfferedWithoutIt(String text, String offered) {
-        refuses(Grammars.MINUTES, text, "is not a number of minutes", "Maybe " + offered + ".");
+        refuses(Grammars.MINUTES, text, "is not a whole number of minutes", "Maybe " + offered + ".");
     }
 
     // 356 degrees Fahrenheit are 180 degrees Celsius by definition, NIST SP 811, B.8
     @ParameterizedTest
-    @CsvSource({"356 °F,180", "350F,177", "350 degrees F,177", "165 Fahrenheit,74", "200 C,200", "200°,200", "hot,180"})
+    @CsvSource({"356 °F,180", "350F,177", "350 degrees F,177", "165 Fahrenheit,74", "200 C,200", "200°,200"})
     void degreesWithAUnitAreOfferedInCelsius(String text, String offered) {
         refuses(Grammars.CELSIUS, text, "is not a whole number of degrees Celsius", "Maybe " + offered + ".");
     }
@@ -105,14 +129,7 @@ class GrammarsTest {
     @ParameterizedTest
     @CsvSource(
             delimiter = '|',
-            value = {
-                "260 € | 260",
-                "EUR 12.50 | 12.5",
-                "$1,250.00 | 1250",
-                "1,250 | 1250",
-                "12,50 | 12.50",
-                "50 F | 50",
-                "12 to 15 | 12.50"
+            value = {"260 € | 260", "EUR 12.50 | 12.5", "$1,250.00 | 1250", "1,250 | 1250", "12,50 | 12.50", "50 F | 50"
             })
     void moneyWithACurrencyIsOfferedWithoutIt(String text, String offered) {
         refuses(Grammars.MONEY, text, "is not an amount of money", "Maybe " + offered + ".");
@@ -127,10 +144,10 @@ class GrammarsTest {
     @Test
     void aShareAboveOneIsTakenForAForgottenPercentSign() {
         refuses(Grammars.SHARE, "95", "is a share above 1", "Maybe 95 %.");
-        refuses(Grammars.SHARE, "much", "is not a share", "Maybe 95 %.");
+        refuses(Grammars.SHARE, "2,5 %", "is not a share", "Maybe 2.5 %.");
         refuses(Grammars.SHARE, ".05", "is not a share", "Maybe 0.05.");
         refuses(Grammars.DECIMAL, "165 F", "is not a number", "Maybe 74.");
-        refuses(Grammars.SHARE, "80 percent", "is not a share", "Maybe 95 %.");
+        refuses(Grammars.SHARE, "80 percent", "is not a share", "Maybe 80 %.");
     }
 
     @Test
@@ -183,7 +200,12 @@ class GrammarsTest {
                         new StationUse(List.of("hob"), 2),
                         new StationUse(List.of("oven a", "oven b"), 1),
                         new StationUse(List.of("counter"), 1));
-        refuses(Grammars.STATION_USES, "hob:two", "is not a station and how much of it", "Maybe hob:1.");
+        refuses(
+                Grammars.STATION_USES,
+                "hob:two",
+                "is not a station and how much of it",
+                "Maybe digits after the colon.");
+        refuses(Grammars.STATION_USES, "gas|hob:1.5", "is not a station and how much of it", "Maybe gas|hob:2.");
         refuses(Grammars.STATION_USES, "hob:1, oven:1", "has a comma between stations", "Maybe hob:1; oven:1.");
         refuses(Grammars.STATION_USES, "oven a|:1", "does not name a station", "Maybe hob:1, or oven a|oven b:1.");
     }
@@ -192,7 +214,31 @@ class GrammarsTest {
     void walksNameEachPlaceOnce() {
         assertThat(read(Grammars.WALK, "set:4; barn:12")).isEqualTo(Map.of("set", 4, "barn", 12));
         refuses(Grammars.WALK, "set:4; set:5", "names set twice", "");
-        refuses(Grammars.WALK, "set", "is not a place and the minutes to walk there", "Maybe set:4; barn:12.");
+        refuses(
+                Grammars.WALK,
+                "set",
+                "is not a place and the minutes to walk there",
+                "Maybe a place, a colon and whole minutes, as in set:4; barn:12.");
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "set:4, stage 2:12",
+                "set:4,stage 2:12",
+                "set 4 min; stage 2: 12",
+                "set=4 / stage 2=12",
+                "set - 4 | stage 2: 12 minutes",
+                "set:3.5; stage 2:12",
+                "set:3,5, stage 2:12"
+            })
+    void theWayOutOfAWalkCanBePastedBack(String text) {
+        assertThatThrownBy(() -> read(Grammars.WALK, text))
+                .isInstanceOfSatisfying(
+                        Unreadable.class,
+                        unreadable -> assertThat(
+                                        read(Grammars.WALK, unreadable.wayOut().replaceAll("^Maybe |\\.$", "")))
+                                .isEqualTo(Map.of("set", 4, "stage 2", 12)));
     }
 
     @Test
@@ -215,7 +261,6 @@ class GrammarsTest {
                 "van 2, quay 1, alley=5 minutes",
                 "is not a place and the minutes to walk there",
                 "Maybe van:2; quay:1; alley:5.");
-        refuses(Grammars.WALK, "far", "is not a place and the minutes to walk there", "Maybe set:4; barn:12.");
         refuses(Grammars.WHOLE, "5 or 6", "is not a whole number", "Maybe 6.");
         refuses(Grammars.WHOLE, "2-3", "is not a whole number", "Maybe 3.");
         refuses(Grammars.RELEASE, "after 6", "is not a release", "Maybe after setup 6.");

@@ -62,7 +62,7 @@ class JsonDayTest {
                         "day.json, sheet needs, item 1, column \"eaten by\": must be a list of plain texts, without semicolons in them.",
                         "day.json, sheet steps, item 3, column \"minutes likely\": must not be an object. Maybe write it as text.",
                         "day.json, sheet day, key \"title\": must not be empty: name of the day, printed on every page. Maybe Lantern supper.",
-                        "day.json, sheet steps, item 3, column \"core temperature\": [1E+999999999] is not a number. Maybe 1.5.");
+                        "day.json, sheet steps, item 3, column \"core temperature\": [1E+999999999] is not a number. Maybe one number in digits: core temperature to reach, by the thermometer.");
     }
 
     @Test
