@@ -243,7 +243,7 @@ public record SoFar(
                         "the plan has no such work",
                         orElsewhere(it, "Maybe leave setup, part or number blank."));
             } else if (it.what() == What.WAITS) {
-                meant.forEach(i -> noteWait(row, i));
+                noteWaits(row, meant);
             } else if (meant.size() > 1) {
                 List<String> numbers = meant.stream()
                         .map(i -> plan.work().get(i).copies().get(0))
@@ -286,6 +286,34 @@ public record SoFar(
         /** Whether a work or break had begun when the plan in hand was made. */
         private boolean isOfBefore(int i) {
             return facts[i].began != Rehearsal.UNKNOWN && rows[i][BEGAN] < 0;
+        }
+
+        /** Copies of a work whose setups are shot by the sheets: they have been made, or are not made any more. */
+        private List<String> shot(int i) {
+            return plan.work().get(i).copies().stream()
+                    .filter(copy -> day.setup(copies.get(copy).setup())
+                            .filter(setup -> !setup.shooting().end().isAfter(now))
+                            .isPresent())
+                    .toList();
+        }
+
+        /** Notes that works wait; of those that are done once and again the ones for setups that aren't shot. */
+        private void noteWaits(int row, List<Integer> meant) {
+            List<Integer> toCome = meant.stream()
+                    .filter(i -> shot(i).size() < plan.work().get(i).copies().size())
+                    .toList();
+            for (int i : toCome) {
+                shot(i).stream()
+                        .findFirst()
+                        .ifPresent(copy -> tell(
+                                row,
+                                "step",
+                                plan.work().get(i).step(),
+                                "can't wait: it is done together with " + copy + ", and setup "
+                                        + copies.get(copy).setup() + " is shot by the sheets",
+                                "Maybe a later step, lost if a copy is to be made anew, or a later call."));
+            }
+            (toCome.isEmpty() ? meant : toCome).forEach(i -> noteWait(row, i));
         }
 
         private void noteWait(int row, int i) {
