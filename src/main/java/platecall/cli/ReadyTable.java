@@ -43,16 +43,25 @@ final class ReadyTable {
                     breach.rule().size(breach.amount()),
                     breach.what());
         }
-        long made = plan.copies().stream().filter(Plan.PlannedCopy::made).count();
+        List<Plan.PlannedCopy> toShoot = plan.copies().stream()
+                .filter(copy -> day.setup(copy.setup()).filter(plan::isShot).isEmpty())
+                .toList();
         out.printf(
                 Locale.ROOT,
-                "%d of %d copies made, %d min late, %d min off peak, kitchen call %s.%s%n",
-                made,
-                plan.copies().size(),
+                "%s%d of %d copies made, %d min late, %d min off peak%s%n",
+                plan.asOf().isPresent() ? "Still to be shot: " : "",
+                toShoot.stream().filter(Plan.PlannedCopy::made).count(),
+                toShoot.size(),
                 plan.verdict().lateMinutes(),
                 plan.verdict().offPeakMinutes(),
-                plan.kitchenCalls().stream().map(call -> dated(call, day)).collect(Collectors.joining(" and ")),
-                points(plan));
+                // calls and points are of the whole day, the bound isn't
+                plan.asOf().isPresent() ? "." : ofTheWholeDay(day, plan));
+    }
+
+    private static String ofTheWholeDay(Day day, Plan plan) {
+        return plan.kitchenCalls().stream()
+                .map(call -> dated(call, day))
+                .collect(Collectors.joining(" and ", ", kitchen call ", "." + points(plan)));
     }
 
     /** What the plan costs beside what any plan does at least; nothing if it breaks rules, since the best must break none. */

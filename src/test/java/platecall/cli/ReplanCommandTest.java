@@ -84,6 +84,10 @@ class ReplanCommandTest {
                         .map(line -> line.substring(0, 1))
                         .distinct())
                 .containsExactly("2", "3", "4", "5", "6", "7");
+        // of 65 copies three were for the first setup
+        assertThat(out.toString())
+                .containsPattern("(?m)^Still to be shot: 62 of 62 copies made, 0 min late, \\d+ min off peak\\.$")
+                .doesNotContain("points", "kitchen call");
         assertThat(code).isEqualTo(Main.FINE);
         assertThat(changes()).hasSize(1);
         assertThat(run("audit", DEMO, folder.resolve("new/plan.json"))).isEqualTo(Main.FINE);
@@ -233,7 +237,8 @@ class ReplanCommandTest {
         assertThat(out.toString())
                 .contains("Lost: 3/pasty/plate/hero#1.")
                 .contains("Numbered anew, 3/pasty/plate/hero: #2 is now #1, #3 is now #2, #4 is now #3, #5 is now #4.")
-                .contains("1 of 5 copies not made: #5");
+                .contains("1 of 5 copies not made: #5")
+                .contains("Still to be shot: 53 of 54 copies made, ");
         assertThat(changes())
                 .anyMatch(line -> line.contains(",,dropped,plate,Leek and curd pasty,hero 5,3,"))
                 .anyMatch(line -> line.contains(",,dropped,carry,Leek and curd pasty,hero 5,3,"));
@@ -358,7 +363,10 @@ class ReplanCommandTest {
     @Test
     void thereIsNothingToPlanOnceEverySetupIsShot() {
         assertThat(replan(DEMO, PLAN, "18:30")).isEqualTo(Main.FINE);
-        assertThat(out.toString()).contains("Every setup is shot.").contains("Nothing changes.");
+        assertThat(out.toString())
+                .contains("Every setup is shot.")
+                .contains("Nothing changes.")
+                .contains("Still to be shot: 0 of 0 copies made");
     }
 
     @Test
