@@ -1,6 +1,7 @@
 package platecall.report;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -132,7 +133,7 @@ public record ReadinessPage(
                         + plan.asOf()
                                 .map(now -> ", as of " + clock.time(now, clock.noon()))
                                 .orElse(""),
-                answer(rows, broken(plan), unsure, plan.asOf().isPresent()),
+                answer(rows, broken(plan), worst(day, plan), unsure, plan.asOf().isPresent()),
                 broken(plan) == 0
                         && rows.stream().noneMatch(row -> troubled(row.state()))
                         && unsure.stream().noneMatch(ReadinessPage::isProbablyLate),
@@ -396,10 +397,12 @@ public record ReadinessPage(
 
     /**
      * @param broken rules that the plan breaks beside that something is not made
+     * @param worst the latest plate, if first takes are late, but none that is told as much
      * @param unsure setups that are ready less often than promised, the least sure one first
      * @param underWay whether the day is, so that what is shot isn't told any more
      */
-    private static String answer(List<Row> rows, int broken, List<OfSetup> unsure, boolean underWay) {
+    private static String answer(
+            List<Row> rows, int broken, Optional<String> worst, List<OfSetup> unsure, boolean underWay) {
         List<Row> fed = rows.stream().filter(row -> row.state() != State.NONE).toList();
         if (fed.isEmpty()) {
             return underWay ? "No setup wants food any more." : "No setup wants food.";
@@ -433,6 +436,7 @@ public record ReadinessPage(
         } else if (!tooShort.isEmpty()) {
             parts.add("later plates short: " + first(tooShort));
         }
+        worst.ifPresent(parts::add);
         if (!faded.isEmpty()) {
             parts.add("past peak at call: " + first(faded));
         }
@@ -452,6 +456,29 @@ public record ReadinessPage(
         }
         String all = String.join("; ", parts) + ".";
         return all.substring(0, 1).toUpperCase(Locale.ROOT) + all.substring(1);
+    }
+
+    /** {@code worst: setup 6, Stew hero 3 by 45 min}, where first takes are late, but none that has a name in the answer as much. */
+    private static Optional<String> worst(Day day, Plan plan) {
+        List<Integer> late = inOrderOfCall(plan).stream()
+                .filter(setup -> setup.ready().isPresent() && setup.marginMinutes() < 0)
+                .limit(MOST_NAMES)
+                .map(setup -> -setup.marginMinutes())
+                .toList();
+        Copies names = new Copies(plan);
+        return plan.verdict().setups().stream()
+                .flatMap(setup -> copiesOf(plan, setup).stream())
+                .filter(PlannedCopy::made)
+                .max(Comparator.comparingInt(ReadinessPage::lateBy))
+                .filter(copy -> !late.isEmpty() && lateBy(copy) > Collections.max(late))
+                .map(copy -> Wording.plain("worst: setup " + copy.setup() + ", "
+                        + day.dish(copy.dish()).map(Dish::name).orElse(copy.dish()) + " " + names.name(copy) + " by "
+                        + lateBy(copy) + " min"));
+    }
+
+    /** Minutes by which a copy that is made is at camera too late. */
+    private static int lateBy(PlannedCopy copy) {
+        return copy.due().minutesUntil(copy.ready().orElseThrow());
     }
 
     private static List<String> setups(List<Row> rows, Predicate<Row> which) {

@@ -753,6 +753,24 @@ class PapersTest {
                 .isEqualTo("1 of 2 setups late: setup S0 by 5 min; later plates short: setup S1.");
     }
 
+    @Test
+    void thePlateThatIsLatestIsToldBesideAFirstTakeThatIsLateByLess() {
+        EggDay eggs = new EggDay();
+        eggs.usableMinutes = 100;
+        Readiness inTime = eggs.plan().verdict().setups().get(0);
+        List<Readiness> setups = List.of(readinessOf("S0", eggs.at(3, 0), -5, inTime), inTime);
+        Day two = eggs.with(
+                eggs.day(),
+                List.of(eggs.setup("S0", 3), eggs.setup(eggs.setup, 4)),
+                List.of(eggs.need("S0"), eggs.need(eggs.setup)));
+        for (int late : List.of(5, 45)) {
+            Plan plan = eggs.plan(List.of(), late).withVerdict(new Plan.Verdict(List.of(), 5 + late, 0, setups));
+            assertThat(readiness(two, plan).answer())
+                    .isEqualTo("1 of 2 setups late: setup S0 by 5 min; later plates short: setup S1"
+                            + (late > 5 ? "; worst: setup S1, Baked egg hero 1 by 45 min." : "."));
+        }
+    }
+
     private static Readiness readinessOf(String setup, Moment call, int margin, Readiness like) {
         return new Readiness(
                 setup, call, Optional.of(call.plus(-margin)), margin, like.heroPeakTo(), 0, Optional.empty(), "");
