@@ -503,6 +503,7 @@ public record RunSheet(
                         .filter(hold -> hold.station().equals(station.id()))
                         .mapToInt(StationHold::units)
                         .sum()));
+        notes.addAll(wording.gone(same, work.span().start()));
         notes.addAll(wording.raw(work));
         return foodLine(
                 wording,

@@ -285,6 +285,7 @@ final class Wording {
         }
         if (ends) {
             eaten(work, stretch.span().start()).ifPresent(notes::add);
+            notes.addAll(gone(List.of(work), stretch.span().start()));
         }
         if (begins
                 && gloves.contains(List.of(work.dish(), work.step()))
@@ -332,6 +333,23 @@ final class Wording {
                 ? until
                 : Optional.of(
                         "eaten by " + who + until.map(words -> ", " + words).orElse(""));
+    }
+
+    /** The warning off copies that must not be eaten any more when these works end; their last work tells it with who eats. */
+    List<String> gone(List<Work> together, Moment reader) {
+        Map<Moment, List<String>> since = new TreeMap<>();
+        for (Work work : together) {
+            work.copies().stream()
+                    .filter(id -> !work.equals(last.get(id)) && eatenUntilOf.containsKey(id))
+                    .filter(id -> eatenUntilOf.get(id).isBefore(work.span().end()))
+                    .forEach(id -> since.computeIfAbsent(eatenUntilOf.get(id), key -> new ArrayList<>())
+                            .add(id));
+        }
+        long all = together.stream().mapToLong(work -> work.copies().size()).sum();
+        return since.entrySet().stream()
+                .map(it -> (it.getValue().size() == all ? "" : copies.names(it.getValue()) + ": ") + DO_NOT_EAT
+                        + " after " + clock.time(it.getKey(), reader))
+                .toList();
     }
 
     /** {@code Rui (no shellfish)}. */

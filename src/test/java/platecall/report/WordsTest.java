@@ -188,6 +188,56 @@ class WordsTest {
         assertThat(wording.notes(Stretch.of(plan.work().get(0)).get(0))).contains("eaten by Cid (no celery, nuts)");
     }
 
+    /** By hand: the first stew is cut from 06:00 on and stands out, cold, for its four hours until 10:00; the second one from 10:30 on. */
+    @Test
+    void whatStoodTooLongIsWarnedOffAtEachStepFromThenOn() {
+        Day day = new TestDays()
+                .with(days -> days.kitchen = List.of(TestDays.span("06:00-22:00")))
+                .place("kitchen", place -> {})
+                .person("Ana", person -> {})
+                .setup("S1", "12:00", setup -> setup.takes(2))
+                .dish("stew", dish -> dish.controlled = true)
+                .need("S1", "stew", "plate", need -> need.copies(2))
+                .step("stew", "cut", 10, step -> step.raw = true)
+                .step("stew", "fry", 10, step -> step.after("cut").uses("hob", 1).core = Optional.of(74.0))
+                .step("stew", "plate", 5, step -> step.after("fry"))
+                .station("hob", Station.Kind.BURNERS, 2, station -> {})
+                .build();
+        Plan plan = TestPlans.of(day)
+                .step("stew", "cut", 1, "06:00-06:10", work -> work.by("Ana"))
+                .step("stew", "cut", 2, "10:30-10:40", work -> work.by("Ana"))
+                .step(
+                        "stew",
+                        "fry",
+                        1,
+                        "11:30-11:40",
+                        work -> work.and("S1/stew/plate/hero#2").on("hob", 1))
+                .step("stew", "plate", 1, "11:40-11:45", work -> work.by("Ana"))
+                .step("stew", "plate", 2, "11:50-11:55", work -> work.by("Ana"))
+                .build();
+        Wording wording = new Wording(day, plan);
+        assertThat(plan.work())
+                .extracting(work -> wording.notes(Stretch.of(work).get(0)).stream()
+                        .filter(note -> note.contains("DO NOT EAT"))
+                        .toList())
+                .containsExactly(
+                        List.of(),
+                        List.of(),
+                        List.of("hero 1: DO NOT EAT after 10:00"),
+                        List.of("DO NOT EAT after 10:00"),
+                        List.of());
+        assertThat(RunSheet.of(
+                                day,
+                                plan,
+                                Changes.none(day, plan),
+                                Imprint.of(plan, eggs.span(2, 0, 1).start().in(TestDays.ZONE)),
+                                Paper.A4)
+                        .stations())
+                .flatExtracting(RunSheet.Section::lines)
+                .flatExtracting(RunSheet.Line::notes)
+                .contains("hero 1: DO NOT EAT after 10:00");
+    }
+
     /** Celery goes in at the second of three steps, flour at the first; Cid eats the tart and must have no celery. */
     @Test
     void eachWorkTellsWhatAllergensAreInByThenAndWhoMustNotHaveThem() {
