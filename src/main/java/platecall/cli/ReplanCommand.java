@@ -135,7 +135,7 @@ final class ReplanCommand implements Callable<Integer> {
         Set<String> gone = new TreeSet<>(soFar.lost());
         gone.addAll(spoiled);
         Changes changes = Changes.of(day, soFar.onPaper(), made.plan(), before, soFar.renamed())
-                .telling(gone, renamed, stopped(soFar, made.plan()), soFar.warming());
+                .telling(gone, renamed, stopped(soFar, before, made.plan()), soFar.warming());
 
         PrintWriter print = spec.commandLine().getOut();
         warn(print, day, soFar);
@@ -307,13 +307,17 @@ final class ReplanCommand implements Callable<Integer> {
                 .collect(Collectors.toSet());
     }
 
-    /** Works under way that serve no copy any more. */
-    private static List<Work> stopped(SoFar soFar, Plan plan) {
+    /** Works under way that serve no copy any more, as they were planned. */
+    private static List<Work> stopped(SoFar soFar, Plan before, Plan plan) {
         Set<CopyStep> used = new HashSet<>();
         plan.work().forEach(work -> work.copies().forEach(copy -> used.add(work.with(copy))));
-        return soFar.begun().stream()
+        Set<String> stopped = soFar.begun().stream()
                 .filter(work -> work.span().end().isAfter(soFar.now())
                         && work.copies().stream().noneMatch(copy -> used.contains(work.with(copy))))
+                .map(Work::id)
+                .collect(Collectors.toSet());
+        return before.work().stream()
+                .filter(work -> stopped.contains(work.id()))
                 .toList();
     }
 
@@ -438,8 +442,8 @@ final class ReplanCommand implements Callable<Integer> {
         list(
                 print,
                 "Under way for no copy any more, to be stopped: ",
-                stopped(soFar, plan).stream()
-                        .map(work -> work.dish() + " " + work.step()
+                stopped(soFar, before, plan).stream()
+                        .map(work -> work.dish() + " " + work.step() + " of " + String.join(", ", work.copies())
                                 + work.stations().stream()
                                         .map(hold -> " in " + hold.station())
                                         .collect(Collectors.joining()))

@@ -126,7 +126,7 @@ public final class Changes {
      *
      * @param gone copies, by the id that they had before, that can't be used any more
      * @param renamed for each copy that takes another's place the id of that one
-     * @param stopped works under way that are of no use any more
+     * @param stopped works under way that are of no use any more, with the copies that they had before
      * @param warming for each fridge, freezer and hot hold that is closed the copies in it, by the id that they had before
      */
     public Changes telling(
@@ -154,7 +154,8 @@ public final class Changes {
                                 .collect(Collectors.joining(", "))
                         + "."));
         stopped.stream()
-                .map(work -> "To be stopped: " + wording.dish(work.dish()) + ", " + work.step()
+                .map(work -> "To be stopped: " + wording.dish(work.dish()) + ", " + work.step() + " of "
+                        + wording.copies.names(work.copies(), true)
                         + (where(work).isEmpty() ? "" : " in " + where(work))
                         + (who(work).isEmpty() ? "" : ", by " + who(work)) + ".")
                 .distinct()
@@ -307,8 +308,9 @@ public final class Changes {
         boolean ofAll =
                 copiesOf.size() == 1 && copiesOf.values().iterator().next().containsAll(work.copies());
         Copies names = new Copies(after);
+        boolean severalSetups = names.setups(work.copies()).size() > 1;
         String note = copiesOf.entrySet().stream()
-                .map(entry -> (ofAll ? "" : names.names(entry.getValue()) + " ") + entry.getKey())
+                .map(entry -> (ofAll ? "" : names.names(entry.getValue(), severalSetups) + " ") + entry.getKey())
                 .collect(Collectors.joining("; "));
         return Optional.of(Wording.plain(note)).filter(words -> !words.isEmpty());
     }

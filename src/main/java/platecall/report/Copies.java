@@ -63,6 +63,11 @@ final class Copies {
 
     /** {@code hero 1-3, stand-in 1}; with more than one setup {@code setup S1 hero 1-3; setup S4 hero 1}. */
     String names(List<String> ids) {
+        return names(ids, setups(ids).size() > 1);
+    }
+
+    /** The same with or without their setups. */
+    String names(List<String> ids, boolean withSetups) {
         List<String> setups = setups(ids);
         List<String> groups = new ArrayList<>();
         for (String setup : setups) {
@@ -75,7 +80,7 @@ final class Copies {
             }
             List<String> parts = new ArrayList<>();
             numbers.forEach((label, of) -> parts.add(label + " " + ranges(of)));
-            groups.add((setups.size() > 1 ? "setup " + setup + " " : "") + String.join(", ", parts));
+            groups.add((withSetups ? "setup " + setup + " " : "") + String.join(", ", parts));
         }
         return String.join("; ", groups);
     }

@@ -194,11 +194,11 @@ class ReplanCommandTest {
         assertThat(code).isEqualTo(Main.NOT_READY);
         assertThat(out.toString())
                 .contains("Lost: " + String.join(", ", roast.copies()) + ".")
-                .contains("to be stopped: bird roast in "
+                .contains("to be stopped: bird roast of " + String.join(", ", roast.copies()) + " in "
                         + roast.stations().get(0).station());
         assertThat(Files.readString(folder.resolve("new/run-sheet.html")))
                 .contains("Not to be used any more: Lantern bird, glazed for setup 4")
-                .contains("To be stopped: Lantern bird, glazed, roast in "
+                .contains("To be stopped: Lantern bird, glazed, roast of setup 4 hero 1, stand-in 1 in "
                         + roast.stations().get(0).station() + ", by "
                         + roast.hands().get(0).person());
         assertThat(out.toString()).doesNotContain("a station is used only while it is open");

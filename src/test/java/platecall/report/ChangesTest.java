@@ -11,13 +11,14 @@ import platecall.day.Day;
 import platecall.day.Station;
 import platecall.day.TestDays;
 import platecall.plan.Plan;
+import platecall.plan.Plan.Work;
 import platecall.plan.TestPlans;
 
 /** What people read on their sheets of a plan that takes the place of another. */
 class ChangesTest {
 
     /** A pie bakes at 200 °C, in an oven that takes 18 minutes from 20 °C at 10 °C a minute. */
-    private final Day day = new TestDays()
+    private final TestDays parts = new TestDays()
             .with(days -> days.kitchen = List.of(span("08:00-18:00")))
             .place("kitchen", place -> {})
             .person("Ana", person -> {})
@@ -28,8 +29,9 @@ class ChangesTest {
             .step("pie", "bake", 30, step -> {
                 step.uses("oven", 1);
                 step.oven = Optional.of(200);
-            })
-            .build();
+            });
+
+    private final Day day = parts.build();
 
     private Plan baked(String... fromTo) {
         TestPlans plan = TestPlans.of(day);
@@ -86,5 +88,33 @@ class ChangesTest {
                         .telling(List.of("S1/pie/bake/hero#2"), Map.of(), List.of(), Map.of())
                         .news())
                 .containsExactly("Not to be used any more: Pie for setup S1, hero 2.");
+    }
+
+    /** Two pies for two setups, one after the other, now bake together, and one of them is to be taken out. */
+    @Test
+    void whoHasABatchForSeveralSetupsReadsOfWhichSetupAChangeIs() {
+        Day two = parts.setup("S2", "12:00", setup -> {})
+                .need("S2", "pie", "bake", need -> {})
+                .build();
+        String other = "S2/pie/bake/hero#1";
+        Plan before = TestPlans.of(two)
+                .step("pie", "bake", 1, "09:10-09:40", work -> work.on("oven", 1))
+                .add(Work.Kind.STEP, "pie", "bake", other, span("09:40-10:10"), work -> work.on("oven", 1))
+                .build();
+        Plan after = TestPlans.of(two)
+                .step(
+                        "pie",
+                        "bake",
+                        1,
+                        "10:00-10:30",
+                        work -> work.on("oven", 1).and(other))
+                .asOf("09:00")
+                .build();
+        Changes changes = Changes.of(two, before, after, before, Map.of());
+        assertThat(changes.note(after.work().get(0), Clock.of(two, after)))
+                .contains("setup S1 hero 1 was 09:10; setup S2 hero 1 was 09:40");
+        assertThat(changes.telling(List.of(), Map.of(), before.work().subList(1, 2), Map.of())
+                        .news())
+                .containsExactly("To be stopped: Pie, bake of setup S2 hero 1 in oven.");
     }
 }
