@@ -176,7 +176,7 @@ final class ReplanCommand implements Callable<Integer> {
             Attempt anew = attempt(day, before, soFar, stuck, Map.of(), ending);
             best = anew.missing() < best.missing() ? anew : best;
         }
-        Map<String, Integer> enough = enough(day, best.left().net(), best.made().plan());
+        Map<String, Integer> enough = enough(day, best.left().net(), best.made().plan(), false);
         if (!enough.isEmpty() && !ending.stop()) {
             Attempt fewer = attempt(day, before, soFar, best.anew(), enough, ending);
             best = fewer.points() < best.points() ? fewer : best;
@@ -213,8 +213,10 @@ final class ReplanCommand implements Callable<Integer> {
     /**
      * For each need of which some copies would only come when the last take at worst is over, though the first one has its plates:
      * how many don't. Nobody waits for the others, and what they take of hands is missing elsewhere.
+     *
+     * @param fixed whether of the needs whose number of copies stands in the sheets, or of the others
      */
-    private static Map<String, Integer> enough(Day day, TaskNet net, Plan plan) {
+    private static Map<String, Integer> enough(Day day, TaskNet net, Plan plan, boolean fixed) {
         Set<String> begun = begun(net);
         Map<String, Integer> enough = new TreeMap<>();
         for (Need need : day.needs()) {
@@ -227,7 +229,7 @@ final class ReplanCommand implements Callable<Integer> {
                     .filter(readiness -> readiness.setup().equals(setup.id()))
                     .findFirst()
                     .flatMap(Readiness::ready);
-            if (first.isEmpty() || need.copies().isPresent()) {
+            if (first.isEmpty() || need.copies().isPresent() != fixed) {
                 continue;
             }
             Moment over = setup.shooting().end().plus(Math.max(0, setup.call().minutesUntil(first.get())));
@@ -431,6 +433,12 @@ final class ReplanCommand implements Callable<Integer> {
                 print,
                 "Too late for the last take, not made any more: ",
                 rest.enough().entrySet().stream()
+                        .map(need -> need.getKey() + "#" + (need.getValue() + 1) + " and on")
+                        .toList());
+        list(
+                print,
+                "Too late for the last take, made only because column copies of sheet needs asks for them: ",
+                enough(day, rest.left().net(), plan, true).entrySet().stream()
                         .map(need -> need.getKey() + "#" + (need.getValue() + 1) + " and on")
                         .toList());
         numberedAnew(renamed).forEach((need, places) -> list(print, "Numbered anew, " + need + ": ", places));

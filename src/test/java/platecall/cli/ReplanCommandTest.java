@@ -259,6 +259,17 @@ class ReplanCommandTest {
         assertThat(out.toString()).contains("No rule is broken.");
     }
 
+    /** The same with six in the column copies: the sixth is made, and it is said why. */
+    @Test
+    void whatWouldComeAfterTheLastTakeIsMadeIfTheSheetsAskForIt() throws IOException {
+        Path six = changed("needs.csv", "2,soup,plate,1,fresh,hero,Lene,,", "2,soup,plate,1,fresh,hero,Lene,6,");
+        replan(six, PLAN, "11:14", "--happened", happened("lost,2,soup,hero,3,,,"));
+        assertThat(out.toString())
+                .contains("Too late for the last take, made only because column copies of sheet needs asks for them:"
+                        + " 2/soup/plate/hero#6 and on.")
+                .doesNotContain("not made any more");
+    }
+
     /** By hand: forty minutes more until a call, with what is for it not begun, and nothing else in its way. */
     @Test
     void aCallThatSlipsTakesItsFoodAlong() throws IOException {
