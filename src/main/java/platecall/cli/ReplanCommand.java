@@ -187,7 +187,7 @@ final class ReplanCommand implements Callable<Integer> {
     private Attempt attempt(
             Day day, Plan before, SoFar soFar, Set<String> anew, Map<String, Integer> enough, Planning.Ending ending) {
         TaskNet all = tasks(day, before, enough);
-        UnderWay left = UnderWay.of(day, all, soFar.now(), soFar.begun(), soFar.breaks(), anew);
+        UnderWay left = UnderWay.of(day, all, soFar.now(), soFar.begun(), soFar.breaks(), anew, soFar.notBefore());
         return new Attempt(
                 left, planning.plan(spec, day, left.net(), Optional.of(soFar.inHand()), ending), anew, enough);
     }

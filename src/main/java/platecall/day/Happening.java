@@ -14,7 +14,7 @@ import platecall.units.Moment;
  * @param number of the copy; empty: all that fit
  * @param step the step's id, or {@link #CARRY}; empty if a copy is lost
  * @param person whose meal break it is, if it is one
- * @param time when it began or ended, or will end
+ * @param time when it began or ended, or will end; if a step waits, before when it isn't begun
  */
 public record Happening(
         What what,
@@ -35,7 +35,7 @@ public record Happening(
         BEGAN,
         /** It ended at a time, or will end at it. */
         ENDED,
-        /** It was to begin, and has not. */
+        /** It was to begin, and has not; maybe it can't before some time. */
         WAITS,
         /** A copy can't be used any more: burnt, dropped, eaten. It is made anew. */
         LOST;
@@ -48,11 +48,12 @@ public record Happening(
 
     public Happening {
         boolean timed = what == What.BEGAN || what == What.ENDED;
-        if (timed != time.isPresent()) {
+        boolean untimed = what == What.LOST || what == What.WAITS && person.isPresent();
+        if (time.isPresent() ? untimed : timed) {
             throw new IllegalArgumentException(
                     timed
                             ? "time must say when it " + what.word()
-                            : "time must be blank if a step waits or a copy is lost");
+                            : "time must be blank if a meal break waits or a copy is lost");
         }
         if (what == What.LOST && step.isPresent()) {
             throw new IllegalArgumentException("step must be blank if a copy is lost");

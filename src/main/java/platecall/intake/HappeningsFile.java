@@ -45,7 +45,12 @@ public final class HappeningsFile {
     private static final Column<Happening, Optional<String>> PERSON =
             optional("person", Grammars.NAME, Happening::person, "a step", "who began or ended a meal break", "Runa");
     private static final Column<Happening, Optional<Moment>> TIME = optional(
-            "time", Clock.MOMENT, Happening::time, "not for these", "when it began or ended, or will end", "11:05");
+            "time",
+            Clock.MOMENT,
+            Happening::time,
+            "lost, or waits for no one knows how long",
+            "when it began or ended, or will end; if a step waits, before when it isn't begun",
+            "11:05");
 
     static final Sheet<Happening> SHEET = new Sheet<>(
             SHEET_NAME,

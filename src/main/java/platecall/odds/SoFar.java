@@ -25,6 +25,7 @@ import platecall.day.Station;
 import platecall.day.Step;
 import platecall.day.Trouble;
 import platecall.odds.Rehearsal.Fact;
+import platecall.plan.CopyStep;
 import platecall.plan.Plan;
 import platecall.plan.Plan.Break;
 import platecall.plan.Plan.Hands;
@@ -48,6 +49,7 @@ import platecall.units.Span;
  *     stands in its works. What is lost has no works in it
  * @param lost ids of copies that can't be used any more, as the plan in hand numbers them: noted as lost, or on a heat that is closed
  * @param renamed for each copy that takes another's place the id of that one
+ * @param notBefore for steps of copies that wait the time before which they aren't begun
  * @param warming for each fridge, freezer and hot hold that is closed by now ids of the copies that stand in it, as the plan in hand numbers them
  */
 public record SoFar(
@@ -59,6 +61,7 @@ public record SoFar(
         Plan carriedOn,
         Set<String> lost,
         Map<String, String> renamed,
+        Map<CopyStep, Moment> notBefore,
         Map<String, Set<String>> warming) {
 
     /**
@@ -98,6 +101,9 @@ public record SoFar(
 
         /** Rows of lost copies that don't say which number. */
         private final Set<Integer> withoutNumber = new HashSet<>();
+
+        /** For works that wait until after now from when on they may begin. */
+        private final Map<Integer, Moment> waits = new LinkedHashMap<>();
 
         private final Set<String> lost = new LinkedHashSet<>();
         private final Map<String, String> renamed = new LinkedHashMap<>();
@@ -243,7 +249,7 @@ public record SoFar(
                         "the plan has no such work",
                         orElsewhere(it, "Maybe leave setup, part or number blank."));
             } else if (it.what() == What.WAITS) {
-                noteWaits(row, meant);
+                noteWaits(row, meant, it.time().orElse(now));
             } else if (meant.size() > 1) {
                 List<String> numbers = meant.stream()
                         .map(i -> plan.work().get(i).copies().get(0))
@@ -277,7 +283,7 @@ public record SoFar(
             }
             int i = plan.work().size() + nearest.get();
             if (it.what() == What.WAITS) {
-                noteWait(row, i);
+                noteWait(row, i, now);
             } else {
                 noteTime(row, it, i);
             }
@@ -298,7 +304,7 @@ public record SoFar(
         }
 
         /** Notes that works wait; of those that are done once and again the ones for setups that aren't shot. */
-        private void noteWaits(int row, List<Integer> meant) {
+        private void noteWaits(int row, List<Integer> meant, Moment until) {
             List<Integer> toCome = meant.stream()
                     .filter(i -> shot(i).size() < plan.work().get(i).copies().size())
                     .toList();
@@ -313,15 +319,18 @@ public record SoFar(
                                         + copies.get(copy).setup() + " is shot by the sheets",
                                 "Maybe a later step, lost if a copy is to be made anew, or a later call."));
             }
-            (toCome.isEmpty() ? meant : toCome).forEach(i -> noteWait(row, i));
+            (toCome.isEmpty() ? meant : toCome).forEach(i -> noteWait(row, i, until));
         }
 
-        private void noteWait(int row, int i) {
+        private void noteWait(int row, int i, Moment until) {
             if (isOfBefore(i)) {
                 tell(row, "", "", "has begun by the plan in hand", "Maybe leave the row out.");
             } else {
                 rows[i][WAITS] = row;
-                facts[i].notBefore = now.epochMinute();
+                facts[i].notBefore = Moment.later(now, until).epochMinute();
+                if (until.isAfter(now)) {
+                    waits.put(i, until);
+                }
             }
         }
 
@@ -506,7 +515,19 @@ public record SoFar(
                     carriedOn,
                     Collections.unmodifiableSet(lost),
                     renamed,
+                    notBefore(begun),
                     warming(rehearsal, begun));
+        }
+
+        private Map<CopyStep, Moment> notBefore(boolean[] begun) {
+            Map<CopyStep, Moment> notBefore = new LinkedHashMap<>();
+            waits.forEach((i, until) -> {
+                Work work = plan.work().get(i);
+                if (!begun[i]) {
+                    forPlaces(work).forEach(place -> notBefore.put(work.with(place), until));
+                }
+            });
+            return notBefore;
         }
 
         /** What stands in stores that keep it cold or hot, but are closed now: nobody knows from the plan how warm it is by now. */

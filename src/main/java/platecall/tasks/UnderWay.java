@@ -46,10 +46,17 @@ public record UnderWay(TaskNet net, List<String> spoiled) {
      * @param begun every work that has begun, as it happens, with the copies that it still serves; in order of time
      * @param anew copies, by id, of which nothing that has begun can be used
      * @param breaks every meal break that has begun
+     * @param notBefore steps of copies that aren't begun before some time
      */
     public static UnderWay of(
-            Day day, TaskNet net, Moment now, List<Work> begun, List<Break> breaks, Set<String> anew) {
-        return new Reckoning(day, net, now, begun, anew).reckon(breaks);
+            Day day,
+            TaskNet net,
+            Moment now,
+            List<Work> begun,
+            List<Break> breaks,
+            Set<String> anew,
+            Map<CopyStep, Moment> notBefore) {
+        return new Reckoning(day, net, now, begun, anew, notBefore).reckon(breaks);
     }
 
     private static final class Reckoning {
@@ -61,12 +68,15 @@ public record UnderWay(TaskNet net, List<String> spoiled) {
         private final Map<CopyStep, Integer> workOf = new HashMap<>();
         private final Map<Recipe, Recipe> untouched = new IdentityHashMap<>();
         private final List<String> spoiled = new ArrayList<>();
+        private final Map<CopyStep, Moment> notBefore;
 
-        Reckoning(Day day, TaskNet net, Moment now, List<Work> works, Set<String> anew) {
+        Reckoning(
+                Day day, TaskNet net, Moment now, List<Work> works, Set<String> anew, Map<CopyStep, Moment> notBefore) {
             this.day = day;
             this.net = net;
             this.now = net.origin().minutesUntil(now);
             this.works = works;
+            this.notBefore = notBefore;
             for (int i = 0; i < works.size(); i++) {
                 for (String copy : works.get(i).copies()) {
                     if (anew.contains(copy)) {
@@ -248,15 +258,49 @@ public record UnderWay(TaskNet net, List<String> spoiled) {
                 begun[i] = work != null && ready ? work : -1;
                 any |= begun[i] >= 0;
             }
+            Recipe waiting = waiting(copy);
             Recipe fresh = untouched.computeIfAbsent(
-                    recipe, it -> left(it, filled(it.size())).orElseThrow());
+                    waiting, it -> left(it, filled(it.size())).orElseThrow());
             Optional<Recipe> goesOn =
-                    any ? left(recipe, begun).filter(it -> isWorthIt(copy, it, fresh)) : Optional.empty();
+                    any ? left(waiting, begun).filter(it -> isWorthIt(copy, it, fresh)) : Optional.empty();
             if (any && goesOn.isEmpty()) {
                 spoiled.add(copy.id());
             }
             Recipe left = goesOn.orElse(fresh);
             return new Copy(left, copy.setup(), copy.number(), copy.due(), copy.show());
+        }
+
+        /** The copy's recipe in which no step is begun before the time until which it waits. */
+        private Recipe waiting(Copy copy) {
+            Recipe recipe = copy.recipe();
+            if (recipe.tasks().stream().noneMatch(task -> notBefore.containsKey(copy.with(task)))) {
+                return recipe;
+            }
+            return withTasks(
+                    recipe,
+                    recipe.tasks().stream()
+                            .map(task -> Optional.ofNullable(notBefore.get(copy.with(task)))
+                                    .map(time -> open(task, Math.max(task.earliest(), minute(time)), task.latest()))
+                                    .orElse(task))
+                            .toList(),
+                    recipe.into(),
+                    recipe.outOf());
+        }
+
+        private static Recipe withTasks(Recipe recipe, List<Task> tasks, List<List<Arc>> into, List<List<Arc>> outOf) {
+            return new Recipe(
+                    recipe.need(),
+                    tasks,
+                    into,
+                    outOf,
+                    recipe.plated(),
+                    recipe.tail(),
+                    recipe.look(),
+                    recipe.peakFrom(),
+                    recipe.peakTo(),
+                    recipe.usableTo(),
+                    recipe.lateWeight(),
+                    recipe.offPeakWeight());
         }
 
         /** Whether a copy that is plated can be shown when its take rolls, or is at least no later so than another one would be. */
@@ -311,19 +355,7 @@ public record UnderWay(TaskNet net, List<String> spoiled) {
                 into.add(arcs);
                 arcs.forEach(arc -> outOf.get(arc.before()).add(arc));
             }
-            return Optional.of(new Recipe(
-                    recipe.need(),
-                    tasks,
-                    into,
-                    outOf,
-                    recipe.plated(),
-                    recipe.tail(),
-                    recipe.look(),
-                    recipe.peakFrom(),
-                    recipe.peakTo(),
-                    recipe.usableTo(),
-                    recipe.lateWeight(),
-                    recipe.offPeakWeight()));
+            return Optional.of(withTasks(recipe, tasks, into, outOf));
         }
 
         /** The first and the last minute at which a task can start. */

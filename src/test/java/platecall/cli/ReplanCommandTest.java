@@ -270,6 +270,18 @@ class ReplanCommandTest {
                 .doesNotContain("not made any more");
     }
 
+    @Test
+    void whatWaitsUntilATimeIsPlannedFromThenOn() throws IOException {
+        replan(DEMO, PLAN, "15:00", "--happened", happened("waits,7,soup,,,roast squash,,16:10"));
+        assertThat(err.toString()).isEmpty();
+        assertThat(PlanFile.read(folder.resolve("new/plan.json")).work().stream()
+                        .filter(work -> work.step().equals("roast squash")
+                                && work.copies().get(0).startsWith("7/"))
+                        .map(work -> clock(work.span().start())))
+                .isNotEmpty()
+                .allMatch(start -> start.compareTo("16:10") >= 0);
+    }
+
     /** By hand: forty minutes more until a call, with what is for it not begun, and nothing else in its way. */
     @Test
     void aCallThatSlipsTakesItsFoodAlong() throws IOException {

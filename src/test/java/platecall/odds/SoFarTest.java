@@ -1,6 +1,7 @@
 package platecall.odds;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static platecall.day.TestDays.at;
 import static platecall.day.TestDays.span;
 
@@ -17,6 +18,7 @@ import platecall.day.Happening.What;
 import platecall.day.Station;
 import platecall.day.TestDays;
 import platecall.day.Trouble;
+import platecall.plan.CopyStep;
 import platecall.plan.Plan;
 import platecall.plan.Plan.Hands;
 import platecall.plan.Plan.PlannedCopy;
@@ -272,6 +274,19 @@ class SoFarTest {
                 troubles);
         assertThat(told(later.begun())).contains("bake [1] 10:05-10:25").noneMatch(work -> work.contains("10:30"));
         assertThat(troubles).isEmpty();
+    }
+
+    /** By hand: Ben, who eats until 11:00, pours tea that can't be poured before 11:05 from then to 11:10 if nobody plans otherwise. */
+    @Test
+    void whatWaitsUntilATimeDoesNotBeginBefore() {
+        SoFar soFar = by("10:26", happening(What.WAITS, "tea", 1, "pour", "11:05"));
+        assertThat(troubles).isEmpty();
+        assertThat(told(soFar.carriedOn().work())).contains("pour [1] 11:05-11:10");
+        assertThat(soFar.notBefore()).isEqualTo(Map.of(CopyStep.of("S1/tea/pour/hero#1", "pour"), at("11:05")));
+        assertThat(by("10:26", happening(What.WAITS, "tea", 1, "pour", "10:26")).notBefore())
+                .isEmpty();
+        assertThatThrownBy(() -> meal(What.WAITS, "Ben", "10:40"))
+                .hasMessage("time must be blank if a meal break waits or a copy is lost");
     }
 
     /** The call that was moved to 10:30, the noise and the longer wait were not so when the first bun was plated at 10:32. */

@@ -26,6 +26,7 @@ import platecall.day.Trouble;
 import platecall.looks.Looks;
 import platecall.odds.SoFar;
 import platecall.plan.Breach;
+import platecall.plan.CopyStep;
 import platecall.plan.Plan;
 import platecall.plan.Plan.PlannedCopy;
 import platecall.plan.Plan.Work;
@@ -56,7 +57,7 @@ class UnderWayTest {
         assertThat(troubles)
                 .allMatch(trouble ->
                         trouble.what().contains("has begun") || trouble.what().contains("has not begun"));
-        UnderWay left = UnderWay.of(day, net(day), now, soFar.begun(), soFar.breaks(), Set.of());
+        UnderWay left = UnderWay.of(day, net(day), now, soFar.begun(), soFar.breaks(), Set.of(), soFar.notBefore());
         Planner.Found found = Planner.plan(
                 day,
                 left.net(),
@@ -81,6 +82,11 @@ class UnderWayTest {
         assertThat(plan.copies().stream().map(PlannedCopy::id))
                 .containsExactlyElementsOf(
                         net(day).copies().stream().map(TaskNet.Copy::id).toList());
+        soFar.notBefore()
+                .forEach((step, time) -> assertThat(plan.work().stream()
+                                .filter(work -> work.copies().contains(step.copy())
+                                        && work.with(step.copy()).equals(step)))
+                        .allSatisfy(work -> assertThat(work.span().start()).isGreaterThanOrEqualTo(time)));
         Map<Rule, Long> broken = new EnumMap<>(Rule.class);
         for (Breach breach : Audit.of(day, plan).breaches()) {
             broken.merge(breach.rule(), breach.amount(), Long::sum);
@@ -117,11 +123,16 @@ class UnderWayTest {
     }
 
     private static UnderWay left(TestDays days, String now, Consumer<TestPlans> works) {
+        return left(days, now, works, Map.of());
+    }
+
+    private static UnderWay left(
+            TestDays days, String now, Consumer<TestPlans> works, Map<CopyStep, Moment> notBefore) {
         Day day = days.build();
         TestPlans plan = TestPlans.of(day);
         works.accept(plan);
         Plan built = plan.build();
-        return UnderWay.of(day, net(day), TestDays.at(now), built.work(), built.breaks(), Set.of());
+        return UnderWay.of(day, net(day), TestDays.at(now), built.work(), built.breaks(), Set.of(), notBefore);
     }
 
     private static List<String> windows(UnderWay left) {
@@ -135,6 +146,21 @@ class UnderWayTest {
     @Test
     void whatHasNotBegunBeginsFromNowOn() {
         assertThat(windows(left(pasta(), "09:00", plan -> {}))).containsExactly("boil 540-", "plate 550-");
+    }
+
+    /** Not boiled before 9:20, so plated from 9:30 on; boiled by 9:10, but not plated before 9:15, the last minute at which it may be. */
+    @Test
+    void whatWaitsUntilATimeBeginsFromThenOn() {
+        CopyStep boil = CopyStep.of("S1/pasta/plate/hero#1", "boil");
+        CopyStep plate = CopyStep.of("S1/pasta/plate/hero#1", "plate");
+        assertThat(windows(left(pasta(), "09:00", plan -> {}, Map.of(boil, TestDays.at("09:20")))))
+                .containsExactly("boil 560-", "plate 570-");
+        Consumer<TestPlans> boiled = plan -> plan.step("pasta", "boil", 1, "09:00-09:10", work -> work.by("Ana"));
+        assertThat(windows(left(pasta(), "09:05", boiled, Map.of(plate, TestDays.at("09:15")))))
+                .containsExactly("boil begun 540-540", "plate 555-555");
+        assertThat(left(pasta(), "09:05", boiled, Map.of(plate, TestDays.at("09:16")))
+                        .spoiled())
+                .containsExactly("S1/pasta/plate/hero#1");
     }
 
     /** Boiled at 9:45, so plated from now to 9:50; one minute later it is too late for that, and another is boiled. */
@@ -217,7 +243,9 @@ class UnderWayTest {
                     .orElseThrow();
             boolean underWay = work.span().contains(now) && work.span().start().isBefore(now);
             if (underWay && random.nextInt(2) == 0) {
-                all.add(happening(Happening.What.WAITS, copy, work.step(), Optional.empty()));
+                Optional<Moment> until =
+                        Optional.of(now.plus(random.nextInt(60))).filter(it -> random.nextBoolean());
+                all.add(happening(Happening.What.WAITS, copy, work.step(), until));
             } else if (underWay
                     && plan.work().stream()
                                     .filter(it -> isMeant(plan, it, work, copy))
