@@ -349,7 +349,12 @@ class PapersTest {
         EggDay eggs = new EggDay();
         String html = new String(sheet(eggs.day(), eggs.plan(), Paper.A4).html(), StandardCharsets.UTF_8);
         assertThat(html)
-                .contains("lang=\"en\"", "<h2>Ada</h2>", "scope=\"col\"", "aria-label=\"box to tick: 03:50 Crack\"")
+                .contains(
+                        "lang=\"en\"",
+                        "<h2 id=\"person-0\">Ada</h2>",
+                        "<a href=\"#person-0\">Ada</a>",
+                        "scope=\"col\"",
+                        "aria-label=\"box to tick: 03:50 Crack\"")
                 .doesNotContainPattern("<th[^>]*></th>");
     }
 
