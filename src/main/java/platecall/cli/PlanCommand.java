@@ -66,6 +66,7 @@ final class PlanCommand implements Callable<Integer> {
         DayCheck.remarksOnEaters(day)
                 .forEach(remark -> spec.commandLine().getOut().println("Remark: " + file.tell(remark)));
         ReadyTable.print(spec.commandLine().getOut(), day, made.plan());
+        planning.tellUnplaced(spec, day, made);
         planning.tellOdds(spec, day, made);
         planning.write(
                 spec,

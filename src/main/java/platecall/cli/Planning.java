@@ -4,6 +4,7 @@ import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.time.ZonedDateTime;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
@@ -21,6 +22,7 @@ import platecall.report.Changes;
 import platecall.report.Reports;
 import platecall.report.UnwritableFolderException;
 import platecall.solve.Planner;
+import platecall.solve.Unplaced;
 import platecall.tasks.TaskNet;
 import platecall.units.Moment;
 import sun.misc.Signal;
@@ -67,8 +69,8 @@ final class Planning {
         return new Planner.Limits(most, Optional.ofNullable(steps), seed, threads);
     }
 
-    /** A plan and how sure it is. */
-    record Planned(Plan plan, Odds odds) {}
+    /** A plan, how sure it is, and why copies that it doesn't make have no place in it. */
+    record Planned(Plan plan, Odds odds, List<Unplaced> unplaced) {}
 
     /** Plans the tasks of a day, audits the plan and rehearses it. */
     Planned plan(CommandSpec spec, Day day, TaskNet net, Optional<Plan> held, Ending ending) {
@@ -92,7 +94,7 @@ final class Planning {
                 ? Promise.plan(day, net, limits, held, search, ending::tell, ending::stop)
                 : search.plan(net, limits, Optional.empty());
         Plan plan = found.withVerdict(Audit.of(day, found));
-        return new Planned(plan, Odds.of(day, plan, Odds.RUNS, seed));
+        return new Planned(plan, Odds.of(day, plan, Odds.RUNS, seed), Unplaced.of(day, net, plan));
     }
 
     /** Shows how searches go until it is closed. */
@@ -121,6 +123,20 @@ final class Planning {
         PrintWriter print = spec.commandLine().getOut();
         print.println();
         print.printf(Locale.ROOT, "Written to %s: %s.%n", folder, String.join(", ", files.keySet()));
+    }
+
+    /** Tells why copies that aren't made have no place. */
+    void tellUnplaced(CommandSpec spec, Day day, Planned made) {
+        for (Unplaced none : made.unplaced()) {
+            String who = none.copies().size() > 1 ? "each" : "it";
+            String why = none.alone()
+                    .map(at -> who + " could be at camera by "
+                            + ReadyTable.clock(at, day.facts().zone()) + ": what else is made leaves no room.")
+                    .orElse(who + " would lack " + String.join(", or ", none.wanting()) + ", too.");
+            spec.commandLine()
+                    .getOut()
+                    .println("Not made: " + String.join(", ", none.copies()) + ". Alone in the kitchen " + why);
+        }
     }
 
     /** Tells how sure a plan is. */

@@ -144,6 +144,7 @@ final class ReplanCommand implements Callable<Integer> {
         print.println(changes.line());
         print.println();
         ReadyTable.print(print, day, made.plan());
+        planning.tellUnplaced(spec, day, made);
         planning.tellOdds(spec, day, made);
         planning.write(spec, day, made, Optional.of(changes), folder, at);
         return made.plan().verdict().sound() ? Main.FINE : Main.NOT_READY;

@@ -94,6 +94,16 @@ class ReplanCommandTest {
         assertThat(out.toString()).contains("No rule is broken.");
     }
 
+    /** The soup of the inserts at 17:40 may wait for two and a half hours, so that it isn't roasted yet when both ovens are closed. */
+    @Test
+    void whatCantBeMadeAnyMoreIsToldWithItsCause() throws IOException {
+        Path day = changed("stations.csv", ",oven,2,trays,,", ",oven,2,trays,2026-10-16 08:00 - 2026-10-17 12:30,");
+        assertThat(replan(day, PLAN, "13:00")).as(err.toString()).isEqualTo(Main.NOT_READY);
+        assertThat(out.toString())
+                .contains("Not made: 7/soup/plate/insert#1, 7/soup/plate/insert#2. Alone in the kitchen each would lack"
+                        + " oven a for roast squash, or oven b for roast squash, too.");
+    }
+
     /** With any of three seeds 6 to 7 changes, and 25 to 28 by a search without moves that put copies back where they were. */
     @Test
     void changesLittleBesidesWhatWentOtherwise() throws IOException {
