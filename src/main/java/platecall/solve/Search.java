@@ -204,7 +204,14 @@ final class Search {
         construct();
         begun = effort.used(moves);
         effort.progress(this, moves);
-        double copies = Math.max(1, kitchen.copies);
+        // where only meal breaks are left, each has its place, or has none
+        if (kitchen.copies > 0) {
+            search();
+        }
+    }
+
+    private void search() {
+        double copies = kitchen.copies;
         int rounds = (int) Math.max(1, Math.min(MOST_ROUNDS, 4_500 * effort.seconds() / (copies * copies)));
         double at = copies < LEAST_FOR_OVENS ? wholeChains(rounds) : leadingStart(rounds);
         if (!finished()) {

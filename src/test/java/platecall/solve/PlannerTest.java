@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import platecall.audit.Audit;
+import platecall.day.Absence;
 import platecall.day.Day;
 import platecall.day.Look;
 import platecall.day.Station;
@@ -52,6 +53,24 @@ class PlannerTest {
         Plan other = plan(day, net, 5, 2, Optional.empty(), EnvironmentMode.NO_ASSERT)
                 .plan();
         assertThat(other).isEqualTo(one);
+    }
+
+    /** Ana is to eat by 07:00 for half an hour, but is away by then, and there is nothing else to plan. */
+    @Test
+    void aMealBreakThatHasNoPlaceIsAllThatIsLeft() {
+        Day day = TestDays.firstEgg()
+                .with(days -> days.mealAfter = Optional.of(60))
+                .person("Ana", ana -> {
+                    ana.shifts = List.of(TestDays.span("06:00-08:00"));
+                    ana.away = List.of(new Absence.During(TestDays.span("06:10-07:50")));
+                })
+                .person("Ben", ben -> ben.shifts = List.of(TestDays.span("06:00-06:30")))
+                .build();
+        TaskNet net = Breakdown.of(day, dish -> Looks.of(day, dish), need -> 0);
+        assertThat(net.copies()).isEmpty();
+        Planner.Found found = plan(day, net, 1, 1, Optional.empty(), EnvironmentMode.FULL_ASSERT);
+        assertThat(found.brokenTotal()).isEqualTo(1);
+        assertThat(found.plan().breaks()).isEmpty();
     }
 
     /** By hand: four glasses for one take, poured in a minute each; the walk there and back takes ten. */
