@@ -207,8 +207,9 @@ final class Ledger {
         if (!copy.made() || station.isEmpty() || dish.storageUnits() == 0) {
             return Optional.empty();
         }
-        CameraTime camera = cameraTime(copy);
-        Moment from = Moment.later(day.horizon().start(), camera.due().plus(camera.showMinutes()));
+        Moment leaves = CameraTime.leaves(setup(need), need, Math.max(1, copy.number()));
+        Moment arrives = copy.ready().orElse(leaves);
+        Moment from = Moment.later(day.horizon().start(), Moment.later(leaves, arrives));
         Moment until = Moment.earlier(day.horizon().end(), day.releaseOf(setup(need)));
         return from.isBefore(until)
                 ? Optional.of(new Held(station.get(), dish.storageUnits(), new Span(from, until)))

@@ -143,6 +143,9 @@ final class ReplanCommand implements Callable<Integer> {
         compare(print, day, soFar.carriedOn(), made.plan());
         print.println(changes.line());
         print.println();
+        DayCheck.remarksOnEaters(day).stream()
+                .filter(remark -> !isOver(day, remark, at))
+                .forEach(remark -> print.println("Remark: " + file.tell(remark)));
         ReadyTable.print(print, day, made.plan());
         planning.tellUnplaced(spec, day, made);
         planning.tellOdds(spec, day, made);
@@ -256,16 +259,20 @@ final class ReplanCommand implements Callable<Integer> {
         return planned;
     }
 
-    /** Setups that are over by the sheets of now, though the plan in hand calls them later than now: a date is missing. */
+    /**
+     * Setups that are over by the sheets of now, though the plan in hand calls them later than now, or their new call, earlier than
+     * that, would be to come one date later: a date is missing.
+     */
     private static List<Trouble> overUnseen(Day day, Plan before, Moment now) {
         ZoneId zone = day.facts().zone();
         List<Trouble> troubles = new ArrayList<>();
         for (Readiness planned : before.verdict().setups()) {
             Optional<Setup> setup = day.setup(planned.setup())
                     .filter(it -> !it.shooting().end().isAfter(now))
-                    .filter(it -> planned.call().isAfter(now));
+                    .filter(it -> planned.call().isAfter(now)
+                            || it.call().isBefore(planned.call()) && isToCome(day, nextDate(it, zone), now));
             setup.ifPresent(it -> {
-                Moment nextDate = Moment.of(it.call().in(zone).plusDays(1));
+                Moment nextDate = nextDate(it, zone);
                 troubles.add(new Trouble(
                         "setups",
                         day.setups().indexOf(it),
@@ -273,12 +280,28 @@ final class ReplanCommand implements Callable<Integer> {
                         stamp(zone, it.call()),
                         "is over by now, but the plan in hand calls setup " + it.id() + " at "
                                 + stamp(zone, planned.call()),
-                        nextDate.isAfter(now) && day.horizon().contains(nextDate)
+                        isToCome(day, nextDate, now)
                                 ? "Maybe " + stamp(zone, nextDate) + ", or no row if it isn't shot any more."
                                 : "Maybe no row if it isn't shot any more."));
             });
         }
         return troubles;
+    }
+
+    /** Whether a remark is on a need of a setup that is shot. */
+    private static boolean isOver(Day day, Trouble remark, Moment now) {
+        return remark.sheet().equals("needs")
+                && day.setup(day.needs().get(remark.row()).setup())
+                        .filter(setup -> !setup.shooting().end().isAfter(now))
+                        .isPresent();
+    }
+
+    private static Moment nextDate(Setup setup, ZoneId zone) {
+        return Moment.of(setup.call().in(zone).plusDays(1));
+    }
+
+    private static boolean isToCome(Day day, Moment at, Moment now) {
+        return at.isAfter(now) && day.horizon().contains(at);
     }
 
     /** Copies by the numbers that people know: what has another's place now had one of its own. */
@@ -406,7 +429,8 @@ final class ReplanCommand implements Callable<Integer> {
         }
         soFar.warming()
                 .forEach((store, copies) -> print.println("WARNING  " + store
-                        + " is closed by the sheets of now, and in it by the plan: " + String.join(", ", copies) + ". "
+                        + " is closed by the sheets of now, or was for a while, and in it by the plan: "
+                        + String.join(", ", copies) + ". "
                         + Changes.HOW_WARM));
     }
 

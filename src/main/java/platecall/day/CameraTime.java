@@ -23,6 +23,15 @@ public record CameraTime(Moment due, int showMinutes) {
         return new CameraTime(setup.rollOf(take), (shown - 1) * setup.cycleMinutes() + setup.rollingMinutes());
     }
 
+    /**
+     * When copy {@code number} leaves the set, if nothing is late: after its last take; a stand-in when the hero is called, for
+     * it is lit until then.
+     */
+    public static Moment leaves(Setup setup, Need need, int number) {
+        CameraTime seen = of(setup, need, number);
+        return need.part() == Part.STAND_IN ? Moment.later(seen.due, setup.call()) : seen.due.plus(seen.showMinutes);
+    }
+
     /** Takes that a plate serves: topping it up gives back what was eaten, not its looks. */
     private static int takesOf(Use use, Setup setup) {
         return use instanceof Use.LastsTakes lasts

@@ -50,7 +50,8 @@ import platecall.units.Span;
  * @param lost ids of copies that can't be used any more, as the plan in hand numbers them: noted as lost, or on a heat that is closed
  * @param renamed for each copy that takes another's place the id of that one
  * @param notBefore for steps of copies that wait the time before which they aren't begun
- * @param warming for each fridge, freezer and hot hold that is closed by now ids of the copies that stand in it, as the plan in hand numbers them
+ * @param warming for each fridge, freezer and hot hold that is closed by now, or was since, ids of the copies that stand in it, as the
+ *     plan in hand numbers them
  */
 public record SoFar(
         Moment now,
@@ -225,8 +226,8 @@ public record SoFar(
         private boolean isToCome(PlannedCopy copy) {
             return day.needs().stream()
                     .filter(need -> need.key().equals(copy.need()))
-                    .map(need -> CameraTime.of(day.setup(need.setup()).orElseThrow(), need, copy.number()))
-                    .anyMatch(camera -> camera.due().plus(camera.showMinutes()).isAfter(now));
+                    .map(need -> CameraTime.leaves(day.setup(need.setup()).orElseThrow(), need, copy.number()))
+                    .anyMatch(now::isBefore);
         }
 
         private void noteWork(int row, Happening it) {
@@ -496,7 +497,7 @@ public record SoFar(
                     with(Optional.of(now), plan.copies(), works(rehearsal, all, begun), breaks(rehearsal, all));
             // once more without what hasn't begun: it holds up what has only if nobody plans otherwise
             rehearsal.carryOut(facts, minute, begun);
-            List<Work> past = works(rehearsal, begun, begun);
+            List<Work> past = relieved(works(rehearsal, begun, begun), breaks(rehearsal, begun));
             List<Work> toCome = new ArrayList<>();
             List<Work> asPlanned = new ArrayList<>(past);
             for (int i = 0; i < plan.work().size(); i++) {
@@ -530,13 +531,12 @@ public record SoFar(
             return notBefore;
         }
 
-        /** What stands in stores that keep it cold or hot, but are closed now: nobody knows from the plan how warm it is by now. */
+        /** What stands in stores that keep it cold or hot, but weren't open all the time: nobody knows from the plan how warm it is by now. */
         private Map<String, Set<String>> warming(Rehearsal rehearsal, boolean[] begun) {
             Map<String, Set<String>> warming = new LinkedHashMap<>();
             for (Station station : day.stations()) {
-                boolean open = day.hoursOf(station).stream().anyMatch(hours -> hours.contains(now));
-                if (!open && station.kind().keepsColdOrHot()) {
-                    Set<String> standing = standingIn(station.id(), rehearsal, begun);
+                if (station.kind().keepsColdOrHot()) {
+                    Set<String> standing = standingIn(station.id(), day.hoursOf(station), rehearsal, begun);
                     if (!standing.isEmpty()) {
                         warming.put(station.id(), standing);
                     }
@@ -545,14 +545,18 @@ public record SoFar(
             return warming;
         }
 
-        private Set<String> standingIn(String store, Rehearsal rehearsal, boolean[] begun) {
+        /** Copies that stand in a store that was closed for some of that time. */
+        private Set<String> standingIn(String store, List<Span> hours, Rehearsal rehearsal, boolean[] begun) {
             Set<String> standing = new LinkedHashSet<>();
             for (int i = 0; i < plan.work().size(); i++) {
                 Work work = plan.work().get(i);
-                if (!begun[i]) {
+                boolean underWay = span(rehearsal, i).end().isAfter(now);
+                Moment since = underWay
+                        ? span(rehearsal, i).start()
+                        : span(rehearsal, i).end();
+                if (!begun[i] || hours.stream().anyMatch(open -> !since.isBefore(open.start()) && open.contains(now))) {
                     continue;
                 }
-                boolean underWay = span(rehearsal, i).end().isAfter(now);
                 Stream<String> there = underWay
                         ? work.copies().stream()
                                 .filter(copy -> work.stations().stream()
@@ -655,6 +659,89 @@ public record SoFar(
             }
             works.sort(Comparator.comparing(Work::span));
             return works;
+        }
+
+        /** What is left of hands' time of those who aren't there any more goes to others, if somebody can do it. */
+        private List<Work> relieved(List<Work> past, List<Break> pauses) {
+            List<Work> relieved = new ArrayList<>(past);
+            for (int i = 0; i < relieved.size(); i++) {
+                for (Hands hands : relieved.get(i).hands()) {
+                    Work work = relieved.get(i);
+                    Moment gone = goneFrom(hands);
+                    if (gone.isBefore(hands.span().end())) {
+                        Span rest = new Span(gone, hands.span().end());
+                        relief(work, rest, relieved, pauses)
+                                .map(person -> handedOver(work, hands, rest, person))
+                                .ifPresent(other -> relieved.set(relieved.indexOf(work), other));
+                    }
+                }
+            }
+            return relieved;
+        }
+
+        /** First minute from now on at which somebody isn't there who is to be at work; its end if there is none. */
+        private Moment goneFrom(Hands hands) {
+            Moment from = Moment.later(now, hands.span().start());
+            return hoursOf(hands.person()).stream()
+                    .filter(on -> on.contains(from))
+                    .map(Span::end)
+                    .map(end -> Moment.earlier(end, hands.span().end()))
+                    .findFirst()
+                    .orElse(from);
+        }
+
+        private List<Span> hoursOf(String person) {
+            return day.people().stream()
+                    .filter(one -> one.id().equals(person))
+                    .flatMap(one -> day.hoursOf(one).stream())
+                    .toList();
+        }
+
+        /** Who can do the rest of a work: rather somebody who had nothing else to do then. */
+        private Optional<String> relief(Work work, Span rest, List<Work> past, List<Break> pauses) {
+            Optional<String> skill = day.step(work.dish(), work.step()).flatMap(Step::skill);
+            List<String> able = day.people().stream()
+                    .filter(person -> skill.map(person.skills()::contains).orElse(true))
+                    .map(Person::id)
+                    .filter(person -> hoursOf(person).stream().anyMatch(on -> on.contains(rest)))
+                    .filter(person -> !isBusy(person, rest, past, pauses))
+                    .toList();
+            return able.stream()
+                    .filter(person -> !isBusy(person, rest, plan.work(), plan.breaks()))
+                    .findFirst()
+                    .or(() -> able.stream().findFirst());
+        }
+
+        private static boolean isBusy(String person, Span span, List<Work> works, List<Break> pauses) {
+            return Stream.concat(
+                            works.stream()
+                                    .flatMap(work -> work.hands().stream()
+                                            .filter(hands -> hands.person().equals(person))
+                                            .map(Hands::span)),
+                            pauses.stream()
+                                    .filter(pause -> pause.person().equals(person))
+                                    .map(Break::span))
+                    .anyMatch(span::overlaps);
+        }
+
+        private static Work handedOver(Work work, Hands hands, Span rest, String person) {
+            List<Hands> all = new ArrayList<>(work.hands());
+            int at = all.indexOf(hands);
+            all.set(at, new Hands(person, rest));
+            if (hands.span().start().isBefore(rest.start())) {
+                all.add(at, new Hands(hands.person(), new Span(hands.span().start(), rest.start())));
+            }
+            return new Work(
+                    work.id(),
+                    work.kind(),
+                    work.dish(),
+                    work.step(),
+                    work.copies(),
+                    work.span(),
+                    work.stations(),
+                    work.ovenCelsius(),
+                    all,
+                    work.storage());
         }
 
         /** The copies of a work that aren't lost, by the places that they have now. */

@@ -27,7 +27,7 @@ public final class Changes {
     /** What is to be done with food in a store that is off. */
     public static final String HOW_WARM =
             "Take its temperature at once: what is cold or hot enough by your local code goes into"
-                    + " another store, nobody eats what isn't: note it as lost.";
+                    + " a store that is on, nobody eats what isn't: note it as lost.";
 
     private static final String NEW = "new";
     private static final String DROPPED = "dropped";
@@ -36,25 +36,37 @@ public final class Changes {
     private final Plan before;
     private final Plan after;
     private final List<Change> all;
-    /** Works under way that end at another time, and meal breaks that begin at one. */
+    /** Works under way that end at another time or by other hands, and meal breaks that begin at another time. */
     private final List<Moved> moved;
 
     /** What everybody must know beside it, one sentence each. */
     private final List<String> news;
 
     /**
-     * Something that goes on or is to come at another time.
+     * Something that goes on or is to come at another time, or goes on by other hands.
      *
      * @param work what is under way, empty for a meal break
      * @param person whose break, empty for a work
      * @param was when it was to end, or the break to begin
      * @param is when it does
+     * @param whoBefore by whose hands a work was to end, empty if by the same
      */
-    private record Moved(Optional<Work> work, String person, Moment was, Moment is) {
+    private record Moved(Optional<Work> work, String person, Moment was, Moment is, String whoBefore) {
+
+        boolean otherHands() {
+            return !whoBefore.isEmpty();
+        }
+
+        int minutesLater() {
+            return was.minutesUntil(is);
+        }
 
         String words() {
-            int later = was.minutesUntil(is);
-            return (work.isPresent() ? "ends " : "") + Math.abs(later) + " min " + (later > 0 ? "later" : "earlier");
+            int later = minutesLater();
+            String time = later == 0
+                    ? ""
+                    : (work.isPresent() ? "ends " : "") + Math.abs(later) + " min " + (later > 0 ? "later" : "earlier");
+            return time + (later != 0 && otherHands() ? ", " : "") + (otherHands() ? "other hands" : "");
         }
     }
 
@@ -127,7 +139,7 @@ public final class Changes {
      * @param gone copies, by the id that they had before, that can't be used any more
      * @param renamed for each copy that takes another's place the id of that one
      * @param stopped works under way that are of no use any more, with the copies that they had before
-     * @param warming for each fridge, freezer and hot hold that is closed the copies in it, by the id that they had before
+     * @param warming for each fridge, freezer and hot hold that is or was closed the copies in it, by the id that they had before
      */
     public Changes telling(
             Collection<String> gone,
@@ -137,7 +149,7 @@ public final class Changes {
         Wording wording = new Wording(day, before);
         List<String> told = new ArrayList<>();
         warming.forEach((store, copies) -> byNeed(wording, copies)
-                .forEach((food, ids) -> told.add("In " + store + ", which is closed: " + food + ", "
+                .forEach((food, ids) -> told.add("In " + store + ", which is or was closed: " + food + ", "
                         + wording.copies.names(ids) + ". " + HOW_WARM)));
         Set<String> still =
                 after.work().stream().flatMap(work -> work.copies().stream()).collect(Collectors.toSet());
@@ -246,17 +258,22 @@ public final class Changes {
                     .map(copy -> old.get(work.with(foodIn.getOrDefault(copy, copy))))
                     .filter(was -> goesOn
                             && was != null
-                            && !was.span().end().equals(work.span().end()))
+                            && (!was.span().end().equals(work.span().end())
+                                    || !whoEnds(was).equals(whoEnds(work))))
                     .findFirst()
                     .ifPresent(was -> moved.add(new Moved(
-                            Optional.of(work), "", was.span().end(), work.span().end())));
+                            Optional.of(work),
+                            "",
+                            was.span().end(),
+                            work.span().end(),
+                            whoEnds(was).equals(whoEnds(work)) ? "" : whoEnds(was))));
         }
         Map<String, List<Moment>> breaks = breaks(before);
         breaks(after).forEach((person, times) -> {
             List<Moment> were = breaks.getOrDefault(person, List.of());
             for (int i = 0; i < Math.min(times.size(), were.size()); i++) {
                 if (!times.get(i).equals(were.get(i)) && !after.hasBegun(times.get(i))) {
-                    moved.add(new Moved(Optional.empty(), person, were.get(i), times.get(i)));
+                    moved.add(new Moved(Optional.empty(), person, were.get(i), times.get(i), ""));
                 }
             }
         });
@@ -283,6 +300,16 @@ public final class Changes {
 
     private static String who(Work work) {
         return work.hands().stream().map(Hands::person).distinct().sorted().collect(Collectors.joining(", "));
+    }
+
+    /** Who is on at the end of a work. */
+    private static String whoEnds(Work work) {
+        return work.hands().stream()
+                .filter(hands -> !hands.span().end().isBefore(work.span().end()))
+                .map(Hands::person)
+                .distinct()
+                .sorted()
+                .collect(Collectors.joining(", "));
     }
 
     private static String where(Work work) {
@@ -324,8 +351,12 @@ public final class Changes {
                 .orElse(NEW);
     }
 
-    /** What must be known of the end of a work, from {@code at} on: {@code was 13:03}; empty if that doesn't change. */
+    /** What must be known of the end of a work, from {@code at} on: {@code was 13:03}, {@code instead of Mila}; empty if that doesn't change. */
     Optional<String> noteOfEnd(Work work, Moment at, Clock clock) {
+        Optional<String> others = moved.stream()
+                .filter(one -> one.work().equals(Optional.of(work)) && one.otherHands())
+                .findFirst()
+                .map(one -> "instead of " + one.whoBefore());
         Stream<Moment> ends = Stream.concat(
                 moved.stream()
                         .filter(one -> one.work().equals(Optional.of(work)))
@@ -334,10 +365,13 @@ public final class Changes {
                         .filter(change -> change.is().equals(Optional.of(work)))
                         .flatMap(change -> change.was().stream())
                         .map(was -> was.span().end()));
-        return ends.map(was -> was.plus(-at.minutesUntil(work.span().end())))
+        Optional<String> time = ends.map(
+                        was -> was.plus(-at.minutesUntil(work.span().end())))
                 .filter(was -> !was.equals(at))
                 .findFirst()
                 .map(was -> "was " + clock.time(was, at));
+        String note = Stream.concat(time.stream(), others.stream()).collect(Collectors.joining(", "));
+        return Optional.of(Wording.plain(note)).filter(words -> !words.isEmpty());
     }
 
     /** What must be known of setting an oven: {@code was 10:47}; empty if that doesn't change, or if it wasn't to be set so. */
@@ -386,8 +420,15 @@ public final class Changes {
         count(parts, "new", change -> change.was().isEmpty());
         count(parts, "dropped", change -> change.is().isEmpty());
         long breaks = moved.stream().filter(one -> one.work().isEmpty()).count();
-        if (moved.size() > breaks) {
-            parts.add(moved.size() - breaks + " under way to another time");
+        long otherEnds = moved.stream()
+                .filter(one -> one.work().isPresent() && one.minutesLater() != 0)
+                .count();
+        if (otherEnds > 0) {
+            parts.add(otherEnds + " under way to another time");
+        }
+        long handedOver = moved.stream().filter(Moved::otherHands).count();
+        if (handedOver > 0) {
+            parts.add(handedOver + " under way by other hands");
         }
         if (breaks > 0) {
             parts.add(ReadinessPage.count((int) breaks, "meal break moves", "meal breaks move"));
@@ -439,7 +480,8 @@ public final class Changes {
         }
         for (Moved one : moved) {
             Optional<Work> work = one.work();
-            String who = work.map(Changes::who).orElse(one.person());
+            String who =
+                    work.map(one.otherHands() ? Changes::whoEnds : Changes::who).orElse(one.person());
             String where = work.map(Changes::where).orElse("");
             rows.add(
                     old.clock.stamp(one.was()),
@@ -449,7 +491,7 @@ public final class Changes {
                     work.map(it -> now.dish(it.dish())).orElse(""),
                     work.map(it -> now.copies.names(it.copies())).orElse(""),
                     work.map(now::setups).orElse(""),
-                    who,
+                    one.otherHands() ? one.whoBefore() : who,
                     who,
                     where,
                     where);

@@ -4,8 +4,11 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import platecall.day.CameraTime;
 import platecall.day.Day;
 import platecall.day.Dish;
+import platecall.day.Release;
 import platecall.day.Setup;
 import platecall.day.Station;
 import platecall.plan.Plan;
@@ -14,12 +17,12 @@ import platecall.units.Moment;
 import platecall.units.Span;
 
 /**
- * A copy that goes back into a storage after it was shown, until it is released.
+ * A copy that goes back into a storage once the camera has done with it, until it is released.
  *
  * @param copy which
  * @param station the storage's id
  * @param units how much of it the copy takes
- * @param span from when it was shown to its release
+ * @param span from when it leaves the set to its release; later than by the sheets where its setup is late
  * @param walk when whoever brings it goes to the set and back, a minute at least
  */
 record KeptBack(PlannedCopy copy, String station, int units, Span span, Span walk) {
@@ -30,8 +33,9 @@ record KeptBack(PlannedCopy copy, String station, int units, Span span, Span wal
             if (!copy.made() || copy.heldIn().isEmpty()) {
                 continue;
             }
-            Moment shown = Moment.later(copy.due(), copy.ready().orElseThrow()).plus(copy.showMinutes());
-            if (shown.isBefore(copy.releasedAt())) {
+            Moment shown = leaves(day, plan, copy);
+            Moment released = released(day, plan, copy);
+            if (shown.isBefore(released)) {
                 int units = day.dish(copy.dish()).map(Dish::storageUnits).orElse(0);
                 String station = copy.heldIn().get();
                 int minutes = day.walkMinutes(
@@ -41,11 +45,39 @@ record KeptBack(PlannedCopy copy, String station, int units, Span span, Span wal
                         copy,
                         station,
                         units,
-                        new Span(shown, copy.releasedAt()),
+                        new Span(shown, released),
                         new Span(shown.plus(-minutes), shown.plus(Math.max(1, minutes)))));
             }
         }
         return kept;
+    }
+
+    /** When the camera has done with a copy: what is late puts off all takes of its setup. */
+    private static Moment leaves(Day day, Plan plan, PlannedCopy copy) {
+        Moment seen = Moment.later(copy.due(), copy.ready().orElseThrow()).plus(copy.showMinutes());
+        Optional<Moment> left = day.needs().stream()
+                .filter(need -> need.key().equals(copy.need()))
+                .findFirst()
+                .flatMap(need -> day.setup(need.setup())
+                        .map(setup -> CameraTime.leaves(setup, need, Math.max(1, copy.number()))));
+        return left.map(at -> Moment.later(seen, at.plus(late(plan, copy)))).orElse(seen);
+    }
+
+    private static Moment released(Day day, Plan plan, PlannedCopy copy) {
+        boolean atEnd = day.setup(copy.setup())
+                .filter(setup -> setup.release() instanceof Release.AtEnd)
+                .isPresent();
+        return copy.releasedAt().plus(atEnd ? late(plan, copy) : 0);
+    }
+
+    /** Minutes by which the first take of a copy's setup is late. */
+    private static int late(Plan plan, PlannedCopy copy) {
+        return plan.verdict().setups().stream()
+                .filter(setup ->
+                        setup.setup().equals(copy.setup()) && setup.ready().isPresent())
+                .mapToInt(setup -> Math.max(0, -setup.marginMinutes()))
+                .findFirst()
+                .orElse(0);
     }
 
     /** What goes back together: same dish and stage, storage and times, brought by the same person. */

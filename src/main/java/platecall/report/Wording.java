@@ -281,7 +281,7 @@ final class Wording {
             step.flatMap(Step::coreCelsius)
                     .ifPresent(celsius -> notes.add("core " + paper.atLeast(celsius) + " by probe"));
             notes.addAll(storage(work, stretch.span().start()));
-            step.ifPresent(it -> notes.addAll(mostWaits(it)));
+            step.ifPresent(it -> notes.addAll(mostWaits(it, work)));
         }
         if (ends) {
             eaten(work, stretch.span().start()).ifPresent(notes::add);
@@ -442,12 +442,19 @@ final class Wording {
         return notes;
     }
 
-    private List<String> mostWaits(Step step) {
+    /** What must follow soon, of the copies that go on to it: a stand-in may be wanted as it is now. */
+    private List<String> mostWaits(Step step, Work work) {
         List<String> notes = new ArrayList<>();
         for (Step next : stepsOf.getOrDefault(step.dish(), List.of())) {
-            if (next.after().contains(step.id()) && next.mostWait().isPresent()) {
+            List<String> going = work.copies().stream()
+                    .filter(id ->
+                            day.stepsTo(step.dish(), copies.copy(id).stage()).contains(next))
+                    .toList();
+            if (next.after().contains(step.id()) && next.mostWait().isPresent() && !going.isEmpty()) {
                 int most = next.mostWait().get();
-                notes.add(most == 0 ? next.id() + " at once" : next.id() + " within " + length(most));
+                notes.add(next.id()
+                        + (going.size() < work.copies().size() ? " " + copies.names(going) : "")
+                        + (most == 0 ? " at once" : " within " + length(most)));
             }
         }
         return notes;

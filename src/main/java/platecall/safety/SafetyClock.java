@@ -10,14 +10,16 @@ import platecall.day.Day;
 import platecall.day.Station;
 import platecall.day.Step;
 import platecall.plan.Plan;
+import platecall.plan.Plan.StationHold;
 import platecall.plan.Plan.Storing;
 import platecall.plan.Plan.Work;
 import platecall.units.Moment;
+import platecall.units.Span;
 
 /**
  * Follows each copy that someone eats and that needs time and temperature controlled through the plan, and adds up its
  * minutes between the limits, over all steps and takes: on counters and racks, on the way, on set. In a fridge, a freezer or
- * a hot hold, in an oven and on a burner the clock stands still; a step whose core temperature cooks or heats it through sets
+ * a hot hold that is open, in an oven and on a burner the clock stands still; a step whose core temperature cooks or heats it through sets
  * the clock to zero. It knows no thermometer: food counts as between the limits whenever nothing holds its temperature.
  * Each branch of a recipe keeps its own clock to the end, and the first to run out counts for the whole.
  */
@@ -157,14 +159,30 @@ public final class SafetyClock {
             Moment in = Moment.earlier(until, storing.span().start());
             Moment out = Moment.earlier(until, storing.span().end());
             courses = courses.stream()
-                    .map(course -> course.stay(profile, Stay.Where.OUT, "waits", in)
-                            .stay(profile, held(storing.station()), storing.station(), out))
+                    .map(course -> kept(
+                            course.stay(profile, Stay.Where.OUT, "waits", in),
+                            storing.station(),
+                            storing.station(),
+                            out))
                     .toList();
             discardBy.merge(storing, discardBy(courses), Moment::earlier);
         }
         return courses.stream()
                 .map(course -> course.stay(profile, Stay.Where.OUT, "waits", until))
                 .toList();
+    }
+
+    /** Stays in a store until {@code out}; while that is closed, it counts as out. */
+    private Course kept(Course course, String store, String what, Moment out) {
+        Course on = course;
+        List<Span> hours = Optional.ofNullable(stations.get(store))
+                .map(station -> Span.union(day.hoursOf(station)))
+                .orElse(List.of());
+        for (Span open : hours) {
+            on = on.stay(profile, Stay.Where.OUT, what + ", " + store + " closed", Moment.earlier(out, open.start()))
+                    .stay(profile, held(store), what, Moment.earlier(out, open.end()));
+        }
+        return on.stay(profile, Stay.Where.OUT, what + ", " + store + " closed", out);
     }
 
     private Stay.Where held(String station) {
@@ -181,20 +199,16 @@ public final class SafetyClock {
     }
 
     private Course work(Step step, Work work, Course before, boolean rawBefore, FoodKind kind) {
-        Course after =
-                before.stay(profile, where(step, work), step.id(), work.span().end());
+        Moment end = work.span().end();
+        Optional<String> store = work.stations().stream()
+                .map(StationHold::station)
+                .filter(station -> held(station) != Stay.Where.OUT)
+                .findFirst();
+        Course after = heats(step, work)
+                ? before.stay(profile, Stay.Where.HEATED, step.id(), end)
+                : store.map(in -> kept(before, in, step.id(), end))
+                        .orElseGet(() -> before.stay(profile, Stay.Where.OUT, step.id(), end));
         return cooksThrough(profile, step, work.span().minutes(), rawBefore, kind) ? after.cooked() : after;
-    }
-
-    private Stay.Where where(Step step, Work work) {
-        if (heats(step, work)) {
-            return Stay.Where.HEATED;
-        }
-        return work.stations().stream()
-                .map(hold -> held(hold.station()))
-                .filter(where -> where != Stay.Where.OUT)
-                .findFirst()
-                .orElse(Stay.Where.OUT);
     }
 
     /** In an oven that is not merely warm, on a burner, or up to a core temperature that is hot. */

@@ -163,8 +163,7 @@ public final class Breakdown {
             int[] units = held.computeIfAbsent(dish.heldIn().get(), id -> new int[minutes]);
             int until = Math.min(minutes, minuteOf(day.releaseOf(setup)));
             for (int number = 1; number <= copiesOf.applyAsInt(need); number++) {
-                CameraTime camera = CameraTime.of(setup, need, number);
-                for (int t = Math.max(0, minuteOf(camera.due()) + camera.showMinutes()); t < until; t++) {
+                for (int t = Math.max(0, minuteOf(CameraTime.leaves(setup, need, number))); t < until; t++) {
                     units[t] += dish.storageUnits();
                 }
             }

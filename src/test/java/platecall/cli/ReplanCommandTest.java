@@ -51,8 +51,12 @@ class ReplanCommandTest {
 
     /** The demo day with another word in one of its sheets. */
     private Path changed(String sheet, String was, String is) throws IOException {
+        return changed(DEMO, sheet, was, is);
+    }
+
+    private Path changed(Path demo, String sheet, String was, String is) throws IOException {
         Path copy = Files.createDirectories(folder.resolve("day"));
-        try (Stream<Path> files = Files.list(DEMO)) {
+        try (Stream<Path> files = Files.list(demo)) {
             for (Path file : files.filter(it -> it.toString().endsWith(".csv")).toList()) {
                 String text = Files.readString(file);
                 if (file.endsWith(sheet)) {
@@ -148,6 +152,38 @@ class ReplanCommandTest {
         assertThat(folder.resolve("new")).doesNotExist();
     }
 
+    /** The same when its old call has passed already: setup 1 of the night was called at 22:30 and is called at 00:40 now. */
+    @Test
+    void aSetupThatIsLateAndSlipsPastMidnightIsNotTakenForShot() throws IOException {
+        Path night = Path.of("problems/night-ferry");
+        Path plan = folder.resolve("night/plan.json");
+        run("plan", night, "--steps", 500, "--threads", 1, "--out", plan.getParent());
+        Path day = changed(night, "setups.csv", "22:30,22:05", "00:40,");
+        assertThat(replan(day, plan, "22:45")).isEqualTo(Main.BAD_INPUT);
+        assertThat(err.toString())
+                .contains("column \"call\": [2026-10-24 00:40] is over by now, but the plan in hand calls setup 1 at"
+                        + " 2026-10-24 22:30. Maybe 2026-10-25 00:40");
+        // brought forward and shot
+        assertThat(replan(changed(night, "setups.csv", "22:30,22:05", "21:30,21:05"), plan, "23:30"))
+                .as(err.toString())
+                .isNotEqualTo(Main.BAD_INPUT);
+    }
+
+    /** Josef is to eat the bird in setup 4, and it comes out that he eats no meat. */
+    @Test
+    void remarksOnWhoEatsWhatAreMadeForTheRestOfADay() throws IOException {
+        Path day = changed("cast.csv", "Josef,fish,", "Josef,fish,vegetarian");
+        replan(day, PLAN, "13:00");
+        String remarks = out.toString();
+        run("plan", day, "--steps", 300, "--threads", 1, "--out", folder.resolve("plan"));
+        List<String> all =
+                out.toString().lines().filter(line -> line.startsWith("Remark")).toList();
+        assertThat(all).isNotEmpty();
+        assertThat(remarks.lines().filter(line -> line.startsWith("Remark")))
+                .isNotEmpty()
+                .isSubsetOf(all);
+    }
+
     @Test
     void moreTakesGetMoreCopies() throws IOException {
         String row = Files.readAllLines(DEMO.resolve("setups.csv")).stream()
@@ -187,9 +223,9 @@ class ReplanCommandTest {
         assertThat(err.toString()).isEmpty();
         assertThat(out.toString())
                 .startsWith(
-                        "WARNING  freezer is closed by the sheets of now, and in it by the plan: 5/coupe/scoop/hero#1, ");
+                        "WARNING  freezer is closed by the sheets of now, or was for a while, and in it by the plan: 5/coupe/scoop/hero#1, ");
         assertThat(Files.readString(folder.resolve("new/run-sheet.html")))
-                .contains("In freezer, which is closed: Smoked cream ice, two scoops for setup 5, hero 1-");
+                .contains("In freezer, which is or was closed: Smoked cream ice, two scoops for setup 5, hero 1-");
     }
 
     /** An oven that broke doesn't roast: what is in it is not served, and everybody is told. */

@@ -65,4 +65,14 @@ class CameraTimeSparesTest {
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("extra looks must be from 0 to 100, but it is [101]");
     }
+
+    @Test
+    void aStandInIsLitUntilTheCallAndAPlateStaysForItsLastTake() {
+        Need standIn = need(new Use.FreshEachTake(), Part.STAND_IN, 1);
+        assertThat(CameraTime.leaves(fourTakes, standIn, 1)).isEqualTo(CALL);
+        assertThat(CameraTime.leaves(fourTakes, need(new Use.FreshEachTake(), Part.HERO, 1), 2))
+                .isEqualTo(CALL.plus(10 + 3));
+        assertThat(CameraTime.leaves(fourTakes, need(new Use.LastsTakes(3), Part.HERO, 1), 1))
+                .isEqualTo(CALL.plus(23));
+    }
 }

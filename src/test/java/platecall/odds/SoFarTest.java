@@ -669,6 +669,64 @@ class SoFarTest {
                         .warming())
                 .containsExactly(
                         Map.entry("fridge", new LinkedHashSet<>(List.of("S1/bun/bake/hero#2", "S1/bun/bake/hero#3"))));
+        // closed from 10:12 to 10:15: bun 2 stood in it, bun 3 came later
+        Day again = bakery.station(
+                        "fridge",
+                        Station.Kind.FRIDGE,
+                        9,
+                        fridge -> fridge.hours = List.of(span("06:00-10:12"), span("10:15-18:00")))
+                .build();
+        assertThat(SoFar.of(again, buns, at("10:25"), List.of(), "happenings", troubles)
+                        .warming())
+                .containsExactly(Map.entry("fridge", new LinkedHashSet<>(List.of("S1/bun/bake/hero#2"))));
+    }
+
+    /** Bun 1 went in at 10:10, and Ana is to take it out from 10:29 to 10:30. */
+    @Test
+    void whoGoesHomeIsRelievedOfTheEndOfWhatIsUnderWay() {
+        Day early = parts.person("Ana", ana -> ana.shifts = List.of(span("06:00-10:22")))
+                .build();
+        assertThat(bakers(early)).containsExactly("Ana", "Ben");
+        Day late = parts.person("Ana", ana -> ana.shifts = List.of(span("06:00-10:30")))
+                .build();
+        assertThat(bakers(late)).containsExactly("Ana", "Ana");
+        parts.person("Ana", ana -> ana.shifts = List.of(span("06:00-10:22")));
+        Day alone = parts.person("Ben", ben -> ben.shifts = List.of(span("06:00-10:29")))
+                .build();
+        assertThat(bakers(alone)).as("nobody else is there").containsExactly("Ana", "Ana");
+        Day unskilled = parts.person("Ben", ben -> {})
+                .step("bun", "bake", 20, bake -> {
+                    bake.after("shape").uses("oven", 1);
+                    bake.hands = 1;
+                    bake.handsFirst = Optional.of(2);
+                    bake.handsLast = Optional.of(1);
+                    bake.skill = Optional.of("baking");
+                })
+                .build();
+        assertThat(bakers(unskilled)).as("Ben can't").containsExactly("Ana", "Ana");
+    }
+
+    /** Who has hands on the first bun in the oven, in order of time, as it is known at 10:23. */
+    private List<String> bakers(Day now) {
+        return SoFar.of(now, plan, at("10:23"), List.of(), "happenings", troubles).begun().stream()
+                .filter(work -> work.step().equals("bake"))
+                .findFirst()
+                .orElseThrow()
+                .hands()
+                .stream()
+                .map(Hands::person)
+                .toList();
+    }
+
+    /** Ana shapes bun 2 from 10:12 to 10:22 and has to go at 10:15. */
+    @Test
+    void whoGoesInTheMiddleOfSomethingIsRelievedFromThenOn() {
+        Day now = parts.person("Ana", ana -> ana.shifts = List.of(span("06:00-10:15")))
+                .build();
+        assertThat(SoFar.of(now, plan, at("10:14"), List.of(), "happenings", troubles).begun().stream()
+                        .filter(work -> work.copies().equals(List.of("S1/bun/plate/hero#2")))
+                        .flatMap(work -> work.hands().stream()))
+                .containsExactly(new Hands("Ana", span("10:12-10:15")), new Hands("Ben", span("10:15-10:22")));
     }
 
     @Test

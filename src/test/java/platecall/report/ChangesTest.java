@@ -71,8 +71,8 @@ class ChangesTest {
                                 Map.of("fridge", List.of("S1/pie/bake/hero#2")))
                         .news())
                 .containsExactly(
-                        "In fridge, which is closed: Pie for setup S1, hero 2. Take its temperature at once: what is cold or hot enough"
-                                + " by your local code goes into another store, nobody eats what isn't: note it as lost.",
+                        "In fridge, which is or was closed: Pie for setup S1, hero 2. Take its temperature at once: what is cold or hot enough"
+                                + " by your local code goes into a store that is on, nobody eats what isn't: note it as lost.",
                         "Not to be used any more: Pie for setup S1, hero 1, as numbered until now; others get these numbers.",
                         "Numbered anew: Pie for setup S1, hero 2 is now 1.");
         Plan one = TestPlans.of(day)

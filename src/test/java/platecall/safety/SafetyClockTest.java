@@ -163,6 +163,32 @@ class SafetyClockTest {
         assertThat(read(day, racked).minutes()).isEqualTo(155);
     }
 
+    /** By hand: the freezer is off for half an hour of the 80 minutes in it, and the hot hold for the last 20. */
+    @Test
+    void aStoreThatIsClosedHoldsNothing() {
+        Day day = stew().station(
+                        "freezer",
+                        Station.Kind.FREEZER,
+                        9,
+                        freezer -> freezer.hours = List.of(TestDays.span("10:30-20:00"), TestDays.span("06:00-10:00")))
+                .station("hot", Station.Kind.HOT_HOLD, 9, hot -> hot.hours = List.of(TestDays.span("06:00-10:40")))
+                .build();
+        TestPlans frozen = plan(day, "09:00-09:30", work -> work.then("freezer", 1, "09:40-11:00"))
+                .step("stew", "plate", 1, "11:30-11:35", work -> {});
+        TestPlans held = plan(day, "09:00-09:30", work -> work.then("hot", 1, "09:40-11:00"))
+                .step("stew", "plate", 1, "11:30-11:35", work -> {});
+        TestPlans plated = plan(day, "09:00-09:30", work -> {})
+                .step("stew", "plate", 1, "10:15-10:45", work -> work.on("freezer", 1));
+
+        assertThat(read(day, frozen).minutes()).isEqualTo(75 + 30);
+        assertThat(path(read(day, frozen)))
+                .containsSubsequence(
+                        "freezer cold 20", "freezer, freezer closed out 30", "freezer cold 30", "waits out 30");
+        assertThat(path(read(day, held))).containsSubsequence("hot hot 60", "hot, hot closed out 20", "waits out 30");
+        assertThat(path(read(day, plated)))
+                .containsSubsequence("plate, freezer closed out 15", "plate cold 15", "on set out 80");
+    }
+
     @Test
     void aWorkAtAStoreIsHeldByIt() {
         Day day = stew().build();
