@@ -276,6 +276,52 @@ class PapersTest {
                         + " | keep until released 04:20, throw nothing away before | Ada | S1");
     }
 
+    /** The first take is 7 minutes late, and with it the second, and the end of the last. */
+    @Test
+    void whatALateSetupUsesStaysForItsTakesAndIsReleasedLater() {
+        EggDay eggs = new EggDay();
+        eggs.heldIn = Optional.of("fridge");
+        List<Section> sections = sections(sheet(eggs.day(), eggs.plan(List.of(), 7), Paper.A4));
+        assertThat(sections.stream().flatMap(section -> told(section).stream()))
+                .contains(
+                        "04:10 17 min | Keep for release | Baked egg hero\u00a01"
+                                + " | keep until released 04:27, throw nothing away before | Ada | S1",
+                        "04:20 7 min | Keep for release | Baked egg hero\u00a02"
+                                + " | keep until released 04:27, throw nothing away before | Ada | S1");
+    }
+
+    /** The stand-in is wanted baked: nobody is to set fire to it. */
+    @Test
+    void aDeadlineIsForTheCopiesThatGoOn() {
+        Day day = TestDays.firstEgg()
+                .dish("pie", dish -> {})
+                .need("S1", "pie", "flame", need -> need.copies(1))
+                .need("S1", "pie", "bake", need -> {
+                    need.part = Part.STAND_IN;
+                    need.copies(2);
+                })
+                .step("pie", "bake", 10, bake -> {
+                    bake.hands = 1;
+                    bake.batchMost = Optional.of(2);
+                })
+                .step("pie", "flame", 2, flame -> flame.after("bake").most(40).hands = 1)
+                .build();
+        Plan plan = TestPlans.of(day)
+                .step("pie", "bake", 1, "09:20-09:30", bake -> bake.by("Ana").and("S1/pie/bake/stand-in#1"))
+                .add(
+                        Plan.Work.Kind.STEP,
+                        "pie",
+                        "bake",
+                        "S1/pie/bake/stand-in#2",
+                        TestDays.span("09:30-09:40"),
+                        bake -> bake.by("Ana"))
+                .step("pie", "flame", 1, "09:50-09:52", flame -> flame.by("Ana"))
+                .build();
+        assertThat(sections(sheet(day, plan, Paper.A4)).get(0).lines())
+                .extracting(line -> line.time() + " " + line.notes())
+                .contains("09:20 [flame hero 1 within 40 min]", "09:30 []");
+    }
+
     @Test
     void whatStartsByItselfIsOnThePageOfWhoHadItLast() {
         EggDay eggs = new EggDay();
