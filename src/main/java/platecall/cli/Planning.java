@@ -131,7 +131,7 @@ final class Planning {
             String who = none.copies().size() > 1 ? "each" : "it";
             String why = none.alone()
                     .map(at -> who + " could be at camera by "
-                            + ReadyTable.clock(at, day.facts().zone()) + ": what else is made leaves no room.")
+                            + at.clock(day.facts().zone()) + ": what else is made leaves no room.")
                     .orElse(who + " would lack " + String.join(", or ", none.wanting()) + ", too.");
             spec.commandLine()
                     .getOut()
