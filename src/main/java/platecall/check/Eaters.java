@@ -50,7 +50,24 @@ final class Eaters {
                     "goose",
                     "meat",
                     "sausage",
+                    "salami",
+                    "chorizo",
+                    "pepperoni",
+                    "speck",
+                    "pancetta",
+                    "prosciutto",
+                    "pastrami",
+                    "lardon",
+                    "venison",
+                    "rabbit",
+                    "hare",
+                    "pheasant",
+                    "quail",
+                    "oxtail",
+                    "brisket",
+                    "steak",
                     "lard",
+                    "suet",
                     "tallow",
                     "gelatine",
                     "gelatin")
@@ -237,6 +254,9 @@ final class Eaters {
                 day.diner(name).ifPresent(diner -> {
                     words(remarks, need, diner);
                     nuts(remarks, need, diner);
+                    if (eaten(need).isEmpty()) {
+                        nothingTold(remarks, at, need, diner);
+                    }
                 });
             }
         }
@@ -311,6 +331,22 @@ final class Eaters {
                     .filter(avoided -> ingredient.harmfulTo(avoided).isEmpty())
                     .forEach(avoided -> tells(
                             remarks, ingredient, diner, "is allergic to " + avoided, "Maybe fill in its allergens."));
+        }
+    }
+
+    /** Where no ingredient is told, none can be found to harm anybody. */
+    private static void nothingTold(Findings remarks, int row, Need need, Diner diner) {
+        String avoids = diner.allergies().isEmpty()
+                ? diner.diet().isBlank() ? "" : "eats " + diner.diet().strip()
+                : "is allergic to " + String.join(", ", diner.allergies());
+        if (!avoids.isEmpty()) {
+            remarks.add(
+                    Sheet.NEEDS,
+                    row,
+                    "eaten by",
+                    diner.id(),
+                    avoids + ", and sheet ingredients has nothing for " + need.dish() + " at stage " + need.stage(),
+                    "Maybe a row for each thing that is in it, with its allergens.");
         }
     }
 

@@ -18,6 +18,7 @@ import platecall.odds.Odds;
 import platecall.plan.Plan;
 import platecall.plan.Plan.PlannedCopy;
 import platecall.plan.PlanFile;
+import platecall.plan.Rule;
 import platecall.report.Changes;
 import platecall.report.Reports;
 import platecall.report.UnwritableFolderException;
@@ -141,7 +142,11 @@ final class Planning {
 
     /** Tells how sure a plan is. */
     void tellOdds(CommandSpec spec, Day day, Planned made) {
-        spec.commandLine().getOut().println(OddsTable.line(day, made.odds()));
+        PrintWriter print = spec.commandLine().getOut();
+        print.println(OddsTable.line(day, made.odds()));
+        if (made.plan().verdict().breaches().stream().anyMatch(breach -> breach.rule() != Rule.COPIES)) {
+            print.println("The plan breaks rules, so these chances mean little.");
+        }
     }
 
     /** Shows how searches go on a terminal, and turns the first Ctrl-C into an early end of all; a second one ends the program. */

@@ -17,6 +17,9 @@ import platecall.units.Moment;
 /** What a plan comes to, in one screen: each setup with its call, then what is broken, then the plan in numbers. */
 final class ReadyTable {
 
+    /** A first take that is so many minutes late puts off the others noticeably. */
+    private static final int LATE = 5;
+
     private ReadyTable() {}
 
     static void print(PrintWriter out, Day day, Plan plan) {
@@ -43,6 +46,17 @@ final class ReadyTable {
                     breach.rule().size(breach.amount()),
                     breach.what());
         }
+        setups.stream()
+                .filter(setup -> setup.marginMinutes() <= -LATE && setup.ready().isPresent())
+                .filter(setup -> day.setup(setup.setup())
+                        .filter(it -> it.takesWorst() > 1)
+                        .isPresent())
+                .forEach(setup -> out.printf(
+                        Locale.ROOT,
+                        "Setup %s can't roll before %s. Its later takes are planned by its call in the sheets: call it then and"
+                                + " plan again, so that their food isn't made too early.%n",
+                        setup.setup(),
+                        setup.ready().orElseThrow().clock(zone)));
         List<Plan.PlannedCopy> toShoot = plan.copies().stream()
                 .filter(copy -> day.setup(copy.setup()).filter(plan::isShot).isEmpty())
                 .toList();

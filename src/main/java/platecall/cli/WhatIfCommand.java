@@ -144,7 +144,7 @@ final class WhatIfCommand implements Callable<Integer> {
         out.println();
         out.printf(
                 Locale.ROOT,
-                "Each searched for as long from the same plan with %d points. As it is, the day came to %d to %d so, with %d"
+                "Each searched for as long, without time to spare, from the same plan with %d points. As it is, the day came to %d to %d so, with %d"
                         + " seeds: what differs by less than %d or so may be luck.%n",
                 before,
                 asItIs.points(),

@@ -64,10 +64,14 @@ record KeptBack(PlannedCopy copy, String station, int units, Span span, Span wal
     }
 
     private static Moment released(Day day, Plan plan, PlannedCopy copy) {
-        boolean atEnd = day.setup(copy.setup())
-                .filter(setup -> setup.release() instanceof Release.AtEnd)
-                .isPresent();
-        return copy.releasedAt().plus(atEnd ? late(plan, copy) : 0);
+        return day.setup(copy.setup())
+                .map(setup -> releaseOf(day, setup, late(plan, copy)))
+                .orElse(copy.releasedAt());
+    }
+
+    /** When the food of a setup may be struck whose first take is late by some minutes: later than by the sheets if that is at its end. */
+    static Moment releaseOf(Day day, Setup setup, int late) {
+        return day.releaseOf(setup).plus(setup.release() instanceof Release.AtEnd ? late : 0);
     }
 
     /** Minutes by which the first take of a copy's setup is late. */

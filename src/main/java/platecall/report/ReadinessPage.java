@@ -125,7 +125,6 @@ public record ReadinessPage(
                 .limit(MOST_BREACHES)
                 .map(breach -> Wording.plain(breach.what()))
                 .toList();
-        int broken = plan.verdict().breaches().size();
         List<OfSetup> unsure = broken(plan) == 0 ? odds.lessSureThan(day.facts().promise()) : List.of();
         return new ReadinessPage(
                 Wording.plain(day.facts().title()),
@@ -138,17 +137,26 @@ public record ReadinessPage(
                         && rows.stream().noneMatch(row -> troubled(row.state()))
                         && unsure.stream().noneMatch(ReadinessPage::isProbablyLate),
                 rows,
-                broken == 0
-                        ? "The plan breaks no rule."
-                        : "The plan breaks " + count(broken, "rule", "rules")
-                                + (broken(plan) > 0 ? ", so nothing tells how sure it is" : "")
-                                + (broken > MOST_BREACHES ? "; first of them:" : ":"),
+                broken(plan, plan.verdict().breaches().size()),
                 breaches,
                 safety(day, plan, clock),
                 kitchenCalls(day, plan, clock),
                 print,
                 paper,
                 TYPE_POINTS.get(0));
+    }
+
+    private static String broken(Plan plan, int all) {
+        if (all == 0) {
+            return "The plan breaks no rule.";
+        }
+        int broken = broken(plan);
+        int unmade = all - broken;
+        String rules = broken > 0 ? "breaks " + count(broken, "rule", "rules") : "";
+        String needs = unmade > 0 ? "has too few copies for " + count(unmade, "need", "needs") : "";
+        return "The plan " + rules + (broken > 0 && unmade > 0 ? " and " : "") + needs
+                + (broken > 0 ? ", so nothing tells how sure it is" : "")
+                + (all > MOST_BREACHES ? "; first of them:" : ":");
     }
 
     /** Rules that a plan breaks beside that something is not made: setup by setup that is told anyway. */
@@ -503,7 +511,8 @@ public record ReadinessPage(
 
     /** When the first hero's peak is over, at the latest when it may be struck; empty without a hero. */
     static Optional<Moment> peakUntil(Day day, Readiness readiness) {
-        Optional<Moment> release = day.setup(readiness.setup()).map((Setup setup) -> day.releaseOf(setup));
+        int late = Math.max(0, -readiness.marginMinutes());
+        Optional<Moment> release = day.setup(readiness.setup()).map(setup -> KeptBack.releaseOf(day, setup, late));
         return readiness
                 .heroPeakTo()
                 .map(peak -> release.map(it -> Moment.earlier(it, peak)).orElse(peak));

@@ -170,9 +170,26 @@ class EatersTest {
                         + "Maybe another dish or eater.");
         assertThat(sheets.change("ingredients", "butter", "allergens=milk")
                         .add("ingredients", "ingredient=anchovy paste", "dish=toast")
+                        .add("ingredients", "ingredient=cubes of speck", "dish=toast")
                         .remarks())
-                .containsExactly("ingredients 2 ingredient: [anchovy paste] is eaten by Mina, who eats vegetarian. "
-                        + "Maybe another dish or eater.");
+                .containsExactly(
+                        "ingredients 2 ingredient: [anchovy paste] is eaten by Mina, who eats vegetarian. "
+                                + "Maybe another dish or eater.",
+                        "ingredients 3 ingredient: [cubes of speck] is eaten by Mina, who eats vegetarian. "
+                                + "Maybe another dish or eater.");
+    }
+
+    @Test
+    void whatNoIngredientIsToldOfIsRemarkedWhereSomebodyAvoidsAnything() {
+        Sheets sheets = Sheets.toast().change("needs", "1", "eaten by=Mina").empty("ingredients");
+        assertThat(sheets.change("cast", "Mina", "allergies=hazelnuts").remarks())
+                .contains(
+                        "needs 0 eaten by: [Mina] is allergic to hazelnuts, and sheet ingredients has nothing for toast at"
+                                + " stage plate. Maybe a row for each thing that is in it, with its allergens.");
+        assertThat(sheets.change("cast", "Mina", "allergies=", "diet=vegan").remarks())
+                .anyMatch(remark -> remark.startsWith("needs 0 eaten by: [Mina] eats vegan, and sheet"));
+        assertThat(sheets.change("cast", "Mina", "diet=").remarks())
+                .noneMatch(remark -> remark.contains("sheet ingredients has nothing"));
     }
 
     @Test

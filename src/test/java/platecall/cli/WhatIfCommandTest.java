@@ -61,7 +61,8 @@ class WhatIfCommandTest {
         assertThat(lines.get(3)).matches("the day as it is +0 +0 min +4 min +536 +");
         assertThat(lines).anyMatch(line -> line.matches("one more of table +0 +0 min +4 min +536 +0"));
         assertThat(lines).hasSize(8);
-        assertThat(lines.get(7)).startsWith("Each searched for as long from the same plan with 536 points.");
+        assertThat(lines.get(7))
+                .startsWith("Each searched for as long, without time to spare, from the same plan with 536 points.");
     }
 
     /** Whatever is added, the day can be planned: the checks find nothing wrong, and no station or person is there twice. */

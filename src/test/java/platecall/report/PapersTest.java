@@ -901,6 +901,21 @@ class PapersTest {
     }
 
     @Test
+    void whatIsNotMadeIsCountedApartFromOtherRules() {
+        EggDay eggs = new EggDay();
+        Breach unmade = new Breach(Rule.COPIES, 1, "1 egg is not made");
+        Breach closed = new Breach(Rule.OPEN, 20, "oven is closed");
+        assertThat(readiness(eggs.day(), eggs.plan(List.of(), 0)).rules()).isEqualTo("The plan breaks no rule.");
+        assertThat(readiness(eggs.day(), eggs.plan(List.of(unmade), 0)).rules())
+                .isEqualTo("The plan has too few copies for 1 need:");
+        ReadinessPage both = readiness(eggs.day(), eggs.plan(List.of(unmade, closed, unmade), 0));
+        assertThat(both.answer()).startsWith("The plan breaks 1 rule, see below");
+        assertThat(both.rules())
+                .isEqualTo(
+                        "The plan breaks 1 rule and has too few copies for 2 needs, so nothing tells how sure it is:");
+    }
+
+    @Test
     void everyStateIsInWords() throws IOException {
         List<String> pages = pages(readiness(InnPlans.day(), crowded(15)).pdf());
         assertThat(pages).hasSize(1);
