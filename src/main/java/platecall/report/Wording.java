@@ -19,6 +19,7 @@ import platecall.day.Need;
 import platecall.day.Setup;
 import platecall.day.Station;
 import platecall.day.Step;
+import platecall.day.Use;
 import platecall.plan.Plan;
 import platecall.plan.Plan.StationHold;
 import platecall.plan.Plan.Storing;
@@ -285,6 +286,7 @@ final class Wording {
         }
         if (ends) {
             eaten(work, stretch.span().start()).ifPresent(notes::add);
+            toppedUp(work).ifPresent(notes::add);
             notes.addAll(gone(List.of(work), stretch.span().start()));
         }
         if (begins
@@ -333,6 +335,20 @@ final class Wording {
                 ? until
                 : Optional.of(
                         "eaten by " + who + until.map(words -> ", " + words).orElse(""));
+    }
+
+    /** That a plate is topped up on set, of what has its last work done on it: a setup may have only one take. */
+    private Optional<String> toppedUp(Work work) {
+        return work.copies().stream()
+                .filter(id -> work.equals(last.get(id)))
+                .flatMap(id -> day.needs().stream()
+                        .filter(need -> need.key().equals(copies.copy(id).need()))
+                        .filter(need -> need.use() instanceof Use.ToppedUp
+                                && day.setup(need.setup())
+                                        .filter(setup -> setup.takesWorst() > 1)
+                                        .isPresent()))
+                .map(need -> "top up after each take: " + length(((Use.ToppedUp) need.use()).minutes()))
+                .findFirst();
     }
 
     /** The warning off copies that must not be eaten any more when these works end; their last work tells it with who eats. */

@@ -25,6 +25,7 @@ import platecall.day.Absence;
 import platecall.day.Day;
 import platecall.day.Part;
 import platecall.day.TestDays;
+import platecall.day.Use;
 import platecall.odds.Odds;
 import platecall.plan.Breach;
 import platecall.plan.Plan;
@@ -320,6 +321,23 @@ class PapersTest {
         assertThat(sections(sheet(day, plan, Paper.A4)).get(0).lines())
                 .extracting(line -> line.time() + " " + line.notes())
                 .contains("09:20 [flame hero 1 within 40 min]", "09:30 []");
+    }
+
+    @Test
+    void whoBringsAPlateThatIsToppedUpIsTold() {
+        for (int takes : new int[] {1, 2}) {
+            Day day = TestDays.firstEgg()
+                    .setup("S1", "10:00", setup -> setup.takes(takes))
+                    .need("S1", "egg", "plate", need -> need.use = new Use.ToppedUp(4))
+                    .build();
+            Plan plan = TestPlans.of(day)
+                    .step("egg", "fry", 1, "09:51-09:55", fry -> fry.by("Ana"))
+                    .step("egg", "plate", 1, "09:55-09:56", plate -> plate.by("Ana"))
+                    .build();
+            assertThat(sections(sheet(day, plan, Paper.A4)).get(0).lines())
+                    .extracting(line -> line.time() + " " + line.notes().contains("top up after each take: 4 min"))
+                    .containsExactly("09:51 false", "09:55 " + (takes == 2));
+        }
     }
 
     @Test
