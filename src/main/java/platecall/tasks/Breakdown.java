@@ -45,7 +45,7 @@ public final class Breakdown {
 
     private static final int FOREVER = Integer.MAX_VALUE;
 
-    /** Within how many minutes from now a meal break is to begin that should have begun before. */
+    /** Within how many minutes a meal break is to begin that should have begun before now, or before its person is back. */
     private static final int OVERDUE = 30;
 
     private final Day day;
@@ -514,11 +514,22 @@ public final class Breakdown {
                     int latest = Math.min(start + n * most + (n - 1) * meal, end - meal);
                     int earliest = Math.max(now, Math.max(start, end - (count - n + 1) * (most + meal)));
                     int after = n == 1 ? -1 : breaks.size() - 1;
-                    boolean overdue = latest < now;
-                    breaks.add(new BreakTask(p, meal, earliest, overdue ? earliest + OVERDUE : latest, after, most));
+                    int first = firstThere(day, origin, person, earliest, meal);
+                    breaks.add(
+                            new BreakTask(p, meal, earliest, latest < first ? first + OVERDUE : latest, after, most));
                 }
             }
         }
         return List.copyOf(breaks);
+    }
+
+    /** First minute from {@code from} on at which somebody is there for so many minutes; that one if there is none. */
+    private static int firstThere(Day day, Moment origin, Person person, int from, int minutes) {
+        return day.hoursOf(person).stream()
+                .filter(there -> Math.max(from, origin.minutesUntil(there.start())) + minutes
+                        <= origin.minutesUntil(there.end()))
+                .mapToInt(there -> Math.max(from, origin.minutesUntil(there.start())))
+                .min()
+                .orElse(from);
     }
 }

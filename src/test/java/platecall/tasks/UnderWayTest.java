@@ -17,6 +17,7 @@ import net.jqwik.api.constraints.IntRange;
 import net.jqwik.api.constraints.LongRange;
 import org.junit.jupiter.api.Test;
 import platecall.audit.Audit;
+import platecall.day.Absence;
 import platecall.day.Day;
 import platecall.day.Happening;
 import platecall.day.Look;
@@ -215,6 +216,10 @@ class UnderWayTest {
                 .containsExactly("750-850");
         // by 12:00 the first is overdue
         assertThat(breaks(left(days, "12:00", plan -> {}))).containsExactly("720-750", "750-990");
+        // who is away from 10:40 until 13:00 may have it once back, if it is too late to have it before
+        days.person("Ana", ana -> ana.away = List.of(new Absence.During(TestDays.span("10:40-13:00"))));
+        assertThat(breaks(left(days, "10:10", plan -> {}))).containsExactly("610-660", "750-990");
+        assertThat(breaks(left(days, "10:11", plan -> {}))).containsExactly("611-810", "750-990");
     }
 
     private static List<String> breaks(UnderWay left) {
