@@ -207,7 +207,7 @@ final class Ledger {
         if (!copy.made() || station.isEmpty() || dish.storageUnits() == 0) {
             return Optional.empty();
         }
-        Moment leaves = CameraTime.leaves(setup(need), need, Math.max(1, copy.number()));
+        Moment leaves = CameraTime.leaves(setup(need), need, copy.number());
         Moment arrives = copy.ready().orElse(leaves);
         Moment from = Moment.later(day.horizon().start(), Moment.later(leaves, arrives));
         Moment until = Moment.earlier(day.horizon().end(), day.releaseOf(setup(need)));

@@ -100,7 +100,7 @@ final class ReadinessTable {
                     continue;
                 }
                 made.add(atCamera);
-                if (CameraTime.takeOf(setup, need, Math.max(1, copy.number())) == 0) {
+                if (CameraTime.isOfFirstSet(need, copy.number())) {
                     firstTake.add(atCamera);
                     first++;
                 }

@@ -74,6 +74,9 @@ final class Eaters {
             .flatMap(meat -> Allergens.words(meat).stream())
             .collect(Collectors.toSet());
 
+    /** 90 °F: above it not an hour out of the cold (USDA FSIS, How Temperatures Affect Food; value from memory). */
+    private static final double HOUR_CELSIUS = 32.2;
+
     private final Day day;
     private final Recipes recipes;
 
@@ -217,6 +220,7 @@ final class Eaters {
         unknownAllergens(remarks);
         new RawFood(day, remarks).remark();
         hotIntoCold(remarks);
+        heat(remarks);
         List<Undercooked> undercooked = Undercooked.of(day);
         for (int row = 0; row < day.needs().size(); row++) {
             Need need = day.needs().get(row);
@@ -288,6 +292,24 @@ final class Eaters {
                         + (inTime.isEmpty() ? "" : "; it must cool ")
                         + inTime,
                 "Maybe a step between in which it cools, in an ice bath or shallow pans."));
+    }
+
+    /** Heat in which food may stand out for less long than the clocks allow. */
+    private void heat(Findings remarks) {
+        boolean atRisk = day.needs().stream()
+                .filter(need -> !need.eatenBy().isEmpty())
+                .flatMap(need -> day.dish(need.dish()).stream())
+                .anyMatch(Dish::timeTemperatureControlled);
+        if (atRisk && day.facts().setCelsius() > HOUR_CELSIUS) {
+            remarks.add(
+                    Sheet.DAY,
+                    -1,
+                    "set temperature",
+                    Wording.number(day.facts().setCelsius()),
+                    "is a heat in which the USDA advises to leave food at risk out for an hour at most (above 32.2 °C), and "
+                            + "the safety profile's clock allows longer",
+                    "Maybe keep it cold or hot until it rolls, and swap what stands out within the hour.");
+        }
     }
 
     /** An allergen that is neither common nor anybody's may be meant for one that is. */

@@ -29,8 +29,6 @@ import platecall.day.Use;
 final class Remarks {
 
     private static final double BOILING_CELSIUS = 100;
-    /** 90 °F: above it not an hour out of the cold (USDA FSIS, How Temperatures Affect Food; value from memory). */
-    private static final double HOUR_CELSIUS = 32.2;
     /** A roast that is held longest, 54.4 °C (FDA Food Code 3-401.11(B)). */
     private static final double LEAST_CORE_CELSIUS = 54.4;
 
@@ -77,7 +75,6 @@ final class Remarks {
         walks();
         twice();
         rawKeptBesideReady();
-        heat();
         temperatures();
         uncontrolled();
         dressing();
@@ -139,24 +136,6 @@ final class Remarks {
                 Wording.number(celsius),
                 "is hotter than " + what + "; in degrees Fahrenheit it would be " + meant + " °C",
                 "Maybe " + meant + ".");
-    }
-
-    /** Heat in which food may stand out for less long than the clocks allow. */
-    private void heat() {
-        boolean atRisk = day.needs().stream()
-                .filter(need -> !need.eatenBy().isEmpty())
-                .flatMap(need -> day.dish(need.dish()).stream())
-                .anyMatch(Dish::timeTemperatureControlled);
-        if (atRisk && day.facts().setCelsius() > HOUR_CELSIUS) {
-            remarks.add(
-                    Sheet.DAY,
-                    -1,
-                    "set temperature",
-                    Wording.number(day.facts().setCelsius()),
-                    "is a heat in which the USDA advises to leave food at risk out for an hour at most (above 32.2 °C), and "
-                            + "the safety profile's clock allows longer",
-                    "Maybe keep it cold or hot until it rolls, and swap what stands out within the hour.");
-        }
     }
 
     /** Eaten food that is cooked through as meat, fish and eggs are, but for which no clock runs. */

@@ -4,7 +4,6 @@ import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.time.ZonedDateTime;
 import java.util.LinkedHashMap;
-import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
@@ -70,8 +69,8 @@ final class Planning {
         return new Planner.Limits(most, Optional.ofNullable(steps), seed, threads);
     }
 
-    /** A plan, how sure it is, and why copies that it doesn't make have no place in it. */
-    record Planned(Plan plan, Odds odds, List<Unplaced> unplaced) {}
+    /** A plan of some tasks and how sure it is. */
+    record Planned(Plan plan, Odds odds, TaskNet net) {}
 
     /** Plans the tasks of a day, audits the plan and rehearses it. */
     Planned plan(CommandSpec spec, Day day, TaskNet net, Optional<Plan> held, Ending ending) {
@@ -95,7 +94,7 @@ final class Planning {
                 ? Promise.plan(day, net, limits, held, search, ending::tell, ending::stop)
                 : search.plan(net, limits, Optional.empty());
         Plan plan = found.withVerdict(Audit.of(day, found));
-        return new Planned(plan, Odds.of(day, plan, Odds.RUNS, seed), Unplaced.of(day, net, plan));
+        return new Planned(plan, Odds.of(day, plan, Odds.RUNS, seed), net);
     }
 
     /** Shows how searches go until it is closed. */
@@ -128,15 +127,15 @@ final class Planning {
 
     /** Tells why copies that aren't made have no place. */
     void tellUnplaced(CommandSpec spec, Day day, Planned made) {
-        for (Unplaced none : made.unplaced()) {
+        for (Unplaced none : Unplaced.of(day, made.net(), made.plan())) {
             String who = none.copies().size() > 1 ? "each" : "it";
             String why = none.alone()
-                    .map(at -> who + " could be at camera by "
-                            + at.clock(day.facts().zone()) + ": what else is made leaves no room.")
-                    .orElse(who + " would lack " + String.join(", or ", none.wanting()) + ", too.");
+                    .map(at -> who + " could be at camera by " + ReadyTable.dated(at, day) + ".")
+                    .orElse(who + " would lack " + String.join(", or ", none.wanting()) + ".");
             spec.commandLine()
                     .getOut()
-                    .println("Not made: " + String.join(", ", none.copies()) + ". Alone in the kitchen " + why);
+                    .println("Not made: " + String.join(", ", none.copies())
+                            + ". If nothing else were still to be made, " + why);
         }
     }
 

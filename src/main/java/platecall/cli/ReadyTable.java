@@ -53,10 +53,10 @@ final class ReadyTable {
                         .isPresent())
                 .forEach(setup -> out.printf(
                         Locale.ROOT,
-                        "Setup %s can't roll before %s. Its later takes are planned by its call in the sheets: call it then and"
-                                + " plan again, so that their food isn't made too early.%n",
+                        "Setup %s has its first take's food at %s. Later takes are planned by its call in the sheets: call it then"
+                                + " and plan again, so that their food isn't made too early.%n",
                         setup.setup(),
-                        setup.ready().orElseThrow().clock(zone)));
+                        dated(setup.ready().orElseThrow(), day)));
         List<Plan.PlannedCopy> toShoot = plan.copies().stream()
                 .filter(copy -> day.setup(copy.setup()).filter(plan::isShot).isEmpty())
                 .toList();
@@ -100,7 +100,8 @@ final class ReadyTable {
                         .toList());
     }
 
-    private static String dated(Moment moment, Day day) {
+    /** With the date before it if it isn't the day's. */
+    static String dated(Moment moment, Day day) {
         boolean onTheDay =
                 moment.in(day.facts().zone()).toLocalDate().equals(day.facts().date());
         String date = DateTimeFormatter.ofPattern("yyyy-MM-dd ", Locale.ROOT)

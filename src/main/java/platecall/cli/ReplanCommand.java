@@ -34,6 +34,7 @@ import platecall.check.DayCheck;
 import platecall.copies.CopyCounts;
 import platecall.day.CameraTime;
 import platecall.day.Day;
+import platecall.day.Happening;
 import platecall.day.Need;
 import platecall.day.Setup;
 import platecall.day.Trouble;
@@ -239,7 +240,7 @@ final class ReplanCommand implements Callable<Integer> {
             Moment over = setup.shooting().end().plus(Math.max(0, setup.call().minutesUntil(first.get())));
             int inTime = copies.stream()
                     .filter(copy -> !copy.made()
-                            || CameraTime.takeOf(setup, need, copy.number()) == 0
+                            || CameraTime.isOfFirstSet(need, copy.number())
                             || begun.contains(copy.id())
                             || copy.ready().filter(over::isAfter).isPresent())
                     .mapToInt(PlannedCopy::number)
@@ -261,12 +262,24 @@ final class ReplanCommand implements Callable<Integer> {
 
     /**
      * Setups that are over by the sheets of now, though the plan in hand calls them later than now, or their new call, earlier than
-     * that, would be to come one date later: a date is missing.
+     * that, would be to come one date later: a date is missing. And those whose food came only then: their call hasn't been moved.
      */
     private static List<Trouble> overUnseen(Day day, Plan before, Moment now) {
         ZoneId zone = day.facts().zone();
         List<Trouble> troubles = new ArrayList<>();
         for (Readiness planned : before.verdict().setups()) {
+            Optional<Moment> late = planned.ready().filter(planned.call()::isBefore);
+            day.setup(planned.setup())
+                    .filter(it -> !it.shooting().end().isAfter(now) && it.call().equals(planned.call()))
+                    .filter(it -> late.filter(it.shooting().end()::isBefore).isPresent())
+                    .ifPresent(it -> troubles.add(new Trouble(
+                            "setups",
+                            day.setups().indexOf(it),
+                            "call",
+                            stamp(zone, it.call()),
+                            "is over by now, but by the plan in hand its food came at "
+                                    + stamp(zone, late.orElseThrow()) + " only",
+                            "Maybe " + stamp(zone, late.orElseThrow()) + ", or no row if it isn't shot any more.")));
             Optional<Setup> setup = day.setup(planned.setup())
                     .filter(it -> !it.shooting().end().isAfter(now))
                     .filter(it -> planned.call().isAfter(now)
@@ -336,7 +349,10 @@ final class ReplanCommand implements Callable<Integer> {
     /** Works under way that serve no copy any more, as they were planned. */
     private static List<Work> stopped(SoFar soFar, Plan before, Plan plan) {
         Set<CopyStep> used = new HashSet<>();
-        plan.work().forEach(work -> work.copies().forEach(copy -> used.add(work.with(copy))));
+        // what is made anew has the same step again, later
+        plan.work().stream()
+                .filter(work -> plan.hasBegun(work.span().start()))
+                .forEach(work -> work.copies().forEach(copy -> used.add(work.with(copy))));
         Set<String> stopped = soFar.begun().stream()
                 .filter(work -> work.span().end().isAfter(soFar.now())
                         && work.copies().stream().noneMatch(copy -> used.contains(work.with(copy))))
@@ -467,11 +483,30 @@ final class ReplanCommand implements Callable<Integer> {
                         .map(need -> need.getKey() + "#" + (need.getValue() + 1) + " and on")
                         .toList());
         numberedAnew(renamed).forEach((need, places) -> list(print, "Numbered anew, " + need + ": ", places));
-        list(print, "More copies than in the plan in hand: ", more(planned(before), planned(plan)));
+        list(
+                print,
+                "To be told again if you replan before then, waiting until ",
+                soFar.notBefore().entrySet().stream()
+                        .map(wait -> ReadyTable.dated(wait.getValue(), day) + ": "
+                                + wait.getKey().copy() + " "
+                                + wait.getKey().step().orElse(Happening.CARRY))
+                        .toList());
+        list(
+                print,
+                "More copies than in the plan in hand: ",
+                more(planned(before), planned(plan)).stream()
+                        .filter(need -> day.setup(need.substring(0, need.indexOf('/')))
+                                .filter(plan::isShot)
+                                .isEmpty())
+                        .toList());
         list(
                 print,
                 "Not made while their setup was shot, not made any more: ",
-                rest.left().net().past().missed().stream().map(TaskNet.Copy::id).toList());
+                rest.left().net().past().missed().stream()
+                        .map(TaskNet.Copy::id)
+                        .filter(copy ->
+                                before.copies().stream().anyMatch(it -> it.id().equals(copy)))
+                        .toList());
         list(
                 print,
                 "Under way for no copy any more, to be stopped: ",

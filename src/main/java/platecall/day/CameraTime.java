@@ -24,11 +24,11 @@ public record CameraTime(Moment due, int showMinutes) {
     }
 
     /**
-     * When copy {@code number} leaves the set, if nothing is late: after its last take; a stand-in when the hero is called, for
+     * When copy {@code number}, 1 or less is the first, leaves the set, if nothing is late: after its last take; a stand-in when the hero is called, for
      * it is lit until then.
      */
     public static Moment leaves(Setup setup, Need need, int number) {
-        CameraTime seen = of(setup, need, number);
+        CameraTime seen = of(setup, need, Math.max(1, number));
         return need.part() == Part.STAND_IN ? Moment.later(seen.due, setup.call()) : seen.due.plus(seen.showMinutes);
     }
 
@@ -43,6 +43,11 @@ public record CameraTime(Moment due, int showMinutes) {
     public static int takeOf(Setup setup, Need need, int number) {
         int set = Math.min((number - 1) / need.platesPerTake(), setsFor(need, setup.takesWorst()) - 1);
         return need.use() instanceof Use.LastsTakes lasts ? set * lasts.takes() : set;
+    }
+
+    /** Whether copy {@code number} is of the first set of plates: without it nothing rolls, where a spare may come later. */
+    public static boolean isOfFirstSet(Need need, int number) {
+        return number <= need.platesPerTake();
     }
 
     /** Copies that the takes at worst use up, plates per take counted; stand-ins one set. */

@@ -12,7 +12,7 @@ import platecall.units.Moment;
  * @param dish the dish's id
  * @param part what part it plays; empty: any
  * @param number of the copy; empty: all that fit
- * @param step the step's id, or {@link #CARRY}; empty if a copy is lost
+ * @param step the step's id, or {@link #CARRY}; of a copy that is lost the stage in which it is wanted, empty: any
  * @param person whose meal break it is, if it is one
  * @param time when it began or ended, or will end; if a step waits, before when it isn't begun
  */
@@ -54,9 +54,6 @@ public record Happening(
                     timed
                             ? "time must say when it " + what.word()
                             : "time must be blank if a meal break waits or a copy is lost");
-        }
-        if (what == What.LOST && step.isPresent()) {
-            throw new IllegalArgumentException("step must be blank if a copy is lost");
         }
         boolean food =
                 setup.isPresent() || dish.isPresent() || part.isPresent() || number.isPresent() || step.isPresent();

@@ -190,7 +190,7 @@ public record Odds(int runs, double all, double points, List<OfSetup> setups) {
                 if (need.isEmpty()) {
                     continue;
                 }
-                boolean forFirst = CameraTime.takeOf(setup, need.get(), Math.max(1, copy.number())) == 0;
+                boolean forFirst = CameraTime.isOfFirstSet(need.get(), copy.number());
                 Optional<Plate> plate = plate(day, copy, need.get());
                 every &= plate.isPresent();
                 first &= plate.isPresent() || !forFirst;

@@ -208,6 +208,7 @@ public record SoFar(
         private void noteLost(int row, Happening it) {
             List<PlannedCopy> meant = plan.copies().stream()
                     .filter(copy -> copy.made() && isMeant(it, copy))
+                    .filter(copy -> it.step().map(copy.stage()::equals).orElse(true))
                     .toList();
             List<String> toCome =
                     meant.stream().filter(this::isToCome).map(PlannedCopy::id).toList();
@@ -219,6 +220,13 @@ public record SoFar(
             toCome.forEach(copy -> lostBy.put(copy, row));
             if (it.number().isEmpty()) {
                 withoutNumber.add(row);
+            } else if (toCome.size() > 1) {
+                tell(
+                        row,
+                        "step",
+                        "",
+                        "would mean " + toCome.size() + " copies: " + String.join(", ", toCome),
+                        "Maybe tell the setup, the part, and in column step the stage in which it is wanted.");
             }
         }
 
@@ -533,15 +541,24 @@ public record SoFar(
 
         /** What stands in stores that keep it cold or hot, but weren't open all the time: nobody knows from the plan how warm it is by now. */
         private Map<String, Set<String>> warming(Rehearsal rehearsal, boolean[] begun) {
-            Map<String, Set<String>> warming = new LinkedHashMap<>();
+            Map<String, List<Span>> hours = new LinkedHashMap<>();
             for (Station station : day.stations()) {
                 if (station.kind().keepsColdOrHot()) {
-                    Set<String> standing = standingIn(station.id(), day.hoursOf(station), rehearsal, begun);
-                    if (!standing.isEmpty()) {
-                        warming.put(station.id(), standing);
-                    }
+                    hours.put(station.id(), day.hoursOf(station));
                 }
             }
+            // of a store that the sheets don't have any more nobody knows what it kept
+            plan.work().stream()
+                    .flatMap(work -> work.storage().stream())
+                    .filter(storing -> day.station(storing.station()).isEmpty())
+                    .forEach(storing -> hours.put(storing.station(), List.of()));
+            Map<String, Set<String>> warming = new LinkedHashMap<>();
+            hours.forEach((store, open) -> {
+                Set<String> standing = standingIn(store, open, rehearsal, begun);
+                if (!standing.isEmpty()) {
+                    warming.put(store, standing);
+                }
+            });
             return warming;
         }
 
@@ -590,23 +607,29 @@ public record SoFar(
         }
 
         /**
-         * Copies of what is under way on a burner or in an oven that is closed now, or was to be used while it is closed: where
-         * it broke nothing cooks. What only takes longer than the hours may go on.
+         * Copies of what is under way on a burner or in an oven that is closed now, or was to be used while it is closed, or in an oven
+         * that the sheets don't have any more: where it broke nothing cooks. What only takes longer than the hours may go on.
          */
         private Set<String> cutOff(Rehearsal rehearsal, boolean[] begun) {
             Set<String> cut = new LinkedHashSet<>();
             for (int i = 0; i < plan.work().size(); i++) {
                 Work work = plan.work().get(i);
-                boolean heated = work.stations().stream()
-                        .flatMap(hold -> day.station(hold.station()).stream())
-                        .filter(station ->
-                                station.kind() == Station.Kind.OVEN || station.kind() == Station.Kind.BURNERS)
-                        .map(day::hoursOf)
-                        .allMatch(hours -> hours.stream().anyMatch(open -> open.contains(now))
-                                && hours.stream()
-                                        .anyMatch(open -> !work.span().start().isBefore(open.start())
-                                                && !open.end()
-                                                        .isBefore(work.span().end())));
+                boolean gone = work.ovenCelsius().isPresent()
+                        && work.stations().stream()
+                                .allMatch(hold -> day.station(hold.station()).isEmpty());
+                boolean heated = !gone
+                        && work.stations().stream()
+                                .flatMap(hold -> day.station(hold.station()).stream())
+                                .filter(station ->
+                                        station.kind() == Station.Kind.OVEN || station.kind() == Station.Kind.BURNERS)
+                                .map(day::hoursOf)
+                                .allMatch(hours -> hours.stream().anyMatch(open -> open.contains(now))
+                                        && hours.stream()
+                                                .anyMatch(open ->
+                                                        !work.span().start().isBefore(open.start())
+                                                                && !open.end()
+                                                                        .isBefore(work.span()
+                                                                                .end())));
                 if (begun[i] && span(rehearsal, i).end().isAfter(now) && !heated) {
                     work.copies().stream()
                             .filter(copy -> isToCome(copies.get(copy)))
@@ -661,22 +684,34 @@ public record SoFar(
             return works;
         }
 
-        /** What is left of hands' time of those who aren't there any more goes to others, if somebody can do it. */
+        /**
+         * What is left of hands' time of those who aren't there any more goes to others, if somebody can do it; but for what is
+         * carried, which is on its way.
+         */
         private List<Work> relieved(List<Work> past, List<Break> pauses) {
             List<Work> relieved = new ArrayList<>(past);
             for (int i = 0; i < relieved.size(); i++) {
+                if (relieved.get(i).kind() != Work.Kind.STEP || !serves(relieved.get(i))) {
+                    continue;
+                }
                 for (Hands hands : relieved.get(i).hands()) {
                     Work work = relieved.get(i);
+                    int at = i;
                     Moment gone = goneFrom(hands);
                     if (gone.isBefore(hands.span().end())) {
                         Span rest = new Span(gone, hands.span().end());
                         relief(work, rest, relieved, pauses)
                                 .map(person -> handedOver(work, hands, rest, person))
-                                .ifPresent(other -> relieved.set(relieved.indexOf(work), other));
+                                .ifPresent(other -> relieved.set(at, other));
                     }
                 }
             }
             return relieved;
+        }
+
+        /** Whether a work that has begun is for anything that the camera still wants. */
+        private boolean serves(Work work) {
+            return work.copies().stream().anyMatch(copy -> isToCome(copies.get(copy)));
         }
 
         /** First minute from now on at which somebody isn't there who is to be at work; its end if there is none. */
@@ -704,7 +739,8 @@ public record SoFar(
                     .filter(person -> skill.map(person.skills()::contains).orElse(true))
                     .map(Person::id)
                     .filter(person -> hoursOf(person).stream().anyMatch(on -> on.contains(rest)))
-                    .filter(person -> !isBusy(person, rest, past, pauses))
+                    .filter(person -> !isBusy(
+                            person, rest, past.stream().filter(this::serves).toList(), pauses))
                     .toList();
             return able.stream()
                     .filter(person -> !isBusy(person, rest, plan.work(), plan.breaks()))
@@ -851,7 +887,10 @@ public record SoFar(
         for (Hands each : work.hands()) {
             boolean fromStart = !each.span().start().isAfter(work.span().start());
             boolean toEnd = !each.span().end().isBefore(work.span().end());
-            Moment from = Moment.later(span.start(), moved(each.span().start(), work, fromStart, span));
+            boolean relieves = work.hands().stream()
+                    .anyMatch(other -> !other.person().equals(each.person())
+                            && other.span().end().equals(each.span().start()));
+            Moment from = Moment.later(span.start(), moved(each.span().start(), work, fromStart || relieves, span));
             Moment to = moved(each.span().end(), work, !toEnd, span);
             to = toEnd ? to : Moment.earlier(span.end(), to);
             if (from.isBefore(to)) {

@@ -20,6 +20,7 @@ import platecall.plan.Plan.Hands;
 import platecall.plan.Plan.StationHold;
 import platecall.plan.Plan.Work;
 import platecall.units.Moment;
+import platecall.units.Span;
 
 /** What a new plan of a day under way changes for those who have the old one in their hands. */
 public final class Changes {
@@ -49,7 +50,7 @@ public final class Changes {
      * @param person whose break, empty for a work
      * @param was when it was to end, or the break to begin
      * @param is when it does
-     * @param whoBefore by whose hands a work was to end, empty if by the same
+     * @param whoBefore by whose hands a work was to go on that it doesn't go on by; empty if there is nobody
      */
     private record Moved(Optional<Work> work, String person, Moment was, Moment is, String whoBefore) {
 
@@ -165,6 +166,10 @@ public final class Changes {
                                         + wording.copies.copy(renamed.get(id)).number())
                                 .collect(Collectors.joining(", "))
                         + "."));
+        after.work().stream()
+                .filter(work -> stopped.stream().noneMatch(it -> it.id().equals(work.id())))
+                .flatMap(work -> alone(wording, work).stream())
+                .forEach(told::add);
         stopped.stream()
                 .map(work -> "To be stopped: " + wording.dish(work.dish()) + ", " + work.step() + " of "
                         + wording.copies.names(work.copies(), true)
@@ -179,6 +184,27 @@ public final class Changes {
                 all,
                 moved,
                 told.stream().map(Wording::plain).toList());
+    }
+
+    /** What is told of a work under way whose person isn't there any more, and that nobody could be given. */
+    private List<String> alone(Wording wording, Work work) {
+        Moment now = after.asOf().orElse(work.span().start());
+        return work.hands().stream()
+                .filter(hands ->
+                        hands.span().end().isAfter(now) && work.span().start().isBefore(now))
+                .map(hands -> new Span(
+                        Moment.later(now, hands.span().start()), hands.span().end()))
+                .distinct()
+                .filter(rest -> work.hands().stream()
+                        .filter(hands -> hands.span().overlaps(rest))
+                        .anyMatch(hands -> day.people().stream()
+                                .filter(person -> person.id().equals(hands.person()))
+                                .flatMap(person -> day.hoursOf(person).stream())
+                                .noneMatch(on -> on.contains(rest))))
+                .map(rest -> "Nobody is there for " + wording.dish(work.dish()) + ", " + work.step() + " of "
+                        + new Copies(after).names(work.copies()) + ", from " + wording.clock.time(rest.start()) + " to "
+                        + wording.clock.time(rest.end()) + ": find somebody.")
+                .toList();
     }
 
     /** Copies by the food that they are, in words. */
@@ -259,14 +285,10 @@ public final class Changes {
                     .filter(was -> goesOn
                             && was != null
                             && (!was.span().end().equals(work.span().end())
-                                    || !whoEnds(was).equals(whoEnds(work))))
+                                    || !relieved(after, was, work).isEmpty()))
                     .findFirst()
                     .ifPresent(was -> moved.add(new Moved(
-                            Optional.of(work),
-                            "",
-                            was.span().end(),
-                            work.span().end(),
-                            whoEnds(was).equals(whoEnds(work)) ? "" : whoEnds(was))));
+                            Optional.of(work), "", was.span().end(), work.span().end(), relieved(after, was, work))));
         }
         Map<String, List<Moment>> breaks = breaks(before);
         breaks(after).forEach((person, times) -> {
@@ -302,14 +324,20 @@ public final class Changes {
         return work.hands().stream().map(Hands::person).distinct().sorted().collect(Collectors.joining(", "));
     }
 
-    /** Who is on at the end of a work. */
-    private static String whoEnds(Work work) {
+    /** Who was to have hands on a work after now and hasn't any more. */
+    private static String relieved(Plan after, Work was, Work is) {
+        return stillOn(after, was)
+                .filter(person -> stillOn(after, is).noneMatch(person::equals))
+                .collect(Collectors.joining(", "));
+    }
+
+    private static Stream<String> stillOn(Plan after, Work work) {
         return work.hands().stream()
-                .filter(hands -> !hands.span().end().isBefore(work.span().end()))
+                .filter(hands ->
+                        after.asOf().filter(hands.span().end()::isAfter).isPresent())
                 .map(Hands::person)
                 .distinct()
-                .sorted()
-                .collect(Collectors.joining(", "));
+                .sorted();
     }
 
     private static String where(Work work) {
@@ -480,8 +508,9 @@ public final class Changes {
         }
         for (Moved one : moved) {
             Optional<Work> work = one.work();
-            String who =
-                    work.map(one.otherHands() ? Changes::whoEnds : Changes::who).orElse(one.person());
+            String who = one.otherHands()
+                    ? stillOn(after, work.orElseThrow()).collect(Collectors.joining(", "))
+                    : work.map(Changes::who).orElse(one.person());
             String where = work.map(Changes::where).orElse("");
             rows.add(
                     old.clock.stamp(one.was()),

@@ -58,27 +58,28 @@ record KeptBack(PlannedCopy copy, String station, int units, Span span, Span wal
         Optional<Moment> left = day.needs().stream()
                 .filter(need -> need.key().equals(copy.need()))
                 .findFirst()
-                .flatMap(need -> day.setup(need.setup())
-                        .map(setup -> CameraTime.leaves(setup, need, Math.max(1, copy.number()))));
-        return left.map(at -> Moment.later(seen, at.plus(late(plan, copy)))).orElse(seen);
+                .flatMap(need -> day.setup(need.setup()).map(setup -> CameraTime.leaves(setup, need, copy.number())));
+        return left.map(at -> Moment.later(seen, at.plus(late(plan, copy.setup()))))
+                .orElse(seen);
     }
 
-    private static Moment released(Day day, Plan plan, PlannedCopy copy) {
-        return day.setup(copy.setup())
-                .map(setup -> releaseOf(day, setup, late(plan, copy)))
-                .orElse(copy.releasedAt());
+    /** When a copy may be struck. */
+    static Moment released(Day day, Plan plan, PlannedCopy copy) {
+        return day.setup(copy.setup()).map(setup -> releaseOf(day, plan, setup)).orElse(copy.releasedAt());
     }
 
-    /** When the food of a setup may be struck whose first take is late by some minutes: later than by the sheets if that is at its end. */
-    static Moment releaseOf(Day day, Setup setup, int late) {
-        return day.releaseOf(setup).plus(setup.release() instanceof Release.AtEnd ? late : 0);
+    /** When the food of a setup may be struck: later than by the sheets where the setup whose end that is is late. */
+    static Moment releaseOf(Day day, Plan plan, Setup setup) {
+        int late = setup.release() instanceof Release.AtEnd
+                ? late(plan, setup.id())
+                : setup.release() instanceof Release.After after ? late(plan, after.setup()) : 0;
+        return day.releaseOf(setup).plus(late);
     }
 
-    /** Minutes by which the first take of a copy's setup is late. */
-    private static int late(Plan plan, PlannedCopy copy) {
+    /** Minutes by which the first take of a setup is late. */
+    private static int late(Plan plan, String id) {
         return plan.verdict().setups().stream()
-                .filter(setup ->
-                        setup.setup().equals(copy.setup()) && setup.ready().isPresent())
+                .filter(setup -> setup.setup().equals(id) && setup.ready().isPresent())
                 .mapToInt(setup -> Math.max(0, -setup.marginMinutes()))
                 .findFirst()
                 .orElse(0);

@@ -39,7 +39,7 @@ final class ReadinessCsv {
                     setup.ready().isPresent() ? (Object) setup.marginMinutes() : "",
                     sure.map(it -> percent(it.atCall())).orElse(""),
                     sure.map(it -> percent(it.atPeak())).orElse(""),
-                    ReadinessPage.peakUntil(day, setup).map(clock::stamp).orElse(""),
+                    ReadinessPage.peakUntil(day, plan, setup).map(clock::stamp).orElse(""),
                     setup.resetsQueued(),
                     setup.nextResetAt().map(clock::stamp).orElse(""),
                     setup.words(),

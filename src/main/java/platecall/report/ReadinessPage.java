@@ -231,7 +231,7 @@ public record ReadinessPage(
         List<PlannedCopy> copies = copiesOf(plan, setup);
         State state = state(day, copies, setup);
         int minutes = setup.marginMinutes();
-        Optional<Moment> peak = peakUntil(day, setup);
+        Optional<Moment> peak = peakUntil(day, plan, setup);
         boolean untilRelease = peak.isPresent() && !peak.equals(setup.heroPeakTo());
         Optional<OfSetup> sure = sure(day, plan, odds, setup);
         Optional<OfSetup> unsure = sure.filter(it -> state == State.READY)
@@ -373,11 +373,10 @@ public record ReadinessPage(
     }
 
     private static boolean isFirst(Day day, PlannedCopy copy) {
-        return day.setup(copy.setup())
-                .flatMap(setup -> day.needs().stream()
-                        .filter(need -> need.key().equals(copy.need()))
-                        .findFirst()
-                        .map(need -> CameraTime.takeOf(setup, need, Math.max(1, copy.number())) == 0))
+        return day.needs().stream()
+                .filter(need -> need.key().equals(copy.need()))
+                .findFirst()
+                .map(need -> CameraTime.isOfFirstSet(need, copy.number()))
                 .orElse(false);
     }
 
@@ -510,9 +509,8 @@ public record ReadinessPage(
     }
 
     /** When the first hero's peak is over, at the latest when it may be struck; empty without a hero. */
-    static Optional<Moment> peakUntil(Day day, Readiness readiness) {
-        int late = Math.max(0, -readiness.marginMinutes());
-        Optional<Moment> release = day.setup(readiness.setup()).map(setup -> KeptBack.releaseOf(day, setup, late));
+    static Optional<Moment> peakUntil(Day day, Plan plan, Readiness readiness) {
+        Optional<Moment> release = day.setup(readiness.setup()).map(setup -> KeptBack.releaseOf(day, plan, setup));
         return readiness
                 .heroPeakTo()
                 .map(peak -> release.map(it -> Moment.earlier(it, peak)).orElse(peak));

@@ -20,7 +20,9 @@ import platecall.day.Setup;
 import platecall.day.Station;
 import platecall.day.Step;
 import platecall.day.Use;
+import platecall.looks.Looks;
 import platecall.plan.Plan;
+import platecall.plan.Plan.PlannedCopy;
 import platecall.plan.Plan.StationHold;
 import platecall.plan.Plan.Storing;
 import platecall.plan.Plan.Work;
@@ -28,6 +30,7 @@ import platecall.safety.ClockReading;
 import platecall.safety.Discard;
 import platecall.safety.HandContact;
 import platecall.safety.SafetyClock;
+import platecall.safety.SafetyLimits;
 import platecall.units.Moment;
 
 /** The words for one day's plan that all its reports share. */
@@ -87,6 +90,8 @@ final class Wording {
         eating =
                 day.cast().stream().filter(diner -> eaters.contains(diner.id())).toList();
     }
+
+    private final Map<String, Map<SafetyLimits.Wait, Integer>> inTimeOf = new HashMap<>();
 
     /** Marks the last work on each copy that may be eaten and is at risk with the earliest time after which it must not be. */
     private void eatenUntil(Plan plan) {
@@ -286,7 +291,7 @@ final class Wording {
         }
         if (ends) {
             eaten(work, stretch.span().start()).ifPresent(notes::add);
-            toppedUp(work).ifPresent(notes::add);
+            notes.addAll(toppedUp(work));
             notes.addAll(gone(List.of(work), stretch.span().start()));
         }
         if (begins
@@ -323,9 +328,13 @@ final class Wording {
 
     /** Who eats of what has its last work done on it, and until when it may be eaten if its clock runs. */
     private Optional<String> eaten(Work work, Moment reader) {
-        String who = work.copies().stream()
-                .filter(id -> work.equals(last.get(id)))
-                .flatMap(id -> eatersOf.getOrDefault(copies.copy(id).need(), List.of()).stream())
+        List<String> eaten = work.copies().stream()
+                .filter(id -> work.equals(last.get(id)) && copies.copy(id).made())
+                .filter(id -> !eatersOf.getOrDefault(copies.copy(id).need(), List.of())
+                        .isEmpty())
+                .toList();
+        String who = eaten.stream()
+                .flatMap(id -> eatersOf.get(copies.copy(id).need()).stream())
                 .distinct()
                 .map(this::withAllergies)
                 .collect(Collectors.joining(", "));
@@ -333,22 +342,32 @@ final class Wording {
                 Optional.ofNullable(eatenUntil.get(work)).map(by -> "DO NOT EAT after " + clock.time(by, reader));
         return who.isEmpty()
                 ? until
-                : Optional.of(
-                        "eaten by " + who + until.map(words -> ", " + words).orElse(""));
+                : Optional.of((eaten.size() < work.copies().size() ? copies.names(eaten) + " " : "") + "eaten by " + who
+                        + until.map(words -> ", " + words).orElse(""));
     }
 
-    /** That a plate is topped up on set, of what has its last work done on it: a setup may have only one take. */
-    private Optional<String> toppedUp(Work work) {
-        return work.copies().stream()
-                .filter(id -> work.equals(last.get(id)))
-                .flatMap(id -> day.needs().stream()
-                        .filter(need -> need.key().equals(copies.copy(id).need()))
-                        .filter(need -> need.use() instanceof Use.ToppedUp
-                                && day.setup(need.setup())
-                                        .filter(setup -> setup.takesWorst() > 1)
-                                        .isPresent()))
-                .map(need -> "top up after each take: " + length(((Use.ToppedUp) need.use()).minutes()))
-                .findFirst();
+    /** That plates are topped up on set, of those that have their last work done on them, by the minutes that it takes. */
+    private List<String> toppedUp(Work work) {
+        Map<Integer, List<String>> minutes = new TreeMap<>();
+        for (String id : work.copies()) {
+            Optional<Use.ToppedUp> use = day.needs().stream()
+                    .filter(need -> work.equals(last.get(id))
+                            && need.key().equals(copies.copy(id).need()))
+                    .filter(need -> day.setup(need.setup())
+                            .filter(setup -> setup.takesWorst() > 1)
+                            .isPresent())
+                    .map(Need::use)
+                    .filter(Use.ToppedUp.class::isInstance)
+                    .map(Use.ToppedUp.class::cast)
+                    .findFirst();
+            use.ifPresent(it -> minutes.computeIfAbsent(it.minutes(), key -> new ArrayList<>())
+                    .add(id));
+        }
+        return minutes.entrySet().stream()
+                .map(each -> "top up"
+                        + (each.getValue().size() < work.copies().size() ? " " + copies.names(each.getValue()) : "")
+                        + " after each take: " + length(each.getKey()))
+                .toList();
     }
 
     /** The warning off copies that must not be eaten any more when these works end; their last work tells it with who eats. */
@@ -466,14 +485,33 @@ final class Wording {
                     .filter(id ->
                             day.stepsTo(step.dish(), copies.copy(id).stage()).contains(next))
                     .toList();
-            if (next.after().contains(step.id()) && next.mostWait().isPresent() && !going.isEmpty()) {
-                int most = next.mostWait().get();
+            int most = next.mostWait().orElse(Integer.MAX_VALUE);
+            for (String id : going) {
+                most = Math.min(most, inTime(copies.copy(id), step, next));
+            }
+            if (next.after().contains(step.id()) && most < Integer.MAX_VALUE && !going.isEmpty()) {
                 notes.add(next.id()
                         + (going.size() < work.copies().size() ? " " + copies.names(going) : "")
                         + (most == 0 ? " at once" : " within " + length(most)));
             }
         }
         return notes;
+    }
+
+    /** Most minutes between two steps that the safety clock and the look-life to come leave, where they limit it. */
+    private int inTime(PlannedCopy copy, Step step, Step next) {
+        Map<SafetyLimits.Wait, Integer> limits = inTimeOf.computeIfAbsent(
+                copy.need(),
+                key -> day.needs().stream()
+                        .filter(need -> need.key().equals(key))
+                        .findFirst()
+                        .map(need -> SafetyLimits.mostWaits(
+                                day,
+                                need,
+                                Looks.of(day, day.dish(need.dish()).orElseThrow())
+                                        .usableToMinutes()))
+                        .orElse(Map.of()));
+        return limits.getOrDefault(new SafetyLimits.Wait(step.id(), next.id()), Integer.MAX_VALUE);
     }
 
     /** The warning off dressing, and allergens as {@link #allergens} tells them. */

@@ -174,15 +174,17 @@ public final class SafetyClock {
 
     /** Stays in a store until {@code out}; while that is closed, it counts as out. */
     private Course kept(Course course, String store, String what, Moment out) {
-        Course on = course;
-        List<Span> hours = Optional.ofNullable(stations.get(store))
-                .map(station -> Span.union(day.hoursOf(station)))
-                .orElse(List.of());
-        for (Span open : hours) {
-            on = on.stay(profile, Stay.Where.OUT, what + ", " + store + " closed", Moment.earlier(out, open.start()))
-                    .stay(profile, held(store), what, Moment.earlier(out, open.end()));
+        Stay.Where held = held(store);
+        if (held == Stay.Where.OUT) {
+            return course.stay(profile, held, what, out);
         }
-        return on.stay(profile, Stay.Where.OUT, what + ", " + store + " closed", out);
+        String closed = (what.equals(store) ? "" : what + ", ") + store + " closed";
+        Course on = course;
+        for (Span open : day.hoursOf(stations.get(store))) {
+            on = on.stay(profile, Stay.Where.OUT, closed, Moment.earlier(out, open.start()))
+                    .stay(profile, held, what, Moment.earlier(out, open.end()));
+        }
+        return on.stay(profile, Stay.Where.OUT, closed, out);
     }
 
     private Stay.Where held(String station) {

@@ -65,7 +65,7 @@ public record Undercooked(Need need, FoodKind kind, double coreCelsius, double l
 
     /**
      * Whether a need of food that is eaten cooked can't be judged: it was raw and a way from there states no core
-     * temperature, or it is of a kind that must get hottest and nothing says that it was raw.
+     * temperature, or it is of a kind that must get hotter than whole cuts, poultry or ground meat, and nothing says that it was raw.
      */
     public static boolean unstated(Day day, Need need) {
         Optional<Dish> dish = day.dish(need.dish());
@@ -77,7 +77,7 @@ public record Undercooked(Need need, FoodKind kind, double coreCelsius, double l
             return false;
         }
         List<Step> steps = StepOrder.of(day, need).steps();
-        boolean mustGetHot = Served.kind(day, dish.get(), steps) == FoodKind.POULTRY
+        boolean mustGetHot = Served.kind(day, dish.get(), steps) != FoodKind.INTACT
                 && steps.stream()
                         .noneMatch(step -> step.raw() || step.coreCelsius().isPresent());
         return mustGetHot || wasRaw(day, need, dish.get(), profile.get()).silent();

@@ -3,6 +3,7 @@ package platecall.solve;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashMap;
+import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -22,17 +23,17 @@ import platecall.tasks.TaskNet.Task;
 import platecall.units.Moment;
 
 /**
- * Why copies have no place in a plan: each is tried alone, in the kitchen as it is, and if it finds no place there, with one thing in
- * plenty.
+ * Why copies have no place in a plan: each is tried as if nothing else were still to be made, beside what is under way and what is kept
+ * for its release; if it finds no place even then, with one thing in plenty.
  *
  * @param copies their ids, of one need
- * @param alone when the last of them could be at camera if it were the only one; empty: never
+ * @param alone when the last of them could be at camera if it were the only one still to be made; empty: never
  * @param wanting what it lacks even then, each of which would do, in words; empty if it could be made alone
  */
 public record Unplaced(List<String> copies, Optional<Moment> alone, List<String> wanting) {
 
     /** So many tries, since whose hands are chosen first is drawn. */
-    private static final int TRIES = 30;
+    private static final int TRIES = 10;
 
     private static final Mode NOTHING = new Mode(new int[0], new int[0], -1, false, List.of());
     private static final long ENDLESS = Long.MAX_VALUE / 4;
@@ -47,9 +48,16 @@ public record Unplaced(List<String> copies, Optional<Moment> alone, List<String>
         plan.copies().stream().filter(copy -> !copy.made()).map(PlannedCopy::id).forEach(missing::add);
         Map<List<Object>, List<String>> alike = new LinkedHashMap<>();
         Map<List<Object>, Unplaced> why = new HashMap<>();
+        Map<Recipe, List<String>> wanting = new IdentityHashMap<>();
         for (Copy copy : net.copies()) {
             if (missing.contains(copy.id())) {
-                Unplaced one = of(day, net, copy);
+                Optional<Moment> alone = alone(net, copy, copy.recipe()).map(net::momentOf);
+                Unplaced one = new Unplaced(
+                        List.of(copy.id()),
+                        alone,
+                        alone.isPresent()
+                                ? List.of()
+                                : wanting.computeIfAbsent(copy.recipe(), recipe -> wanting(day, net, copy)));
                 List<Object> key =
                         List.of(copy.recipe().need().key(), one.alone().isPresent(), one.wanting());
                 alike.computeIfAbsent(key, it -> new ArrayList<>()).add(copy.id());
@@ -68,11 +76,6 @@ public record Unplaced(List<String> copies, Optional<Moment> alone, List<String>
                         why.get(same.getKey()).alone(),
                         why.get(same.getKey()).wanting()))
                 .toList();
-    }
-
-    private static Unplaced of(Day day, TaskNet net, Copy copy) {
-        Optional<Moment> alone = alone(net, copy, copy.recipe()).map(net::momentOf);
-        return new Unplaced(List.of(copy.id()), alone, alone.isPresent() ? List.of() : wanting(day, net, copy));
     }
 
     /** Minute at which the copy is at camera in a kitchen in which nothing else goes on, by this recipe. */

@@ -13,6 +13,7 @@ import platecall.day.Day;
 import platecall.day.Look;
 import platecall.day.Part;
 import platecall.day.TestDays;
+import platecall.day.Use;
 import platecall.plan.Plan.Readiness;
 import platecall.plan.TestPlans;
 
@@ -63,6 +64,27 @@ class ReadinessTableTest {
                 .step("egg", "plate", 2, "10:11-10:12", work -> work.by("Ana"));
 
         assertThat(first(day, plan).words()).isEqualTo("LATE by 2 min: Egg #2; first take ready 3 min before call");
+    }
+
+    /** One plate that lasts both takes, and a spare of it that comes at 10:12: nothing waits for that. */
+    @Test
+    void aLateSpareDoesNotKeepTheFirstTakeWaiting() {
+        Day day = TestDays.firstEgg()
+                .need("S1", "egg", "plate", need -> {
+                    need.use = new Use.LastsTakes(2);
+                    need.copies(2);
+                })
+                .build();
+        TestPlans plan = TestPlans.of(day)
+                .step("egg", "crack", 1, "09:50-09:52", work -> work.by("Ana"))
+                .step("egg", "fry", 1, "09:52-09:56", work -> work.by("Ana").on("burners", 1))
+                .step("egg", "plate", 1, "09:56-09:57", work -> work.by("Ana"))
+                .step("egg", "crack", 2, "10:05-10:07", work -> work.by("Ana"))
+                .step("egg", "fry", 2, "10:07-10:11", work -> work.by("Ana").on("burners", 1))
+                .step("egg", "plate", 2, "10:11-10:12", work -> work.by("Ana"));
+
+        assertThat(first(day, plan).marginMinutes()).isEqualTo(3);
+        assertThat(first(day, plan).words()).isEqualTo("LATE by 12 min: Egg #2; first take ready 3 min before call");
     }
 
     @Test

@@ -216,8 +216,29 @@ class RemarksTest {
                 .add("ingredients", "ingredient=coconut milk with nutmeg", "dish=toast");
 
         assertThat(sheets.remarks())
-                .containsExactly("ingredients 2 ingredient: [Hams and sausages] is eaten by Theo, who eats vegetarian. "
-                        + "Maybe another dish or eater.");
+                .containsExactly(
+                        "needs 0 eaten by: [Theo] eats toast, and no step says how hot it gets inside. Maybe fill in raw and"
+                                + " core temperature in sheet steps.",
+                        "ingredients 2 ingredient: [Hams and sausages] is eaten by Theo, who eats vegetarian. "
+                                + "Maybe another dish or eater.");
+    }
+
+    /** FDA Food Code 3-401.11(A)(2): ground meat gets hotter than whole cuts; steak may be meant rare. */
+    @Test
+    void groundMeatOfWhichNoStepSaysHowHotItGetsIsRemarked() {
+        for (String meat : List.of("minced beef", "ground beef", "pork sausage", "chicken")) {
+            assertThat(eatenWith(meat))
+                    .as(meat)
+                    .anyMatch(remark -> remark.contains("no step says how hot it gets inside"));
+        }
+        assertThat(eatenWith("beef steak")).isEmpty();
+    }
+
+    private static List<String> eatenWith(String ingredient) {
+        return Sheets.toast()
+                .change("needs", "1", "eaten by=Mina")
+                .add("ingredients", "ingredient=" + ingredient, "dish=toast")
+                .remarks();
     }
 
     @Test

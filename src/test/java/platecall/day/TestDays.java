@@ -290,6 +290,10 @@ public final class TestDays {
         return this;
     }
 
+    public void remove(String station) {
+        stations.removeIf(one -> one.id().equals(station));
+    }
+
     public TestDays circuit(String id, double amps, double continuousFactor) {
         circuits.add(new Circuit(id, 230, amps, continuousFactor));
         return this;

@@ -679,6 +679,13 @@ class SoFarTest {
         assertThat(SoFar.of(again, buns, at("10:25"), List.of(), "happenings", troubles)
                         .warming())
                 .containsExactly(Map.entry("fridge", new LinkedHashSet<>(List.of("S1/bun/bake/hero#2"))));
+        // sheets without the fridge don't tell what it kept
+        Day without = bakery.with(days -> days.remove("fridge"))
+                .step("bun", "rise", 5, step -> step.after("shape"))
+                .build();
+        assertThat(SoFar.of(without, buns, at("10:13"), List.of(), "happenings", troubles)
+                        .warming())
+                .containsExactly(Map.entry("fridge", new LinkedHashSet<>(List.of("S1/bun/bake/hero#2"))));
     }
 
     /** Bun 1 went in at 10:10, and Ana is to take it out from 10:29 to 10:30. */
@@ -716,6 +723,91 @@ class SoFarTest {
                 .stream()
                 .map(Hands::person)
                 .toList();
+    }
+
+    /** The setup has a bun shaped and one plated, both heroes with number 1: which is lost must be said. */
+    @Test
+    void twoCopiesAreNotLostByOneRow() {
+        Day two = parts.need("S1", "bun", "shape", need -> need.copies(1)).build();
+        Plan both = TestPlans.of(two)
+                .step("bun", "shape", 1, "10:00-10:10", work -> work.by("Ana"))
+                .add(Work.Kind.STEP, "bun", "shape", "S1/bun/shape/hero#1", span("10:10-10:20"), work -> work.by("Ana"))
+                .step(
+                        "bun",
+                        "bake",
+                        1,
+                        "10:22-10:42",
+                        work -> work.on("oven", 1).at(200))
+                .step("bun", "plate", 1, "10:42-10:44", work -> work.by("Ana"))
+                .copies("S1/bun/plate/hero", 1)
+                .build();
+        SoFar.of(two, both, at("10:30"), List.of(happening(What.LOST, "bun", 1, null, null)), "happenings", troubles);
+        assertThat(troubles)
+                .extracting(trouble -> trouble.column() + ": " + trouble.what())
+                .containsExactly("step: would mean 2 copies: S1/bun/plate/hero#1, S1/bun/shape/hero#1");
+        troubles.clear();
+        assertThat(SoFar.of(
+                                two,
+                                both,
+                                at("10:30"),
+                                List.of(happening(What.LOST, "bun", 1, "shape", null)),
+                                "happenings",
+                                troubles)
+                        .lost())
+                .containsExactly("S1/bun/shape/hero#1");
+        assertThat(troubles).isEmpty();
+    }
+
+    /** What is of no use any more, and what is on its way to camera, needs nobody else, and the first keeps nobody from being of use. */
+    @Test
+    void onlyWhatIsStillOfUseInTheKitchenIsHandedOver() {
+        Day now = parts.person("Ana", ana -> ana.shifts = List.of(span("06:00-10:22")))
+                .build();
+        assertThat(SoFar.of(
+                                now,
+                                plan,
+                                at("10:23"),
+                                List.of(
+                                        happening(What.LOST, "bun", 1, null, null),
+                                        happening(What.LOST, "bun", 2, null, null)),
+                                "happenings",
+                                troubles)
+                        .begun()
+                        .stream()
+                        .filter(work -> work.step().equals("bake"))
+                        .flatMap(work -> work.hands().stream().map(Hands::person)))
+                .containsOnly("Ana");
+        Plan carried = TestPlans.of(day)
+                .carry("bun", 1, "10:20-10:30", work -> work.by("Ana"))
+                .build();
+        assertThat(SoFar.of(now, carried, at("10:23"), List.of(), "happenings", troubles).begun().stream()
+                        .flatMap(work -> work.hands().stream().map(Hands::person)))
+                .containsExactly("Ana");
+    }
+
+    /** Ben has taken bun 2 over from Ana at 10:15, in the plan in hand; then it takes until 10:30. */
+    @Test
+    void whoRelievedSomebodyStaysUntilTheEnd() {
+        Plan handedOver = TestPlans.of(day)
+                .step(
+                        "bun",
+                        "shape",
+                        2,
+                        "10:12-10:22",
+                        work -> work.hands("Ana", "10:12-10:15").hands("Ben", "10:15-10:22"))
+                .asOf("10:15")
+                .build();
+        assertThat(SoFar.of(
+                                day,
+                                handedOver,
+                                at("10:17"),
+                                List.of(happening(What.ENDED, "bun", 2, "shape", "10:30")),
+                                "happenings",
+                                troubles)
+                        .begun()
+                        .get(0)
+                        .hands())
+                .containsExactly(new Hands("Ana", span("10:12-10:15")), new Hands("Ben", span("10:15-10:30")));
     }
 
     /** Ana shapes bun 2 from 10:12 to 10:22 and has to go at 10:15. */

@@ -59,6 +59,28 @@ class ChangesTest {
     }
 
     /** The first pie is lost and the second takes its place, so another one gets its number. */
+    /** Ana has gone at 09:35 and is the only one who was there for the pie until 09:40. */
+    @Test
+    void whatNobodyIsThereForIsTold() {
+        for (String until : List.of("09:40", "09:35")) {
+            Day day = TestDays.firstEgg()
+                    .person("Ana", ana -> ana.shifts = List.of(TestDays.span("06:00-" + until)))
+                    .build();
+            Plan plan = TestPlans.of(day)
+                    .step("egg", "crack", 1, "09:30-09:40", crack -> crack.by("Ana"))
+                    .asOf("09:36")
+                    .build();
+            assertThat(Changes.none(day, plan)
+                            .telling(List.of(), Map.of(), List.of(), Map.of())
+                            .news())
+                    .isEqualTo(
+                            until.equals("09:40")
+                                    ? List.of()
+                                    : List.of("Nobody is there for Egg, crack of hero 1, from 09:36 to 09:40: find"
+                                            + " somebody."));
+        }
+    }
+
     @Test
     void whatIsGoneIsToldByTheNumbersUntilNow() {
         Plan before = baked("09:10-09:40", "10:00-10:30");

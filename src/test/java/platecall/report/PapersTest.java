@@ -23,6 +23,7 @@ import org.apache.pdfbox.text.TextPosition;
 import org.junit.jupiter.api.Test;
 import platecall.day.Absence;
 import platecall.day.Day;
+import platecall.day.Look;
 import platecall.day.Part;
 import platecall.day.TestDays;
 import platecall.day.Use;
@@ -321,6 +322,45 @@ class PapersTest {
         assertThat(sections(sheet(day, plan, Paper.A4)).get(0).lines())
                 .extracting(line -> line.time() + " " + line.notes())
                 .contains("09:20 [flame hero 1 within 40 min]", "09:30 []");
+    }
+
+    /**
+     * FDA Food Code 3-501.19(B): four hours out at most after 57 °C. Baked, then dressed in 15 minutes, eaten in the take at its call and up
+     * to 120 minutes after plate-up, as long as it is usable: the sheets' four hours in between would be too long.
+     */
+    @Test
+    void aDeadlineIsNoLongerThanTheSafetyClockAllows() {
+        for (boolean eaten : new boolean[] {true, false}) {
+            Day day = TestDays.firstEgg()
+                    .diner("Mina")
+                    .setup("S1", "14:00", setup -> {})
+                    .dish("cake", dish -> {
+                        dish.look = Look.table(0, 90, 120);
+                        dish.controlled = true;
+                    })
+                    .need("S1", "cake", "dress", need -> need.eatenBy = eaten ? List.of("Mina") : List.of())
+                    .step("cake", "bake", 30, bake -> {
+                        bake.uses("burners", 1).core = Optional.of(90.0);
+                        bake.hands = 1;
+                    })
+                    .step("cake", "dress", 15, dress -> dress.after("bake").most(240).hands = 1)
+                    .build();
+            Plan plan = TestPlans.of(day)
+                    .step(
+                            "cake",
+                            "bake",
+                            1,
+                            "12:00-12:30",
+                            bake -> bake.on("burners", 1).by("Ana"))
+                    .step("cake", "dress", 1, "13:40-13:55", dress -> dress.by("Ana"))
+                    .build();
+            assertThat(sections(sheet(day, plan, Paper.A4))
+                            .get(0)
+                            .lines()
+                            .get(0)
+                            .notes())
+                    .anyMatch(note -> note.equals(eaten ? "dress within 105 min" : "dress within 4 h"));
+        }
     }
 
     @Test
