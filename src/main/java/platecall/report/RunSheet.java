@@ -46,6 +46,22 @@ public record RunSheet(
      */
     public record Section(String name, String about, List<String> news, List<Line> lines, int tight) {
 
+        /** Millimetres of a page that its heading takes, with space before it, and with a date before the first row. */
+        private static final int HEADING_MILLIMETRES = 36;
+
+        /** So many characters of a row's text surely fit in one line, of so many millimetres. */
+        private static final int LINE_CHARACTERS = 36;
+
+        private static final int LINE_MILLIMETRES = 6;
+
+        /** Millimetres that must be left on a page for it to begin there: with less its heading would stand there without a row. */
+        public int leastMillimetres() {
+            Line first = lines.get(0);
+            int above = (first.what() + first.dish() + first.copies()).length();
+            int below = (String.join("   ", first.notes()) + first.allergens()).length();
+            return HEADING_MILLIMETRES + LINE_MILLIMETRES * (2 + above / LINE_CHARACTERS + below / LINE_CHARACTERS);
+        }
+
         private Section tightened(int to) {
             return new Section(name, about, news, lines, to);
         }

@@ -448,6 +448,39 @@ class PapersTest {
                 .allMatch(end -> end < PDRectangle.A4.getWidth() - (10 + 36.5) * POINTS_PER_MM);
     }
 
+    /** Forty stations with rows of one to eleven lines, so that headings would come to lie anywhere. */
+    @Test
+    void noHeadingStandsAtTheEndOfAPageWithoutARow() throws IOException {
+        List<Section> stations = new ArrayList<>();
+        for (int i = 0; i < 40; i++) {
+            List<RunSheet.Line> lines = new ArrayList<>();
+            for (int row = 0; row <= i % 3; row++) {
+                lines.add(new RunSheet.Line(
+                        row == 0 ? "Saturday 14 March 2026" : "",
+                        "09:41",
+                        "17 h 31 min",
+                        "Store",
+                        "Leek and curd pasty",
+                        "hero 1-5 and setup 3 background; ".repeat(i % 4),
+                        Collections.nCopies(i % 7, "if it stays out discard each 224 min after it comes out"),
+                        false,
+                        "milk, wheat",
+                        "",
+                        "3, 7",
+                        false));
+            }
+            stations.add(new Section("store " + i, "fridge, 40 plates, kitchen", List.of(), lines, 0));
+        }
+        EggDay eggs = new EggDay();
+        List<String> pages = pages(
+                new RunSheet("Many", List.of(), stations, "Mind", imprint(eggs.day(), eggs.plan()), Paper.A4).pdf());
+        assertThat(pages).hasSizeGreaterThan(15);
+        for (String page : pages) {
+            int heading = page.lastIndexOf("time what who, setup");
+            assertThat(page.substring(heading)).containsPattern("\n09:41");
+        }
+    }
+
     @Test
     void thePageInABrowserHasHeadingsAndNames() {
         EggDay eggs = new EggDay();
