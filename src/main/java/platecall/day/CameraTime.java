@@ -24,8 +24,8 @@ public record CameraTime(Moment due, int showMinutes) {
     }
 
     /**
-     * When copy {@code number}, 1 or less is the first, leaves the set, if nothing is late: after its last take; a stand-in when the hero is called, for
-     * it is lit until then.
+     * When copy {@code number}, 1 or less is the first, leaves the set, if nothing is late: after its last take; a stand-in when
+     * the hero is called, for it is lit until then.
      */
     public static Moment leaves(Setup setup, Need need, int number) {
         CameraTime seen = of(setup, need, Math.max(1, number));

@@ -50,6 +50,9 @@ final class Wording {
     final Clock clock;
     final Copies copies;
     final Paper paper;
+    /** For each need the most minutes between its steps that the safety clock leaves, once asked for. */
+    private final Map<String, Map<SafetyLimits.Wait, Integer>> inTimeOf = new HashMap<>();
+
     private final Map<String, Dish> dishes = new LinkedHashMap<>();
     private final Map<String, Station> stations = new LinkedHashMap<>();
     private final Map<String, List<Step>> stepsOf = new LinkedHashMap<>();
@@ -90,8 +93,6 @@ final class Wording {
         eating =
                 day.cast().stream().filter(diner -> eaters.contains(diner.id())).toList();
     }
-
-    private final Map<String, Map<SafetyLimits.Wait, Integer>> inTimeOf = new HashMap<>();
 
     /** Marks the last work on each copy that may be eaten and is at risk with the earliest time after which it must not be. */
     private void eatenUntil(Plan plan) {

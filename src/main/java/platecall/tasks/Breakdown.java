@@ -151,7 +151,7 @@ public final class Breakdown {
         }
     }
 
-    /** Units of each storage that used copies take up from their last look to their release. */
+    /** Units of each storage that used copies take up from when they leave the set to their release. */
     private Map<String, int[]> heldUntilRelease() {
         Map<String, int[]> held = new HashMap<>();
         for (Need need : day.needs()) {
