@@ -122,7 +122,13 @@ final class ReplanCommand implements Callable<Integer> {
         DayArgument.refuse(file, overUnseen(day, before, at));
         Path folder = out != null ? out : dayArgument.reports().resolve(stamp(day, at));
         Reports.mustBeWritable(folder);
-        SoFar soFar = soFar(day, before, at);
+        SoFar first = soFar(day, before, at, Set.of());
+        // what has waited too long leaves its place to another copy of its need, as what is lost does
+        Set<String> waited = asNumberedBefore(
+                Set.copyOf(underWay(day, tasks(day, before, Map.of()), first, Set.of())
+                        .spoiled()),
+                first.renamed());
+        SoFar soFar = waited.isEmpty() ? first : soFar(day, before, at, waited);
         Attempt rest;
         try (Planning.Ending ending = planning.watching(spec)) {
             rest = rest(day, before, soFar, ending);
@@ -132,6 +138,7 @@ final class ReplanCommand implements Callable<Integer> {
         unusable.addAll(rest.left().spoiled());
         Map<String, String> renamed = new LinkedHashMap<>(soFar.renamed());
         Set<String> spoiled = asNumberedBefore(unusable, renamed);
+        spoiled.addAll(waited);
         renamed.keySet().removeAll(spoiled);
         Set<String> gone = new TreeSet<>(soFar.lost());
         gone.addAll(spoiled);
@@ -141,7 +148,7 @@ final class ReplanCommand implements Callable<Integer> {
         PrintWriter print = spec.commandLine().getOut();
         warn(print, day, soFar);
         tellSoFar(print, day, soFar, rest, spoiled, renamed, before);
-        compare(print, day, soFar.carriedOn(), made.plan());
+        compare(print, day, first.carriedOn(), made.plan());
         print.println(changes.line());
         print.println();
         DayCheck.remarksOnEaters(day).stream()
@@ -192,7 +199,7 @@ final class ReplanCommand implements Callable<Integer> {
     private Attempt attempt(
             Day day, Plan before, SoFar soFar, Set<String> anew, Map<String, Integer> enough, Planning.Ending ending) {
         TaskNet all = tasks(day, before, enough);
-        UnderWay left = UnderWay.of(day, all, soFar.now(), soFar.begun(), soFar.breaks(), anew, soFar.notBefore());
+        UnderWay left = underWay(day, all, soFar, anew);
         return new Attempt(
                 left, planning.plan(spec, day, left.net(), Optional.of(soFar.inHand()), ending), anew, enough);
     }
@@ -277,7 +284,7 @@ final class ReplanCommand implements Callable<Integer> {
                             day.setups().indexOf(it),
                             "call",
                             stamp(zone, it.call()),
-                            "is over by now, but by the plan in hand its food came at "
+                            "is over by now, but by the plan in hand its food comes at "
                                     + stamp(zone, late.orElseThrow()) + " only",
                             "Maybe " + stamp(zone, late.orElseThrow()) + ", or no row if it isn't shot any more.")));
             Optional<Setup> setup = day.setup(planned.setup())
@@ -404,11 +411,22 @@ final class ReplanCommand implements Callable<Integer> {
         return new ParameterException(spec.commandLine(), "--now: " + why);
     }
 
-    private SoFar soFar(Day day, Plan before, Moment at) {
+    private static UnderWay underWay(Day day, TaskNet all, SoFar soFar, Set<String> anew) {
+        return UnderWay.of(day, all, soFar.now(), soFar.begun(), soFar.breaks(), anew, soFar.notBefore());
+    }
+
+    /** @param useless copies that have waited too long, as the plan in hand numbers them */
+    private SoFar soFar(Day day, Plan before, Moment at, Set<String> useless) {
         Optional<HappeningsFile> file = Optional.ofNullable(happened).map(path -> HappeningsFile.read(path, day));
         List<Trouble> troubles = new ArrayList<>();
         SoFar soFar = SoFar.of(
-                day, before, at, file.map(HappeningsFile::rows).orElse(List.of()), HappeningsFile.SHEET_NAME, troubles);
+                day,
+                before,
+                at,
+                file.map(HappeningsFile::rows).orElse(List.of()),
+                useless,
+                HappeningsFile.SHEET_NAME,
+                troubles);
         if (!troubles.isEmpty()) {
             throw file.orElseThrow().bad(troubles);
         }
@@ -468,7 +486,10 @@ final class ReplanCommand implements Callable<Integer> {
                 stamp(day.facts().zone(), soFar.now()),
                 soFar.begun().size(),
                 underWay);
-        list(print, "Lost: ", soFar.lost());
+        list(
+                print,
+                "Lost: ",
+                soFar.lost().stream().filter(Predicate.not(spoiled::contains)).toList());
         list(print, "Can't be used any more, made anew: ", spoiled);
         list(
                 print,

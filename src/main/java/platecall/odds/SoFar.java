@@ -47,7 +47,8 @@ import platecall.units.Span;
  * @param onPaper what stands on the papers that people have and has not begun, for what is lost, too
  * @param carriedOn the plan as it is carried out, past and future, without storage, points and verdict: what a copy's times would be
  *     stands in its works. What is lost has no works in it
- * @param lost ids of copies that can't be used any more, as the plan in hand numbers them: noted as lost, or on a heat that is closed
+ * @param lost ids of copies that can't be used any more, as the plan in hand numbers them: noted as lost, on a heat that is closed, or given
+ *     as useless
  * @param renamed for each copy that takes another's place the id of that one
  * @param notBefore for steps of copies that wait the time before which they aren't begun
  * @param warming for each fridge, freezer and hot hold that is closed by now, or was since, ids of the copies that stand in it, as the
@@ -75,11 +76,27 @@ public record SoFar(
      */
     public static SoFar of(
             Day day, Plan plan, Moment now, List<Happening> happenings, String sheet, List<Trouble> troubles) {
+        return of(day, plan, now, happenings, Set.of(), sheet, troubles);
+    }
+
+    /**
+     * The same where some copies can't go on any more, so that others take their places.
+     *
+     * @param useless their ids, as the plan in hand numbers them
+     */
+    public static SoFar of(
+            Day day,
+            Plan plan,
+            Moment now,
+            List<Happening> happenings,
+            Set<String> useless,
+            String sheet,
+            List<Trouble> troubles) {
         Reckoning reckoning = new Reckoning(day, plan, now, sheet, troubles);
         for (int row = 0; row < happenings.size(); row++) {
             reckoning.note(row, happenings.get(row));
         }
-        return reckoning.carriedOut();
+        return reckoning.carriedOut(useless);
     }
 
     private static final class Reckoning {
@@ -453,7 +470,7 @@ public record SoFar(
             }
         }
 
-        SoFar carriedOut() {
+        SoFar carriedOut(Set<String> useless) {
             Rehearsal rehearsal = new Rehearsal(day, plan, 0);
             begunAndWaiting();
             contradictions(rehearsal);
@@ -497,6 +514,7 @@ public record SoFar(
             lost.retainAll(begunFor.keySet());
             tellLost();
             lost.addAll(cutOff(rehearsal, begun));
+            lost.addAll(useless);
             Set<String> missing = missing();
             List<PlannedCopy> left = plan.copies().stream()
                     .filter(copy -> !missing.contains(copy.id()))
@@ -533,7 +551,14 @@ public record SoFar(
             waits.forEach((i, until) -> {
                 Work work = plan.work().get(i);
                 if (!begun[i]) {
-                    forPlaces(work).forEach(place -> notBefore.put(work.with(place), until));
+                    // what is made anew waits for the same
+                    Stream<String> anew = work.copies().stream()
+                            .filter(place -> foodIn(place)
+                                    .map(food -> begunFor.getOrDefault(food, Set.of()))
+                                    .filter(steps -> steps.contains(work.step()))
+                                    .isEmpty());
+                    Stream.concat(forPlaces(work).stream(), anew)
+                            .forEach(place -> notBefore.put(work.with(place), until));
                 }
             });
             return notBefore;

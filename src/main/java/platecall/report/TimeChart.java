@@ -508,6 +508,7 @@ final class TimeChart {
                 }
             }
         }
+
         /** Lays the legend out in as many lines as it needs, drawing it if there is something to draw on; its height. */
         private double layLegend(Graphics2D g, double top, double pictureWidth) {
             double legendWidth = pictureWidth - 2 * EDGE;

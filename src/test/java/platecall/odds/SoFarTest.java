@@ -11,6 +11,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.junit.jupiter.api.Test;
 import platecall.day.Day;
 import platecall.day.Happening;
@@ -723,6 +724,20 @@ class SoFarTest {
                 .stream()
                 .map(Hands::person)
                 .toList();
+    }
+
+    /** Bun 1 has waited too long, bun 2 is shaped: it takes the first place. */
+    @Test
+    void whatCantGoOnLeavesItsPlaceToAnother() {
+        SoFar soFar =
+                SoFar.of(day, plan, at("10:25"), List.of(), Set.of("S1/bun/plate/hero#1"), "happenings", troubles);
+        assertThat(troubles).isEmpty();
+        assertThat(soFar.lost()).containsExactly("S1/bun/plate/hero#1");
+        assertThat(soFar.renamed()).containsExactly(Map.entry("S1/bun/plate/hero#2", "S1/bun/plate/hero#1"));
+        assertThat(soFar.begun().stream()
+                        .filter(work -> work.step().equals("shape"))
+                        .flatMap(work -> work.copies().stream()))
+                .containsExactly("S1/bun/plate/hero#1");
     }
 
     /** The setup has a bun shaped and one plated, both heroes with number 1: which is lost must be said. */
