@@ -167,7 +167,8 @@ public final class Changes {
                                 .collect(Collectors.joining(", "))
                         + "."));
         after.work().stream()
-                .filter(work -> stopped.stream().noneMatch(it -> it.id().equals(work.id())))
+                // what is carried is on its way, and what serves nobody is to be stopped
+                .filter(work -> work.kind() == Work.Kind.STEP && !work.copies().isEmpty())
                 .flatMap(work -> alone(wording, work).stream())
                 .forEach(told::add);
         stopped.stream()

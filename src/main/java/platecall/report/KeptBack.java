@@ -64,7 +64,7 @@ record KeptBack(PlannedCopy copy, String station, int units, Span span, Span wal
     }
 
     /** When a copy may be struck. */
-    static Moment released(Day day, Plan plan, PlannedCopy copy) {
+    private static Moment released(Day day, Plan plan, PlannedCopy copy) {
         return day.setup(copy.setup()).map(setup -> releaseOf(day, plan, setup)).orElse(copy.releasedAt());
     }
 

@@ -80,21 +80,10 @@ public record Unplaced(List<String> copies, Optional<Moment> alone, List<String>
 
     /** Minute at which the copy is at camera in a kitchen in which nothing else goes on, by this recipe. */
     private static Optional<Integer> alone(TaskNet net, Copy copy, Recipe recipe) {
-        TaskNet only = new TaskNet(
-                net.origin(),
-                net.minutes(),
-                net.lanes(),
-                net.ovens(),
-                net.people(),
-                net.handsFree(),
-                net.noiseAllowed(),
-                net.kitchenSpans(),
+        TaskNet only = net.with(
                 List.of(recipe),
                 List.of(new Copy(recipe, copy.setup(), copy.number(), copy.due(), copy.show())),
-                List.of(),
-                net.batchGroups(),
-                net.prices(),
-                net.past());
+                List.of());
         Kitchen kitchen = new Kitchen(only);
         Placer placer = new Placer(kitchen, new Dice(1));
         int mark = kitchen.mark();
@@ -164,19 +153,7 @@ public record Unplaced(List<String> copies, Optional<Moment> alone, List<String>
     }
 
     private static Recipe with(Recipe recipe, UnaryOperator<Task> freed) {
-        return new Recipe(
-                recipe.need(),
-                recipe.tasks().stream().map(freed).toList(),
-                recipe.into(),
-                recipe.outOf(),
-                recipe.plated(),
-                recipe.tail(),
-                recipe.look(),
-                recipe.peakFrom(),
-                recipe.peakTo(),
-                recipe.usableTo(),
-                recipe.lateWeight(),
-                recipe.offPeakWeight());
+        return recipe.with(recipe.tasks().stream().map(freed).toList(), recipe.into(), recipe.outOf());
     }
 
     private static Task withoutHands(Task task) {

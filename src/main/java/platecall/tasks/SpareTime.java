@@ -51,21 +51,7 @@ public final class SpareTime {
             earlier = Math.min(earlier, copy.due());
             copies.add(new Copy(recipe, copy.setup(), copy.number(), copy.due() - earlier, copy.show() + earlier));
         }
-        return new TaskNet(
-                net.origin(),
-                net.minutes(),
-                net.lanes(),
-                net.ovens(),
-                net.people(),
-                net.handsFree(),
-                net.noiseAllowed(),
-                net.kitchenSpans(),
-                net.recipes().stream().map(spared::get).toList(),
-                copies,
-                net.breaks(),
-                net.batchGroups(),
-                net.prices(),
-                net.past());
+        return net.with(net.recipes().stream().map(spared::get).toList(), copies, net.breaks());
     }
 
     private static Recipe in(Recipe recipe, ToIntBiFunction<Need, Step> afterStep, ToIntFunction<Step> quickerBy) {
@@ -89,19 +75,7 @@ public final class SpareTime {
             }
             outOf.add(longer);
         }
-        return new Recipe(
-                recipe.need(),
-                recipe.tasks(),
-                into,
-                outOf,
-                recipe.plated(),
-                recipe.tail(),
-                recipe.look(),
-                recipe.peakFrom(),
-                recipe.peakTo(),
-                recipe.usableTo(),
-                recipe.lateWeight(),
-                recipe.offPeakWeight());
+        return recipe.with(recipe.tasks(), into, outOf);
     }
 
     private static int minutesToCamera(Recipe recipe) {

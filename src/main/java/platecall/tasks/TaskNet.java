@@ -78,6 +78,25 @@ public record TaskNet(
                 past);
     }
 
+    /** The same day with other recipes, copies of them and meal breaks. */
+    public TaskNet with(List<Recipe> otherRecipes, List<Copy> otherCopies, List<BreakTask> otherBreaks) {
+        return new TaskNet(
+                origin,
+                minutes,
+                lanes,
+                ovens,
+                people,
+                handsFree,
+                noiseAllowed,
+                kitchenSpans,
+                otherRecipes,
+                otherCopies,
+                otherBreaks,
+                batchGroups,
+                prices,
+                past);
+    }
+
     public Moment momentOf(int minute) {
         return origin.plus(minute);
     }
@@ -275,6 +294,23 @@ public record TaskNet(
 
         public int last() {
             return tasks.size() - 1;
+        }
+
+        /** The same with other tasks, one for each, and other arcs between them. */
+        public Recipe with(List<Task> otherTasks, List<List<Arc>> otherInto, List<List<Arc>> otherOutOf) {
+            return new Recipe(
+                    need,
+                    otherTasks,
+                    otherInto,
+                    otherOutOf,
+                    plated,
+                    tail,
+                    look,
+                    peakFrom,
+                    peakTo,
+                    usableTo,
+                    lateWeight,
+                    offPeakWeight);
         }
 
         /** Minutes by which a copy with these times is ready after it is due, and from the end of its use to the cut. */

@@ -276,8 +276,7 @@ public record UnderWay(TaskNet net, List<String> spoiled) {
             if (recipe.tasks().stream().noneMatch(task -> notBefore.containsKey(copy.with(task)))) {
                 return recipe;
             }
-            return withTasks(
-                    recipe,
+            return recipe.with(
                     recipe.tasks().stream()
                             .map(task -> Optional.ofNullable(notBefore.get(copy.with(task)))
                                     .map(time -> open(task, Math.max(task.earliest(), minute(time)), task.latest()))
@@ -285,22 +284,6 @@ public record UnderWay(TaskNet net, List<String> spoiled) {
                             .toList(),
                     recipe.into(),
                     recipe.outOf());
-        }
-
-        private static Recipe withTasks(Recipe recipe, List<Task> tasks, List<List<Arc>> into, List<List<Arc>> outOf) {
-            return new Recipe(
-                    recipe.need(),
-                    tasks,
-                    into,
-                    outOf,
-                    recipe.plated(),
-                    recipe.tail(),
-                    recipe.look(),
-                    recipe.peakFrom(),
-                    recipe.peakTo(),
-                    recipe.usableTo(),
-                    recipe.lateWeight(),
-                    recipe.offPeakWeight());
         }
 
         /** Whether a copy that is plated can be shown when its take rolls, or is at least no later so than another one would be. */
@@ -355,7 +338,7 @@ public record UnderWay(TaskNet net, List<String> spoiled) {
                 into.add(arcs);
                 arcs.forEach(arc -> outOf.get(arc.before()).add(arc));
             }
-            return Optional.of(withTasks(recipe, tasks, into, outOf));
+            return Optional.of(recipe.with(tasks, into, outOf));
         }
 
         /** The first and the last minute at which a task can start. */

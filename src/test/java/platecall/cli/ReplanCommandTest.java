@@ -188,6 +188,22 @@ class ReplanCommandTest {
         assertThat(out.toString()).contains(coupe, loaf);
     }
 
+    /** Neither egg may be fried before 10:40, by when both takes of 10:00 and 10:10 are over: the call must be moved. */
+    @Test
+    void aSetupWhoseFoodCameAfterItsLastTakeIsNotTakenForShot() throws IOException {
+        Path egg = Path.of("problems/first-egg");
+        Path plan = folder.resolve("egg/plan.json");
+        run("plan", egg, "--steps", 500, "--threads", 1, "--out", plan.getParent());
+        replan(egg, plan, "09:45", "--happened", happened("waits,1,egg,hero,,fry,,10:40"));
+        assertThat(out.toString()).contains("To be told again if you replan before then, waiting until 10:40:");
+        Path late = Files.copy(folder.resolve("new/plan.json"), folder.resolve("late.json"));
+        assertThat(replan(egg, late, "10:50")).isEqualTo(Main.BAD_INPUT);
+        assertThat(err.toString())
+                .contains(
+                        "column \"call\": [2026-05-09 10:00] is over by now, but by the plan in hand its food comes at"
+                                + " 2026-05-09 10:4");
+    }
+
     @Test
     void moreTakesGetMoreCopies() throws IOException {
         String row = Files.readAllLines(DEMO.resolve("setups.csv")).stream()

@@ -773,6 +773,17 @@ class SoFarTest {
         assertThat(troubles).isEmpty();
     }
 
+    @Test
+    void whatIsInAnOvenThatTheSheetsDontHaveAnyMoreIsLost() {
+        Day without = parts.with(days -> days.remove("oven"))
+                .step("bun", "bake", 20, bake -> bake.after("shape").hands = 1)
+                .build();
+        assertThat(SoFar.of(without, plan, at("10:15"), List.of(), "happenings", troubles)
+                        .lost())
+                .containsExactly("S1/bun/plate/hero#1");
+        assertThat(by("10:15").lost()).isEmpty();
+    }
+
     /** What is of no use any more, and what is on its way to camera, needs nobody else, and the first keeps nobody from being of use. */
     @Test
     void onlyWhatIsStillOfUseInTheKitchenIsHandedOver() {

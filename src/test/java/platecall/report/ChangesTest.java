@@ -81,6 +81,33 @@ class ChangesTest {
         }
     }
 
+    /** Ana cracks the egg until 09:35 and Ben from then on; it was to be Ana's until 09:40. */
+    @Test
+    void whoTakesOverWhatIsUnderWayIsToldInsteadOfWhom() {
+        Day day = TestDays.firstEgg().build();
+        Plan before = TestPlans.of(day)
+                .step("egg", "crack", 1, "09:30-09:40", crack -> crack.by("Ana"))
+                .build();
+        Plan after = TestPlans.of(day)
+                .step(
+                        "egg",
+                        "crack",
+                        1,
+                        "09:30-09:40",
+                        crack -> crack.hands("Ana", "09:30-09:35").hands("Ben", "09:35-09:40"))
+                .asOf("09:35")
+                .build();
+        Changes changes = Changes.of(day, TestPlans.of(day).build(), after, before, Map.of());
+        assertThat(changes.line()).isEqualTo("Jobs that change: 1 under way by other hands; see changes.csv.");
+        assertThat(changes.noteOfEnd(after.work().get(0), TestDays.at("09:35"), Clock.of(day, after)))
+                .contains("instead of Ana");
+        assertThat(new String(changes.csv(), java.nio.charset.StandardCharsets.UTF_8)
+                        .lines()
+                        .skip(1))
+                .containsExactly(
+                        "2026-03-14 09:40,2026-03-14 09:40,other hands,\"crack, end\",Egg,hero 1,S1,Ana,Ben,,");
+    }
+
     @Test
     void whatIsGoneIsToldByTheNumbersUntilNow() {
         Plan before = baked("09:10-09:40", "10:00-10:30");
