@@ -23,6 +23,17 @@ class ReadinessTableTest {
         return Audit.of(day, plan.build()).setups().get(0);
     }
 
+    /** Egg 1 is there at 09:57, egg 2 at 10:12. */
+    private static TestPlans secondAt1012(Day day) {
+        return TestPlans.of(day)
+                .step("egg", "crack", 1, "09:50-09:52", work -> work.by("Ana"))
+                .step("egg", "fry", 1, "09:52-09:56", work -> work.by("Ana").on("burners", 1))
+                .step("egg", "plate", 1, "09:56-09:57", work -> work.by("Ana"))
+                .step("egg", "crack", 2, "10:05-10:07", work -> work.by("Ana"))
+                .step("egg", "fry", 2, "10:07-10:11", work -> work.by("Ana").on("burners", 1))
+                .step("egg", "plate", 2, "10:11-10:12", work -> work.by("Ana"));
+    }
+
     @Test
     void aSetupIsReadyWhenItsFirstTakeIsAtCamera() {
         Day day = TestDays.firstEgg().build();
@@ -55,13 +66,7 @@ class ReadinessTableTest {
     @Test
     void aLateResetIsNamedBesideTheReadyFirstTake() {
         Day day = TestDays.firstEgg().build();
-        TestPlans plan = TestPlans.of(day)
-                .step("egg", "crack", 1, "09:50-09:52", work -> work.by("Ana"))
-                .step("egg", "fry", 1, "09:52-09:56", work -> work.by("Ana").on("burners", 1))
-                .step("egg", "plate", 1, "09:56-09:57", work -> work.by("Ana"))
-                .step("egg", "crack", 2, "10:05-10:07", work -> work.by("Ana"))
-                .step("egg", "fry", 2, "10:07-10:11", work -> work.by("Ana").on("burners", 1))
-                .step("egg", "plate", 2, "10:11-10:12", work -> work.by("Ana"));
+        TestPlans plan = secondAt1012(day);
 
         assertThat(first(day, plan).words()).isEqualTo("LATE by 2 min: Egg #2; first take ready 3 min before call");
     }
@@ -75,13 +80,7 @@ class ReadinessTableTest {
                     need.copies(2);
                 })
                 .build();
-        TestPlans plan = TestPlans.of(day)
-                .step("egg", "crack", 1, "09:50-09:52", work -> work.by("Ana"))
-                .step("egg", "fry", 1, "09:52-09:56", work -> work.by("Ana").on("burners", 1))
-                .step("egg", "plate", 1, "09:56-09:57", work -> work.by("Ana"))
-                .step("egg", "crack", 2, "10:05-10:07", work -> work.by("Ana"))
-                .step("egg", "fry", 2, "10:07-10:11", work -> work.by("Ana").on("burners", 1))
-                .step("egg", "plate", 2, "10:11-10:12", work -> work.by("Ana"));
+        TestPlans plan = secondAt1012(day);
 
         assertThat(first(day, plan).marginMinutes()).isEqualTo(3);
         assertThat(first(day, plan).words()).isEqualTo("LATE by 12 min: Egg #2; first take ready 3 min before call");

@@ -63,6 +63,8 @@ class RemarksTest {
                 .change("dishes", "toast", "time-temperature controlled=" + clocked)
                 .change("needs", "1", "eaten by=" + (eater == null ? "" : eater));
         assertThat(sheets.remarks().stream().filter(it -> it.contains("USDA"))).hasSize(remarks);
+        assertThat(sheets.remarksOnEaters().stream().filter(it -> it.contains("USDA")))
+                .hasSize(remarks);
     }
 
     @Test

@@ -152,6 +152,11 @@ final class Sheets {
         return told(DayCheck.remarks(day()));
     }
 
+    /** Those of the remarks that come with every plan. */
+    List<String> remarksOnEaters() {
+        return told(DayCheck.remarksOnEaters(day()));
+    }
+
     private static List<String> told(List<Trouble> troubles) {
         return troubles.stream()
                 .map(t -> t.sheet() + " " + t.row() + " " + t.column() + ": [" + t.value() + "] " + t.what() + ". "

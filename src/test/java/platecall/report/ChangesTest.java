@@ -3,6 +3,7 @@ package platecall.report;
 import static org.assertj.core.api.Assertions.assertThat;
 import static platecall.day.TestDays.span;
 
+import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -101,9 +102,7 @@ class ChangesTest {
         assertThat(changes.line()).isEqualTo("Jobs that change: 1 under way by other hands; see changes.csv.");
         assertThat(changes.noteOfEnd(after.work().get(0), TestDays.at("09:35"), Clock.of(day, after)))
                 .contains("instead of Ana");
-        assertThat(new String(changes.csv(), java.nio.charset.StandardCharsets.UTF_8)
-                        .lines()
-                        .skip(1))
+        assertThat(new String(changes.csv(), StandardCharsets.UTF_8).lines().skip(1))
                 .containsExactly(
                         "2026-03-14 09:40,2026-03-14 09:40,other hands,\"crack, end\",Egg,hero 1,S1,Ana,Ben,,");
     }

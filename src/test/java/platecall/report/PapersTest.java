@@ -21,10 +21,13 @@ import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.apache.pdfbox.text.TextPosition;
 import org.junit.jupiter.api.Test;
+import platecall.audit.Audit;
 import platecall.day.Absence;
 import platecall.day.Day;
 import platecall.day.Look;
 import platecall.day.Part;
+import platecall.day.Release;
+import platecall.day.Station;
 import platecall.day.TestDays;
 import platecall.day.Use;
 import platecall.odds.Odds;
@@ -290,6 +293,28 @@ class PapersTest {
                                 + " | keep until released 04:27, throw nothing away before | Ada | S1",
                         "04:20 7 min | Keep for release | Baked egg hero\u00a02"
                                 + " | keep until released 04:27, throw nothing away before | Ada | S1");
+    }
+
+    /** Egg S1 is released after S2, of 11:00, whose shooting is over at 11:10 by the sheets and begins 7 minutes late. */
+    @Test
+    void whatIsReleasedAfterAnotherSetupWaitsForThatIfItIsLate() {
+        Day day = TestDays.firstEgg()
+                .setup("S1", "10:00", setup -> setup.release = new Release.After("S2"))
+                .setup("S2", "11:00", setup -> {})
+                .dish("egg", dish -> dish.heldIn = Optional.of("fridge"))
+                .dish("tea", dish -> {})
+                .need("S2", "tea", "pour", need -> {})
+                .step("tea", "pour", 2, pour -> pour.hands = 1)
+                .station("fridge", Station.Kind.FRIDGE, 4, fridge -> {})
+                .build();
+        Plan plan = TestPlans.of(day)
+                .step("egg", "plate", 1, "09:55-09:56", plate -> plate.by("Ana"))
+                .step("tea", "pour", 1, "11:05-11:07", pour -> pour.by("Ana"))
+                .build();
+        Plan audited = plan.withVerdict(Audit.of(day, plan));
+        assertThat(KeptBack.of(day, audited))
+                .extracting(kept -> kept.copy().id() + " " + kept.span())
+                .containsExactly("S1/egg/plate/hero#1 " + TestDays.span("10:05-11:17"));
     }
 
     /** The stand-in is wanted baked: nobody is to set fire to it. */
