@@ -508,13 +508,19 @@ final class Kitchen {
      * @param best the minute that is wanted most: once one is found to be free from there, others aren't looked at
      */
     private long freeStarts(long mask, int needed, int length, int w, long best) {
+        if (needed == 1) {
+            long any = 0;
+            for (long rest = mask; rest != 0 && (any & best) == 0; rest &= rest - 1) {
+                any |= runs(w * headcount + Long.numberOfTrailingZeros(rest), length);
+            }
+            return any;
+        }
         if (Long.bitCount(mask) < needed) {
             return 0;
         }
         Arrays.fill(levels, 0, needed, 0);
         for (long rest = mask; rest != 0 && (levels[needed - 1] & best) == 0; rest &= rest - 1) {
-            int i = w * headcount + Long.numberOfTrailingZeros(rest);
-            long runs = length <= Long.SIZE ? shortRuns(i, length) : longRuns(i, length);
+            long runs = runs(w * headcount + Long.numberOfTrailingZeros(rest), length);
             for (int n = needed - 1; n > 0; n--) {
                 levels[n] |= levels[n - 1] & runs;
             }
@@ -523,7 +529,12 @@ final class Kitchen {
         return levels[needed - 1];
     }
 
-    /** Of the minutes of a word those from which its person is free for so long, up to 64 minutes. */
+    /** Of the minutes of a word those from which its person is free for so long. */
+    private long runs(int i, int length) {
+        return length <= Long.SIZE ? shortRuns(i, length) : longRuns(i, length);
+    }
+
+    /** The same for up to 64 minutes. */
     private long shortRuns(int i, int length) {
         long runs = freeMinutes[i];
         long after = freeMinutes[i + headcount];

@@ -26,6 +26,7 @@ final class Rush {
 
     private final int[] breakStart;
     private final int[] before;
+    private final int[] changed;
     private long sum;
 
     /** With no breaks at first. */
@@ -41,6 +42,7 @@ final class Rush {
         forward = new int[sets.length][horizon + 1];
         breakStart = new int[kitchen.breaks.length];
         before = new int[kitchen.breaks.length];
+        changed = new int[kitchen.breaks.length];
         Arrays.fill(breakStart, Kitchen.NONE);
         for (int c = 0; c < kitchen.copies; c++) {
             ask(c, horizon);
@@ -90,11 +92,18 @@ final class Rush {
 
     /** Tells when each break starts; {@link Kitchen#NONE}: it has no place. */
     void tell(int[] starts) {
+        int count = 0;
+        for (int i = 0; i < starts.length; i++) {
+            if (starts[i] != breakStart[i]) {
+                changed[count++] = i;
+            }
+        }
         for (int s = 0; s < sets.length; s++) {
             int from = Integer.MAX_VALUE;
             int to = 0;
-            for (int i = 0; i < starts.length; i++) {
-                if (starts[i] != breakStart[i] && (sets[s] >>> kitchen.breaks[i].person() & 1) != 0) {
+            for (int n = 0; n < count; n++) {
+                int i = changed[n];
+                if ((sets[s] >>> kitchen.breaks[i].person() & 1) != 0) {
                     for (int start : new int[] {starts[i], breakStart[i]}) {
                         if (start != Kitchen.NONE) {
                             from = Math.min(from, start);
