@@ -21,6 +21,7 @@ import platecall.day.Station;
 import platecall.day.Step;
 import platecall.day.Use;
 import platecall.looks.Looks;
+import platecall.plan.CopyStep;
 import platecall.plan.Plan;
 import platecall.plan.Plan.PlannedCopy;
 import platecall.plan.Plan.StationHold;
@@ -65,6 +66,7 @@ final class Wording {
     private final Map<Work, Moment> eatenUntil = new HashMap<>();
     private final Map<String, Moment> eatenUntilOf = new HashMap<>();
     private final Map<String, List<String>> eatersOf = new HashMap<>();
+    private final Map<CopyStep, Moment> startOf = new HashMap<>();
     /** The last work on each copy, by the copy's id. */
     private final Map<String, Work> last = new HashMap<>();
 
@@ -103,6 +105,8 @@ final class Wording {
                             work,
                             (one, other) ->
                                     other.span().end().isBefore(one.span().end()) ? one : other));
+            work.copies()
+                    .forEach(copy -> startOf.put(work.with(copy), work.span().start()));
         }
         List<ClockReading> readings = new ArrayList<>(SafetyClock.of(day, plan));
         readings.addAll(SafetyClock.ofOnlySeenTooLong(day, plan));
@@ -488,7 +492,7 @@ final class Wording {
                     .toList();
             int most = next.mostWait().orElse(Integer.MAX_VALUE);
             for (String id : going) {
-                most = Math.min(most, inTime(copies.copy(id), step, next));
+                most = Math.min(most, Math.max(inTime(copies.copy(id), step, next), waits(id, work, next)));
             }
             if (next.after().contains(step.id()) && most < Integer.MAX_VALUE && !going.isEmpty()) {
                 notes.add(next.id()
@@ -497,6 +501,12 @@ final class Wording {
             }
         }
         return notes;
+    }
+
+    /** Minutes between a work and the next step of a copy as planned: one that was held up may have more than its share of the clock. */
+    private int waits(String id, Work work, Step next) {
+        Moment start = startOf.get(CopyStep.of(id, next.id()));
+        return start == null ? 0 : work.span().end().minutesUntil(start);
     }
 
     /** Most minutes between two steps that the safety clock and the look-life to come leave, where they limit it. */

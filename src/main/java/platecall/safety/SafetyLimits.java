@@ -20,6 +20,8 @@ import platecall.day.Station;
 import platecall.day.StationUse;
 import platecall.day.Step;
 import platecall.day.StepOrder;
+import platecall.units.Moment;
+import platecall.units.Span;
 
 /**
  * Most waits that keep a copy within its {@link SafetyClock} wherever a plan puts it. Enough, not the least needed. Three
@@ -48,19 +50,30 @@ public final class SafetyLimits {
     private final Dish dish;
     private final StepOrder order;
     private final FoodKind kind;
+    /** The steps of a copy that have begun, as they happen; and now, if any have. */
+    private final Map<String, Span> begun;
+
+    private final Optional<Moment> now;
     private final Map<Wait, Integer> limits = new HashMap<>();
 
-    private SafetyLimits(Day day, Profile profile, Need need, Dish dish) {
+    private SafetyLimits(
+            Day day, Profile profile, Need need, Dish dish, Map<String, Span> begun, Optional<Moment> now) {
         this.day = day;
         this.profile = profile;
         this.need = need;
         this.dish = dish;
+        this.begun = begun;
+        this.now = now;
         order = StepOrder.of(day, need);
         kind = Served.kind(day, dish, order.steps());
     }
 
     /** Empty if nobody eats it, if it is not time-and-temperature controlled, or if the day does not know all of it. */
     private static Optional<SafetyLimits> of(Day day, Need need) {
+        return of(day, need, Map.of(), Optional.empty());
+    }
+
+    private static Optional<SafetyLimits> of(Day day, Need need, Map<String, Span> begun, Optional<Moment> now) {
         Optional<Dish> dish = day.dish(need.dish()).filter(Dish::timeTemperatureControlled);
         Optional<Profile> profile = SafetyClock.profile(day);
         return dish.isEmpty()
@@ -68,7 +81,7 @@ public final class SafetyLimits {
                         || need.eatenBy().isEmpty()
                         || day.step(need.dish(), need.stage()).isEmpty()
                 ? Optional.empty()
-                : Optional.of(new SafetyLimits(day, profile.get(), need, dish.get()));
+                : Optional.of(new SafetyLimits(day, profile.get(), need, dish.get(), begun, now));
     }
 
     /**
@@ -79,14 +92,29 @@ public final class SafetyLimits {
      */
     public static Map<Wait, Integer> mostWaits(Day day, Need need, int usableMinutes) {
         Optional<SafetyLimits> limits = of(day, need);
+        limits.ifPresent(it -> it.shareAll(usableMinutes));
+        return limits.map(it -> it.limits).orElse(Map.of());
+    }
+
+    /**
+     * The same for a copy that is under way: what its clocks have left is shared out among the waits that aren't over, on top of what
+     * they have lasted. Its look-life to come is not kept in reserve; the wait for camera has a share instead.
+     *
+     * @param begun the steps that have begun, as they happen
+     * @param now when the rest is planned
+     * @return empty if a clock has nothing left to share out
+     */
+    public static Optional<Map<Wait, Integer>> mostWaitsLeft(
+            Day day, Need need, int usableMinutes, Map<String, Span> begun, Moment now) {
+        Optional<SafetyLimits> limits = of(day, need, begun, Optional.of(now));
+        boolean left = limits.map(it -> it.shareAll(usableMinutes)).orElse(true);
+        return left ? Optional.of(limits.map(it -> it.limits).orElse(Map.of())) : Optional.empty();
+    }
+
+    /** Whether each clock has something to share out. */
+    private boolean shareAll(int usableMinutes) {
         Optional<Setup> setup = day.setup(need.setup());
-        if (limits.isEmpty() || setup.isEmpty()) {
-            return Map.of();
-        }
-        limits.get().untilEaten(setup.get(), usableMinutes);
-        limits.get().untilHeated();
-        limits.get().untilCold();
-        return limits.get().limits;
+        return setup.isEmpty() || untilEaten(setup.get(), usableMinutes) & untilHeated() & untilCold();
     }
 
     /**
@@ -153,23 +181,24 @@ public final class SafetyLimits {
         return Math.min(profile.outHot().mostWhole(), profile.outCold().mostWhole());
     }
 
-    private void untilEaten(Setup setup, int usableMinutes) {
+    private boolean untilEaten(Setup setup, int usableMinutes) {
         int most = mostOut();
         int way = day.minutesToCamera(need);
         int seen = way + CameraTime.of(setup, need, 1).showMinutes();
         // a look that ends soon keeps the copy from waiting for camera; one that lasts does not
-        boolean lookLimits = usableMinutes <= most / 2;
+        boolean lookLimits = usableMinutes <= most / 2 && (way == 0 || now.isEmpty());
         Step stage = order.steps().get(order.steps().size() - 1);
-        share(
+        return share(
                 most - (lookLimits ? Math.max(seen, usableMinutes) : seen),
                 false,
                 ways -> lookLimits || way == 0 ? ways.toEndOf(stage) : ways.throughWait(stage, CARRY));
     }
 
-    private void untilHeated() {
+    private boolean untilHeated() {
+        boolean left = true;
         for (Step step : order.steps()) {
             if (cooksThrough(step)) {
-                share(
+                left &= share(
                         mostOut(),
                         false,
                         ways -> order.before(step).stream()
@@ -177,28 +206,33 @@ public final class SafetyLimits {
                                 .max());
             }
         }
+        return left;
     }
 
-    private void untilCold() {
+    private boolean untilCold() {
         if (profile.cooling().isEmpty()) {
-            return;
+            return true;
         }
+        boolean left = true;
         int most = profile.cooling().get(0).minutes().mostWhole();
         for (Step step : order.steps()) {
             if (heldAfter(step) == Stay.Where.COLD) {
-                share(most, true, ways -> ways.toEndOf(step));
+                left &= share(most, true, ways -> ways.toEndOf(step));
             }
             if (mayCool(step)) {
-                share(most, true, ways -> ways.toStartOf(step));
+                left &= share(most, true, ways -> ways.toStartOf(step));
             }
         }
+        return left;
     }
 
     /**
      * Limits the waits on some ways evenly, as much as the longest of them allows; a wait that the recipe limits to less leaves
      * more to the others, one that must be longer less.
+     *
+     * @return whether there is a minute for each
      */
-    private void share(int most, boolean whileHot, Function<Ways, OptionalInt> longest) {
+    private boolean share(int most, boolean whileHot, Function<Ways, OptionalInt> longest) {
         int share = 0;
         for (int tooMuch = most + 1; tooMuch - share > 1; ) {
             int middle = (share + tooMuch) / 2;
@@ -207,7 +241,7 @@ public final class SafetyLimits {
             tooMuch = fits ? tooMuch : middle;
         }
         if (share < 1) {
-            return;
+            return false;
         }
         Ways ways = new Ways(whileHot, share);
         longest.apply(ways);
@@ -216,6 +250,25 @@ public final class SafetyLimits {
                 limits.merge(wait, ways.minutes(wait), Math::min);
             }
         }
+        return true;
+    }
+
+    private int minutes(Step step) {
+        Span span = begun.get(step.id());
+        return span == null ? step.minutesFor(step.batchMost().orElse(1)) : span.minutes();
+    }
+
+    private boolean isOver(Wait wait) {
+        return begun.containsKey(wait.before()) && begun.containsKey(wait.after());
+    }
+
+    /** Minutes that a wait has lasted, until now if it isn't over. */
+    private int lasted(Wait wait) {
+        Span before = begun.get(wait.before());
+        Span after = begun.get(wait.after());
+        return before == null
+                ? 0
+                : Math.max(0, before.end().minutesUntil(after == null ? now.orElseThrow() : after.start()));
     }
 
     /** The wait's own limit in the recipe. */
@@ -249,7 +302,9 @@ public final class SafetyLimits {
         }
 
         private int minutes(Wait wait) {
-            return Math.max(least(wait), Math.min(share, most(wait)));
+            return isOver(wait)
+                    ? lasted(wait)
+                    : Math.max(least(wait), Math.min(lasted(wait) + share, most(wait)));
         }
 
         private OptionalInt toEndOf(Step step) {
@@ -273,7 +328,7 @@ public final class SafetyLimits {
 
         private OptionalInt done(Step step) {
             OptionalInt start = toStartOf(step);
-            return stands(step) ? plus(start, step.minutesFor(step.batchMost().orElse(1))) : start;
+            return stands(step) ? plus(start, SafetyLimits.this.minutes(step)) : start;
         }
 
         private OptionalInt toStartOf(Step step) {

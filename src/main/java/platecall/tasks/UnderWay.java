@@ -8,7 +8,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.IntStream;
 import platecall.day.Day;
+import platecall.day.Step;
 import platecall.plan.CopyStep;
 import platecall.plan.Plan.Break;
 import platecall.plan.Plan.Hands;
@@ -23,6 +25,7 @@ import platecall.tasks.TaskNet.Past;
 import platecall.tasks.TaskNet.Recipe;
 import platecall.tasks.TaskNet.Task;
 import platecall.tasks.TaskNet.Window;
+import platecall.safety.SafetyLimits;
 import platecall.units.Moment;
 import platecall.units.Span;
 
@@ -261,8 +264,11 @@ public record UnderWay(TaskNet net, List<String> spoiled) {
             Recipe waiting = waiting(copy);
             Recipe fresh = untouched.computeIfAbsent(
                     waiting, it -> left(it, filled(it.size())).orElseThrow());
-            Optional<Recipe> goesOn =
-                    any ? left(waiting, begun).filter(it -> isWorthIt(copy, it, fresh)) : Optional.empty();
+            Optional<Recipe> goesOn = any
+                    ? left(waiting, begun)
+                            .or(() -> inTime(waiting, begun).flatMap(it -> left(it, begun)))
+                            .filter(it -> isWorthIt(copy, it, fresh))
+                    : Optional.empty();
             if (any && goesOn.isEmpty()) {
                 spoiled.add(copy.id());
             }
@@ -284,6 +290,51 @@ public record UnderWay(TaskNet net, List<String> spoiled) {
                             .toList(),
                     recipe.into(),
                     recipe.outOf());
+        }
+
+        /**
+         * The recipe with the waits that the safety clocks have left after what has begun: as planned each wait has its share, but one
+         * that lasted longer may take from those that are still to come.
+         */
+        private Optional<Recipe> inTime(Recipe recipe, int[] begun) {
+            Map<String, Span> spans = new HashMap<>();
+            for (int i = 0; i < begun.length; i++) {
+                if (begun[i] >= 0) {
+                    spans.put(end(recipe, i), works.get(begun[i]).span());
+                }
+            }
+            return SafetyLimits.mostWaitsLeft(
+                            day, recipe.need(), recipe.usableTo(), spans, net.origin().plus(now))
+                    .map(limits -> {
+                        List<List<Arc>> into = recipe.into().stream()
+                                .map(arcs -> arcs.stream()
+                                        .map(arc -> inTime(recipe, arc, limits))
+                                        .toList())
+                                .toList();
+                        List<List<Arc>> outOf = IntStream.range(0, recipe.size())
+                                .mapToObj(i -> into.stream()
+                                        .flatMap(List::stream)
+                                        .filter(arc -> arc.before() == i)
+                                        .toList())
+                                .toList();
+                        return recipe.with(recipe.tasks(), into, outOf);
+                    });
+        }
+
+        private static Arc inTime(Recipe recipe, Arc arc, Map<SafetyLimits.Wait, Integer> limits) {
+            String before = recipe.tasks().get(arc.before()).name();
+            Optional<Step> after = Optional.ofNullable(recipe.tasks().get(arc.after()).step());
+            int most = after.filter(step -> step.after().contains(before))
+                    .flatMap(Step::mostWait)
+                    .orElse(FOREVER);
+            int inTime = limits.getOrDefault(new SafetyLimits.Wait(before, end(recipe, arc.after())), FOREVER);
+            return new Arc(arc.before(), arc.after(), arc.least(), Math.min(most, inTime));
+        }
+
+        /** What a wait before a task ends with, in the words of {@link SafetyLimits}. */
+        private static String end(Recipe recipe, int task) {
+            Task after = recipe.tasks().get(task);
+            return after.step() == null ? SafetyLimits.CARRY : after.name();
         }
 
         /** Whether a copy that is plated can be shown when its take rolls, or is at least no later so than another one would be. */

@@ -22,6 +22,7 @@ import platecall.day.Day;
 import platecall.day.Happening;
 import platecall.day.Look;
 import platecall.day.Part;
+import platecall.day.Station;
 import platecall.day.TestDays;
 import platecall.day.Trouble;
 import platecall.looks.Looks;
@@ -174,6 +175,45 @@ class UnderWayTest {
         assertThat(windows(late)).containsExactly("boil 591-", "plate 601-");
         assertThat(late.spoiled()).containsExactly("S1/pasta/plate/hero#1");
         assertThat(late.net().past().begun().get(0).work().copies()).isEmpty();
+    }
+
+    /**
+     * FDA Food Code 2022 3-501.19(B): 240 minutes from cooked to eaten, of which 15 are for portioning and plating, 2 for the way and 5
+     * in the take. The plan keeps the 90 minutes of its looks in reserve, so each of two waits may last 67. Cooked at 6:30 and
+     * waiting still at 8:00, it goes on: what is left, 128 minutes, is for three waits, 42 and two thirds each.
+     */
+    @Test
+    void whatHasWaitedLongerThanItsShareTakesFromTheWaitsToCome() {
+        TestDays stew = new TestDays()
+                .with(days -> days.profile = "fda-2022")
+                .place("kitchen", place -> place.walk.put("set", 2))
+                .place("set", place -> place.walk.put("kitchen", 2))
+                .person("Ana", person -> {})
+                .setup("S1", "13:00", setup -> {
+                    setup.place = "set";
+                    setup.rolling = 5;
+                })
+                .dish("stew", dish -> {
+                    dish.controlled = true;
+                    dish.look = Look.table(0, 30, 90);
+                })
+                .need("S1", "stew", "plate", need -> need.copies(1).eatenBy = List.of("Guest"))
+                .step("stew", "cook", 30, step -> {
+                    step.core = Optional.of(75.0);
+                    step.hands = 1;
+                })
+                .step("stew", "portion", 10, step -> step.after("cook").hands = 1)
+                .step("stew", "plate", 5, step -> step.after("portion").uses("counter", 1).hands = 1)
+                .station("counter", Station.Kind.COUNTER, 1, station -> {})
+                .diner("Guest");
+        Consumer<TestPlans> cooked = plan -> plan.step("stew", "cook", 1, "06:00-06:30", work -> work.by("Ana"));
+
+        assertThat(windows(left(stew, "07:37", cooked)).get(1)).isEqualTo("portion 457-457");
+        assertThat(windows(left(stew, "08:00", cooked)).get(1)).isEqualTo("portion 480-522");
+        assertThat(left(stew, "08:00", cooked).spoiled()).isEmpty();
+        // at 10:05 a minute is left for each wait, at 10:06 less
+        assertThat(left(stew, "10:05", cooked).spoiled()).isEmpty();
+        assertThat(left(stew, "10:06", cooked).spoiled()).containsExactly("S1/stew/plate/hero#1");
     }
 
     /** Under way until 9:55 the boil has Ana until then, and she plates it by 10:00. */
