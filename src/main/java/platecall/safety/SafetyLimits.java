@@ -341,10 +341,13 @@ public final class SafetyLimits {
 
         private OptionalInt throughWait(Step before, String after) {
             OptionalInt end = toEndOf(before);
+            Wait wait = new Wait(before.id(), after);
+            // what may go on at once may never have been in there
+            boolean surelyIn = whileHot && least(wait) > 0;
             return switch (heldAfter(before)) {
-                case COLD -> whileHot ? OptionalInt.empty() : end;
-                case HOT, HEATED -> whileHot ? OptionalInt.of(0) : end;
-                case OUT -> end.isEmpty() ? end : out(end.getAsInt(), new Wait(before.id(), after));
+                case COLD -> surelyIn ? OptionalInt.empty() : end;
+                case HOT, HEATED -> surelyIn || whileHot && end.isEmpty() ? OptionalInt.of(0) : end;
+                case OUT -> end.isEmpty() ? end : out(end.getAsInt(), wait);
             };
         }
 

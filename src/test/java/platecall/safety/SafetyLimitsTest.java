@@ -226,6 +226,25 @@ class SafetyLimitsTest {
                 .isEqualTo(Map.of(new Wait("cook", "portion"), 119 - 1 - 5 - 5));
     }
 
+    /**
+     * FDA Food Code 2022 3-501.14(A)(1): 120 minutes. What may go on from the first fridge, or a hot hold, at once may never have been in there: cooled,
+     * churned in 35 minutes, frozen.
+     */
+    @Test
+    void whatMayLeaveTheColdAtOnceIsNotColdYet() {
+        TestDays frozen = chilled()
+                .step("stew", "churn", 35, step -> step.after("portion"))
+                .step("stew", "freeze", 60, step -> step.after("churn").uses("freezer", 1))
+                .step("stew", "plate", 5, step -> step.after("freeze"))
+                .station("freezer", Station.Kind.FREEZER, 9, station -> {});
+        assertThat(waits(frozen, ALL_DAY))
+                .containsEntry(new Wait("cook", "portion"), (120 - 36) / 2)
+                .containsEntry(new Wait("churn", "freeze"), (120 - 36) / 2);
+        // surely in the fridge for a minute it has its share of the four hours
+        assertThat(waits(frozen.step("stew", "churn", 35, step -> step.after("portion").least = 1), ALL_DAY))
+                .containsEntry(new Wait("churn", "freeze"), (240 - 36 - 5 - 5) / 3);
+    }
+
     @Test
     void aHotHoldOnTheWayStartsTheCoolingAnew() {
         TestDays days = chilled()
