@@ -24,8 +24,10 @@ import platecall.units.Moment;
  *
  * @param order its steps
  * @param work everything in the plan that serves it
+ * @param lateMinutes minutes by which the first take of its setup is late, for whatever plate, and so all takes are
  */
-record Served(PlannedCopy copy, Need need, Dish dish, Setup setup, StepOrder order, List<Work> work) {
+record Served(
+        PlannedCopy copy, Need need, Dish dish, Setup setup, StepOrder order, List<Work> work, int lateMinutes) {
 
     /** Every copy that is made; whatever the plan says that the day does not know is left out. */
     static List<Served> of(Day day, Plan plan) {
@@ -37,6 +39,16 @@ record Served(PlannedCopy copy, Need need, Dish dish, Setup setup, StepOrder ord
                     .distinct()
                     .forEach(copy -> workOf.computeIfAbsent(copy, id -> new ArrayList<>())
                             .add(work));
+        }
+        Map<String, Integer> late = new HashMap<>();
+        for (PlannedCopy copy : plan.copies()) {
+            Need need = needs.get(copy.need());
+            if (need != null && copy.made() && CameraTime.isOfFirstSet(need, copy.number())) {
+                int minutes = day.setup(need.setup())
+                        .flatMap(setup -> copy.ready().map(setup.call()::minutesUntil))
+                        .orElse(0);
+                late.merge(need.setup(), Math.max(0, minutes), Math::max);
+            }
         }
         List<Served> served = new ArrayList<>();
         for (PlannedCopy copy : plan.copies()) {
@@ -53,7 +65,8 @@ record Served(PlannedCopy copy, Need need, Dish dish, Setup setup, StepOrder ord
                         dish.get(),
                         setup.get(),
                         StepOrder.of(day, need),
-                        workOf.getOrDefault(copy.id(), List.of())));
+                        workOf.getOrDefault(copy.id(), List.of()),
+                        late.getOrDefault(need.setup(), 0)));
             }
         }
         return served;
@@ -74,9 +87,10 @@ record Served(PlannedCopy copy, Need need, Dish dish, Setup setup, StepOrder ord
         return work.stream().filter(one -> one.kind() == Work.Kind.CARRY).toList();
     }
 
-    /** When the camera first sees it, or it is ready if that is later. */
+    /** When the camera first sees it: as late as its setup is, or once it is ready if that is later. */
     Moment firstBite() {
-        Moment due = CameraTime.of(setup, need, Math.max(1, copy.number())).due();
+        Moment due =
+                CameraTime.of(setup, need, Math.max(1, copy.number())).due().plus(lateMinutes);
         return copy.ready().map(ready -> Moment.later(due, ready)).orElse(due);
     }
 

@@ -267,6 +267,24 @@ class SafetyClockTest {
         assertThat(reading.minutes()).isEqualTo(5 + 15 + 5);
     }
 
+    /** A pie that comes two hours after the call puts all takes off; a second one is for the second take, which its lateness doesn't put off further. */
+    @Test
+    void whatWaitsOnSetForADishThatIsLateIsEatenLaterToo() {
+        TestDays days = stew().setup("S1", "12:00", setup -> setup.takes(2))
+                .dish("pie", dish -> {})
+                .need("S1", "pie", "bake", need -> {})
+                .step("pie", "bake", 20, step -> {});
+        Day day = days.build();
+        TestPlans late = plated(day, "11:00-11:30", "11:40-11:45")
+                .step("pie", "bake", 1, "13:40-14:00", work -> {})
+                .step("pie", "bake", 2, "15:40-16:00", work -> {});
+
+        ClockReading reading = read(day, late);
+
+        assertThat(reading.firstBite()).isEqualTo(at("14:00"));
+        assertThat(reading.minutes()).isEqualTo(10 + 5 + 135 + 5);
+    }
+
     @Test
     void fourHoursAreAllowedAndNotAMinuteMore() {
         Day day = stew().setup("S1", "14:00", setup -> {}).build();
