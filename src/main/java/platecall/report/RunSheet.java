@@ -281,7 +281,7 @@ public record RunSheet(
                 if (!duty.isFree(person, one.walk())) {
                     notes.add("or whoever comes from there");
                 }
-                notes.addAll(wording.keepUntil(one));
+                notes.addAll(wording.keepUntil(kept));
                 entries.add(foodLine(
                         wording,
                         at,
@@ -481,7 +481,7 @@ public record RunSheet(
                         "keep for release",
                         one.copy().dish(),
                         KeptBack.ids(kept),
-                        wording.keepUntil(one),
+                        wording.keepUntil(kept),
                         wording.allergens(one.copy().dish(), one.copy().stage()),
                         duty.bringer(one).orElse("")));
             }

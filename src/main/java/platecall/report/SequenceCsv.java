@@ -77,7 +77,7 @@ final class SequenceCsv {
         for (List<KeptBack> kept : KeptBack.together(KeptBack.of(day, plan), duty)) {
             KeptBack one = kept.get(0);
             String dish = one.copy().dish();
-            List<String> notes = new ArrayList<>(wording.keepUntil(one));
+            List<String> notes = new ArrayList<>(wording.keepUntil(kept));
             notes.addAll(
                     wording.warnings(dish, wording.allergens(dish, one.copy().stage())));
             lines.add(new Line(one.span().start(), new Object[] {

@@ -437,16 +437,18 @@ final class Wording {
                 .toList();
     }
 
-    /** What must be known to keep food that goes back into a storage. */
-    List<String> keepUntil(KeptBack kept) {
+    /** What must be known to keep food that goes back into a storage together. */
+    List<String> keepUntil(List<KeptBack> kept) {
+        KeptBack one = kept.get(0);
+        Moment back = one.span().start();
         List<String> notes = new ArrayList<>();
-        notes.add("keep until released "
-                + clock.time(kept.span().end(), kept.span().start()));
+        notes.add("keep until released " + clock.time(one.span().end(), back));
         notes.add("throw nothing away before");
-        Optional.ofNullable(eatenUntilOf.get(kept.copy().id()))
-                .ifPresent(by -> notes.add(
-                        "DO NOT EAT after " + clock.time(by, kept.span().start())));
-        notes.addAll(raw(kept.copy().dish(), kept.copy().stage()));
+        kept.stream()
+                .flatMap(it -> Optional.ofNullable(eatenUntilOf.get(it.copy().id())).stream())
+                .min(Moment::compareTo)
+                .ifPresent(by -> notes.add("DO NOT EAT after " + clock.time(by, back)));
+        notes.addAll(raw(one.copy().dish(), one.copy().stage()));
         return notes;
     }
 

@@ -281,6 +281,46 @@ class PapersTest {
                         + " | keep until released 04:20, throw nothing away before | Ada | S1");
     }
 
+    /** FDA Food Code 3-501.19(B): four hours from 57 °C, so what was cooked by 11:30 is thrown away by 15:30, whatever is kept with it. */
+    @Test
+    void foodThatIsKeptTogetherHasTheEarliestTimeAfterWhichItMustNotBeEaten() {
+        Day day = new TestDays()
+                .place("kitchen", place -> {})
+                .setup("S1", "12:00", setup -> setup.release = new Release.At(TestDays.at("13:00")))
+                .dish("soup", dish -> {
+                    dish.controlled = true;
+                    dish.heldIn = Optional.of("fridge");
+                })
+                .need("S1", "soup", "cook", need -> {
+                    need.copies(1);
+                    need.part = Part.BACKGROUND;
+                })
+                .need("S1", "soup", "cook", need -> {
+                    need.copies(2);
+                    need.plates = 2;
+                    need.eatenBy = List.of("Guest");
+                })
+                .step("soup", "cook", 30, step -> {
+                    step.core = Optional.of(75.0);
+                    step.hands = 1;
+                })
+                .station("fridge", Station.Kind.FRIDGE, 9, station -> {})
+                .person("Ana", person -> {})
+                .diner("Guest")
+                .build();
+        TestPlans plan = TestPlans.of(day);
+        String[] copies = {"S1/soup/cook/background#1", "S1/soup/cook/hero#1", "S1/soup/cook/hero#2"};
+        String[] times = {"10:30-11:00", "11:20-11:50", "11:00-11:30"};
+        for (int i = 0; i < copies.length; i++) {
+            plan.add(Plan.Work.Kind.STEP, "soup", "cook", copies[i], TestDays.span(times[i]), work -> work.by("Ana"));
+        }
+        assertThat(told(sections(sheet(day, plan.build(), Paper.A4)).get(0)))
+                .filteredOn(line -> line.contains("Bring back"))
+                .singleElement()
+                .asString()
+                .contains("DO NOT EAT after 15:30");
+    }
+
     /** The first take is 7 minutes late, and with it the second, and the end of the last. */
     @Test
     void whatALateSetupUsesStaysForItsTakesAndIsReleasedLater() {
