@@ -380,9 +380,9 @@ final class Rehearsal {
                 at[i] = fact.began != UNKNOWN
                         ? fact.began
                         : fact.ended != UNKNOWN
-                                ? isPutOff(i, fact.ended - planned[i])
+                                ? isPutOff(i, fact.ended - planned[i]) || fact.ended <= planned[i]
                                         ? fact.ended - plannedMinutes[i]
-                                        : Math.min(planned[i], fact.ended - plannedMinutes[i])
+                                        : planned[i]
                                 : Math.max(planned[i], fact.notBefore);
                 for (Before earlier : before[i]) {
                     at[i] = Math.max(at[i], at[earlier.node()]);

@@ -427,9 +427,31 @@ public record SoFar(
             }
         }
 
-        /** Whether the kitchen was open when a work began. */
-        private boolean whileOpen(Span span) {
-            return day.facts().kitchenHours().stream().anyMatch(hours -> hours.contains(span.start()));
+        /** Whether the kitchen was open when somebody had to begin a work. */
+        private boolean whileOpen(Work work, Span span) {
+            return work.hands().stream()
+                            .noneMatch(hands ->
+                                    hands.span().start().equals(work.span().start()))
+                    || day.facts().kitchenHours().stream().anyMatch(hours -> hours.contains(span.start()));
+        }
+
+        /** Tells of a step whose end is told that it would have had far too little time. */
+        private void tooShort(Rehearsal rehearsal, int i) {
+            int least = leastMinutes(plan.work().get(i));
+            int minutes = span(rehearsal, i).minutes();
+            boolean possible = facts[i].began == Rehearsal.UNKNOWN || facts[i].began < facts[i].ended;
+            if (rows[i][ENDED] >= 0 && possible && 2 * minutes < least) {
+                tell(
+                        rows[i][ENDED],
+                        "time",
+                        "",
+                        "would be after " + minutes + " min, and it takes " + least + " at least",
+                        "Maybe the time is mistyped, or tell when it began; what came out too soon is lost.");
+            }
+        }
+
+        private int leastMinutes(Work work) {
+            return day.step(work.dish(), work.step()).map(Step::minutesLow).orElse(0);
         }
 
         /** Tells of a row that what nobody told of, and comes before in the recipe, would have had far too little time for it. */
@@ -440,21 +462,32 @@ public record SoFar(
                 }
                 Work work = plan.work().get(before);
                 Span took = span(rehearsal, before);
-                int least =
-                        day.step(work.dish(), work.step()).map(Step::minutesLow).orElse(0);
-                boolean open = whileOpen(took);
-                if (!open || 2 * took.minutes() < least) {
+                int least = leastMinutes(work);
+                boolean open = whileOpen(work, took);
+                int minutes = minutesSince(rehearsal, before, took);
+                if (!open || 2 * minutes < least) {
                     tell(
                             row,
                             "time",
                             "",
                             open
-                                    ? "leaves " + took.minutes() + " min for " + work.step()
-                                            + " before it, which takes " + least + " at least"
+                                    ? "leaves " + minutes + " min for " + work.step() + " before it, which takes "
+                                            + least + " at least"
                                     : work.step() + " before it would have begun while the kitchen was closed",
                             "Maybe tell when " + work.step() + " began or ended, too.");
+                } else if (!took.equals(work.span())) {
+                    squeezed(rehearsal, before, row);
                 }
             }
+        }
+
+        /** Minutes of a work from when what comes before it in its recipe had ended. */
+        private int minutesSince(Rehearsal rehearsal, int i, Span took) {
+            Moment from = took.start();
+            for (int before : rehearsal.before(i)) {
+                from = Moment.later(from, span(rehearsal, before).end());
+            }
+            return Math.max(0, from.minutesUntil(took.end()));
         }
 
         /** Tells of a meal break that began while its person was at what another row, or the plan's own past, has later. */
@@ -478,7 +511,10 @@ public record SoFar(
             rehearsal.carryOut(facts, minute, null);
             for (int i = 0; i < plan.work().size(); i++) {
                 int row = Math.max(rows[i][BEGAN], rows[i][ENDED]);
-                if (row >= 0 && rows[i][BEGAN] < 0 && !isOfBefore(i) && !whileOpen(span(rehearsal, i))) {
+                if (row >= 0
+                        && rows[i][BEGAN] < 0
+                        && !isOfBefore(i)
+                        && !whileOpen(plan.work().get(i), span(rehearsal, i))) {
                     tell(
                             row,
                             "time",
@@ -486,6 +522,7 @@ public record SoFar(
                             "it would have begun while the kitchen was closed",
                             "Maybe the time is mistyped, or tell when it began, too.");
                 } else if (row >= 0) {
+                    tooShort(rehearsal, i);
                     squeezed(rehearsal, i, row);
                 }
             }
@@ -639,6 +676,10 @@ public record SoFar(
             Set<String> cut = new LinkedHashSet<>();
             for (int i = 0; i < plan.work().size(); i++) {
                 Work work = plan.work().get(i);
+                Span took = span(rehearsal, i);
+                Moment until = Moment.earlier(
+                        Moment.earlier(work.span().end(), took.end()),
+                        took.start().plus(work.span().minutes()));
                 boolean gone = work.ovenCelsius().isPresent()
                         && work.stations().stream()
                                 .allMatch(hold -> day.station(hold.station()).isEmpty());
@@ -650,12 +691,9 @@ public record SoFar(
                                 .map(day::hoursOf)
                                 .allMatch(hours -> hours.stream().anyMatch(open -> open.contains(now))
                                         && hours.stream()
-                                                .anyMatch(open ->
-                                                        !work.span().start().isBefore(open.start())
-                                                                && !open.end()
-                                                                        .isBefore(work.span()
-                                                                                .end())));
-                if (begun[i] && span(rehearsal, i).end().isAfter(now) && !heated) {
+                                                .anyMatch(open -> !took.start().isBefore(open.start())
+                                                        && !open.end().isBefore(until)));
+                if (begun[i] && took.end().isAfter(now) && !heated) {
                     work.copies().stream()
                             .filter(copy -> isToCome(copies.get(copy)))
                             .forEach(cut::add);

@@ -302,9 +302,7 @@ public final class SafetyLimits {
         }
 
         private int minutes(Wait wait) {
-            return isOver(wait)
-                    ? lasted(wait)
-                    : Math.max(least(wait), Math.min(lasted(wait) + share, most(wait)));
+            return isOver(wait) ? lasted(wait) : Math.max(least(wait), Math.min(lasted(wait) + share, most(wait)));
         }
 
         private OptionalInt toEndOf(Step step) {

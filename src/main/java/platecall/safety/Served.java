@@ -26,8 +26,7 @@ import platecall.units.Moment;
  * @param work everything in the plan that serves it
  * @param lateMinutes minutes by which the first take of its setup is late, for whatever plate, and so all takes are
  */
-record Served(
-        PlannedCopy copy, Need need, Dish dish, Setup setup, StepOrder order, List<Work> work, int lateMinutes) {
+record Served(PlannedCopy copy, Need need, Dish dish, Setup setup, StepOrder order, List<Work> work, int lateMinutes) {
 
     /** Every copy that is made; whatever the plan says that the day does not know is left out. */
     static List<Served> of(Day day, Plan plan) {

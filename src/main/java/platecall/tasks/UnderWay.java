@@ -16,6 +16,7 @@ import platecall.plan.Plan.Break;
 import platecall.plan.Plan.Hands;
 import platecall.plan.Plan.StationHold;
 import platecall.plan.Plan.Work;
+import platecall.safety.SafetyLimits;
 import platecall.tasks.TaskNet.Arc;
 import platecall.tasks.TaskNet.Begun;
 import platecall.tasks.TaskNet.Copy;
@@ -25,7 +26,6 @@ import platecall.tasks.TaskNet.Past;
 import platecall.tasks.TaskNet.Recipe;
 import platecall.tasks.TaskNet.Task;
 import platecall.tasks.TaskNet.Window;
-import platecall.safety.SafetyLimits;
 import platecall.units.Moment;
 import platecall.units.Span;
 
@@ -304,7 +304,11 @@ public record UnderWay(TaskNet net, List<String> spoiled) {
                 }
             }
             return SafetyLimits.mostWaitsLeft(
-                            day, recipe.need(), recipe.usableTo(), spans, net.origin().plus(now))
+                            day,
+                            recipe.need(),
+                            recipe.usableTo(),
+                            spans,
+                            net.origin().plus(now))
                     .map(limits -> {
                         List<List<Arc>> into = recipe.into().stream()
                                 .map(arcs -> arcs.stream()
@@ -323,7 +327,8 @@ public record UnderWay(TaskNet net, List<String> spoiled) {
 
         private static Arc inTime(Recipe recipe, Arc arc, Map<SafetyLimits.Wait, Integer> limits) {
             String before = recipe.tasks().get(arc.before()).name();
-            Optional<Step> after = Optional.ofNullable(recipe.tasks().get(arc.after()).step());
+            Optional<Step> after =
+                    Optional.ofNullable(recipe.tasks().get(arc.after()).step());
             int most = after.filter(step -> step.after().contains(before))
                     .flatMap(Step::mostWait)
                     .orElse(FOREVER);

@@ -548,16 +548,86 @@ class SoFarTest {
         troubles.clear();
         by(
                 "10:30",
-                happening(What.BEGAN, "bun", 1, "bake", "10:02"),
-                happening(What.ENDED, "bun", 1, "bake", "10:10"),
-                happening(What.ENDED, "bun", 1, "shape", "10:02"),
-                happening(What.ENDED, "bun", 1, "plate", "10:12"));
+                happening(What.BEGAN, "bun", 1, "bake", "10:05"),
+                happening(What.ENDED, "bun", 1, "bake", "10:15"),
+                happening(What.ENDED, "bun", 1, "shape", "10:05"),
+                happening(What.ENDED, "bun", 1, "plate", "10:17"));
         assertThat(told()).isEmpty();
+        by("10:30", happening(What.ENDED, "bun", 1, "bake", "10:19"));
+        assertThat(told()).containsExactly("0 would be after 9 min, and it takes 20 at least");
+        troubles.clear();
+        by("10:30", happening(What.BEGAN, "bun", 1, "bake", "10:12"), happening(What.ENDED, "bun", 1, "bake", "10:21"));
+        assertThat(told()).containsExactly("1 would be after 9 min, and it takes 20 at least");
+        troubles.clear();
         by("10:30", happening(What.BEGAN, "bun", 1, "bake", "06:09"));
         assertThat(told()).containsExactly("0 shape before it would have begun while the kitchen was closed");
         troubles.clear();
         by("10:30", happening(What.ENDED, "bun", 1, "shape", "06:09"));
         assertThat(told()).containsExactly("0 it would have begun while the kitchen was closed");
+    }
+
+    /** Plated by 10:13 the bun was baked by then, which leaves three minutes since it was shaped by 10:10. */
+    @Test
+    void whatLiesFurtherBackCannotHaveBeenAtTheSameTime() {
+        by("10:30", happening(What.BEGAN, "bun", 1, "plate", "10:13"));
+        assertThat(told()).containsExactly("0 leaves 3 min for bake before it, which takes 20 at least");
+        troubles.clear();
+        // a bun that is plated at 10:08 was shaped before it was baked, though neither was told
+        by("10:30", happening(What.BEGAN, "bun", 1, "plate", "10:08"));
+        assertThat(told()).singleElement().asString().startsWith("0 leaves 1 min for bake before it");
+    }
+
+    /** What begins by itself may begin while the kitchen is closed: the dough that is left to rise overnight, the kitchen opens at 06:00. */
+    @Test
+    void nobodyHasToBeThereWhenWhatNeedsNoHandsBegins() {
+        Day rising = new TestDays()
+                .place("kitchen", place -> {})
+                .person("Ana", person -> {})
+                .setup("S1", "12:00", setup -> {})
+                .dish("loaf", dish -> {})
+                .need("S1", "loaf", "bake", need -> need.copies(1))
+                .step("loaf", "rise", 480, step -> {})
+                .step("loaf", "bake", 20, step -> step.after("rise").hands = 1)
+                .build();
+        Plan overnight = TestPlans.of(rising)
+                .step("loaf", "rise", 1, "00:00-08:00", work -> {})
+                .step("loaf", "bake", 1, "09:00-09:20", work -> work.by("Ana"))
+                .build();
+        for (Happening row : List.of(
+                happening(What.BEGAN, "loaf", 1, "bake", "09:05"), happening(What.ENDED, "loaf", 1, "rise", "08:05"))) {
+            SoFar soFar = SoFar.of(rising, overnight, at("09:30"), List.of(row), "happenings", troubles);
+            assertThat(told()).isEmpty();
+            assertThat(told(soFar.begun())).hasSize(2);
+        }
+    }
+
+    /** The oven is off from 10:25 to 10:35: what really was in it then is lost, whenever it was to be there. */
+    @Test
+    void whatAnOvenCutsOffIsReckonedByWhenItWasInIt() {
+        Day off = parts.station(
+                        "oven",
+                        Station.Kind.OVEN,
+                        1,
+                        oven -> oven.hours = List.of(span("06:00-10:25"), span("10:35-18:00")))
+                .build();
+        Happening late = happening(What.BEGAN, "bun", 2, "bake", "10:36");
+        Happening early = happening(What.BEGAN, "bun", 2, "bake", "10:24");
+        Happening out = happening(What.ENDED, "bun", 1, "bake", "10:22");
+        assertThat(SoFar.of(off, plan, at("10:40"), List.of(out, late), "happenings", troubles)
+                        .lost())
+                .isEmpty();
+        assertThat(SoFar.of(off, plan, at("10:40"), List.of(out, early), "happenings", troubles)
+                        .lost())
+                .containsExactly("S1/bun/plate/hero#2");
+    }
+
+    /** Its end alone is known, six minutes early: it began when it was to, and nothing that was before it in the oven or with its hands is later. */
+    @Test
+    void whatEndedEarlyHoldsUpNothing() {
+        SoFar soFar = by("10:55", happening(What.ENDED, "bun", 2, "bake", "10:44"));
+        assertThat(told(soFar.begun()))
+                .contains("bake [1] 10:10-10:30", "bake [2] 10:30-10:44", "plate [1] 10:32-10:34");
+        assertThat(told()).isEmpty();
     }
 
     @Test
