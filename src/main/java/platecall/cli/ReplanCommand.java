@@ -125,7 +125,7 @@ final class ReplanCommand implements Callable<Integer> {
         SoFar first = soFar(day, before, at, Set.of());
         // what has waited too long leaves its place to another copy of its need, as what is lost does
         Set<String> waited = asNumberedBefore(
-                Set.copyOf(underWay(day, tasks(day, before, Map.of()), first, Set.of())
+                Set.copyOf(underWay(day, tasks(day, before, at, Map.of()), first, Set.of())
                         .spoiled()),
                 first.renamed());
         SoFar soFar = waited.isEmpty() ? first : soFar(day, before, at, waited);
@@ -188,7 +188,9 @@ final class ReplanCommand implements Callable<Integer> {
             Attempt anew = attempt(day, before, soFar, stuck, Map.of(), ending);
             best = anew.missing() < best.missing() ? anew : best;
         }
-        Map<String, Integer> enough = enough(day, best.left().net(), best.made().plan(), false);
+        Map<String, Integer> enough =
+                new TreeMap<>(beyondReach(day, before, best.made().plan()));
+        enough.putAll(enough(day, best.left().net(), best.made().plan(), false));
         if (!enough.isEmpty() && !ending.stop()) {
             Attempt fewer = attempt(day, before, soFar, best.anew(), enough, ending);
             best = fewer.points() < best.points() ? fewer : best;
@@ -198,7 +200,7 @@ final class ReplanCommand implements Callable<Integer> {
 
     private Attempt attempt(
             Day day, Plan before, SoFar soFar, Set<String> anew, Map<String, Integer> enough, Planning.Ending ending) {
-        TaskNet all = tasks(day, before, enough);
+        TaskNet all = tasks(day, before, soFar.now(), enough);
         UnderWay left = underWay(day, all, soFar, anew);
         return new Attempt(
                 left, planning.plan(spec, day, left.net(), Optional.of(soFar.inHand()), ending), anew, enough);
@@ -206,18 +208,20 @@ final class ReplanCommand implements Callable<Integer> {
 
     /**
      * All tasks of a day with as many copies as the plan in hand has: what was bought and is under way is not reckoned anew. More
-     * where the sheets ask for more now, fewer where takes can't use up as many any more; a number in the sheets stands.
+     * where the sheets ask for more now and it isn't shot, fewer where takes can't use up as many any more; a number in the sheets stands.
      *
      * @param enough for some needs how many of its copies still come in time
      */
-    private static TaskNet tasks(Day day, Plan before, Map<String, Integer> enough) {
+    private static TaskNet tasks(Day day, Plan before, Moment now, Map<String, Integer> enough) {
         CopyCounts counts = CopyCounts.of(day);
         Map<String, Integer> planned = planned(before);
         return Breakdown.of(day, dish -> Looks.of(day, dish), need -> {
             Integer known = planned.get(need.key());
+            boolean shot =
+                    !day.setup(need.setup()).orElseThrow().shooting().end().isAfter(now);
             int count = known == null || need.copies().isPresent()
                     ? counts.copiesOf(need)
-                    : Math.min(Math.max(known, counts.copiesOf(need)), CopyCounts.wantedOf(day, need));
+                    : Math.min(Math.max(known, shot ? known : counts.copiesOf(need)), CopyCounts.wantedOf(day, need));
             return Math.min(count, enough.getOrDefault(need.key(), count));
         });
     }
@@ -255,6 +259,29 @@ final class ReplanCommand implements Callable<Integer> {
                     .orElse(0);
             if (inTime > 0 && inTime < copies.size()) {
                 enough.put(need.key(), inTime);
+            }
+        }
+        return enough;
+    }
+
+    /**
+     * For each need that has more copies than in the plan in hand, for money that is free now, and of which some can't be made: how many can.
+     * What likely takes use up is wanted, whether it can be made or not.
+     */
+    private static Map<String, Integer> beyondReach(Day day, Plan before, Plan plan) {
+        Map<String, Integer> had = planned(before);
+        Map<String, Integer> enough = new TreeMap<>();
+        for (Need need : day.needs()) {
+            List<PlannedCopy> copies = plan.copies().stream()
+                    .filter(copy -> copy.need().equals(need.key()))
+                    .toList();
+            int made = (int) copies.stream().filter(PlannedCopy::made).count();
+            int likely = need.platesPerTake()
+                    * CameraTime.setsFor(
+                            need, day.setup(need.setup()).orElseThrow().takesLikely());
+            int wanted = Math.max(made, Math.max(likely, had.getOrDefault(need.key(), Integer.MAX_VALUE)));
+            if (need.copies().isEmpty() && wanted < copies.size()) {
+                enough.put(need.key(), wanted);
             }
         }
         return enough;
@@ -490,11 +517,17 @@ final class ReplanCommand implements Callable<Integer> {
                 print,
                 "Lost: ",
                 soFar.lost().stream().filter(Predicate.not(spoiled::contains)).toList());
-        list(print, "Can't be used any more, made anew: ", spoiled);
+        Map<Boolean, List<String>> again = spoiled.stream()
+                .collect(Collectors.partitioningBy(copy -> plan.copies().stream()
+                        .anyMatch(it -> it.made() && it.id().equals(copy))));
+        list(print, "Can't be used any more, made anew: ", again.get(true));
+        list(print, "Can't be used any more, and no other is made: ", again.get(false));
+        Map<String, Integer> had = planned(before);
         list(
                 print,
                 "Too late for the last take, not made any more: ",
                 rest.enough().entrySet().stream()
+                        .filter(need -> need.getValue() < had.getOrDefault(need.getKey(), 0))
                         .map(need -> need.getKey() + "#" + (need.getValue() + 1) + " and on")
                         .toList());
         list(
@@ -515,7 +548,7 @@ final class ReplanCommand implements Callable<Integer> {
         list(
                 print,
                 "More copies than in the plan in hand: ",
-                more(planned(before), planned(plan)).stream()
+                more(had, planned(plan)).stream()
                         .filter(need -> day.setup(need.substring(0, need.indexOf('/')))
                                 .filter(plan::isShot)
                                 .isEmpty())

@@ -161,6 +161,8 @@ public record SoFar(
                 tell(row, "time", "", "lies outside the day", "Maybe the date is wrong, or missing.");
             } else if (it.what() == What.BEGAN && !it.time().orElseThrow().isBefore(now)) {
                 tell(row, "time", "", "what began must lie before now", "Maybe it ended then, or hasn't begun.");
+            } else if (it.what() == What.WAITS && it.time().filter(now::isAfter).isPresent()) {
+                tell(row, "time", "", "is over by now", "Maybe a later time, or none; or tell when it began.");
             } else if (it.person().isPresent()) {
                 noteBreak(row, it, it.person().get());
             } else if (known(row, it)) {

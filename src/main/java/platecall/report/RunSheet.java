@@ -207,17 +207,15 @@ public record RunSheet(
 
     private static Optional<Section> person(Wording wording, Duty duty, Plan plan, Changes changes, Person person) {
         List<Entry> entries = new ArrayList<>();
-        for (Work work : plan.work()) {
-            List<Stretch> stretches = Stretch.of(work);
-            for (int i = 0; i < stretches.size(); i++) {
-                Stretch stretch = stretches.get(i);
-                boolean goesOn = i > 0 && stretches.get(i - 1).who().contains(person.id());
-                boolean over = isOver(plan, new Span(stretch.span().start(), until(stretches, i, person)));
-                if (stretch.who().contains(person.id()) && !goesOn && !over) {
-                    entries.add(new Entry(
-                            stretch.span().start(), personLine(wording, changes, stretch, stretches, i, person)));
-                }
+        boolean rawHands = false;
+        for (Turn turn : turns(plan, person)) {
+            boolean raw = turn.stretches.stream().anyMatch(wording::isRaw);
+            boolean food = !wording.inedible(turn.work().dish());
+            if (!isOver(plan, turn.span())) {
+                entries.add(new Entry(
+                        turn.span().start(), personLine(wording, changes, turn, person, rawHands && food && !raw)));
             }
+            rawHands = food ? raw : rawHands;
         }
         for (Plan.Break meal : plan.breaks()) {
             if (meal.person().equals(person.id()) && !isOver(plan, meal.span())) {
@@ -239,6 +237,40 @@ public record RunSheet(
         List<String> news = Stream.concat(wording.crossContact().stream(), changes.news().stream())
                 .toList();
         return section(wording, Wording.plain(person.id()), hours(wording, person, entries), news, entries);
+    }
+
+    /**
+     * One person's turn at a work: as long as these hands stay on.
+     *
+     * @param begins whether the work begins with it
+     */
+    private record Turn(List<Stretch> stretches, boolean begins) {
+
+        Work work() {
+            return stretches.get(0).work();
+        }
+
+        Span span() {
+            return new Span(
+                    stretches.get(0).span().start(),
+                    stretches.get(stretches.size() - 1).span().end());
+        }
+    }
+
+    /** All turns of a person, in order of time. */
+    private static List<Turn> turns(Plan plan, Person person) {
+        List<Turn> turns = new ArrayList<>();
+        for (Work work : plan.work()) {
+            List<Stretch> stretches = Stretch.of(work);
+            for (int from = 0, to; from < stretches.size(); from = to + 1) {
+                for (to = from; to < stretches.size() && stretches.get(to).who().contains(person.id()); to++) {}
+                if (to > from) {
+                    turns.add(new Turn(stretches.subList(from, to), from == 0));
+                }
+            }
+        }
+        turns.sort(Comparator.comparing(turn -> turn.span().start()));
+        return turns;
     }
 
     /** What this person does without being booked for it: setting ovens, starting what needs no hands, bringing back. */
@@ -368,37 +400,29 @@ public record RunSheet(
         return spans.isEmpty() ? "" : "on " + String.join(", ", spans);
     }
 
-    /** Until when these hands stay on from a stretch on. */
-    private static Moment until(List<Stretch> all, int index, Person person) {
-        Moment end = all.get(index).span().end();
-        for (int i = index + 1; i < all.size() && all.get(i).who().contains(person.id()); i++) {
-            end = all.get(i).span().end();
-        }
-        return end;
-    }
-
-    /** One person's part of a work: from {@code stretch} on as long as these hands stay on. */
-    private static Line personLine(
-            Wording wording, Changes changes, Stretch stretch, List<Stretch> all, int index, Person person) {
-        Moment end = until(all, index, person);
+    /** @param afterRaw whether this person handled raw food before, and this isn't raw */
+    private static Line personLine(Wording wording, Changes changes, Turn turn, Person person, boolean afterRaw) {
+        Stretch stretch = turn.stretches.get(0);
+        Work work = turn.work();
         List<String> notes = new ArrayList<>(wording.notes(stretch));
         List<String> others = stretch.who().stream()
                 .filter(who -> !who.equals(person.id()))
                 .map(Wording::plain)
                 .toList();
+        if (afterRaw) {
+            notes.add(0, "clean hands and tools first, after raw food");
+        }
         if (!others.isEmpty()) {
             notes.add(0, "with " + String.join(", ", others));
         }
-        Work work = stretch.work();
-        if (index == 0) {
-            changes.note(work, wording.clock).ifPresent(note -> notes.add(0, note));
-        } else {
-            changes.noteOfEnd(work, stretch.span().start(), wording.clock).ifPresent(note -> notes.add(0, note));
-        }
+        Optional<String> change = turn.begins
+                ? changes.note(work, wording.clock)
+                : changes.noteOfEnd(work, stretch.span().start(), wording.clock);
+        change.ifPresent(note -> notes.add(0, note));
         return new Line(
                 "",
                 wording.clock.time(stretch.span().start()),
-                Wording.length(stretch.span().start().minutesUntil(end)),
+                Wording.length(turn.span().minutes()),
                 Wording.plain(capital(wording.what(stretch))),
                 wording.dish(work.dish()),
                 copies(wording, work.copies()),

@@ -60,6 +60,8 @@ final class Wording {
     private final Map<List<String>, String> allergensAt = new HashMap<>();
     /** Those of the cast who eat something. */
     private final List<Diner> eating;
+    /** For those of them who must not eat what is in other food of the day: what, and in which food. */
+    private final Map<String, List<String>> harmfulFood;
 
     private final Map<Storing, Moment> discardBy;
     private final Set<List<String>> gloves;
@@ -94,6 +96,7 @@ final class Wording {
                 day.needs().stream().flatMap(need -> need.eatenBy().stream()).collect(Collectors.toSet());
         eating =
                 day.cast().stream().filter(diner -> eaters.contains(diner.id())).toList();
+        harmfulFood = harmfulFood();
     }
 
     /** Marks the last work on each copy that may be eaten and is at risk with the earliest time after which it must not be. */
@@ -294,6 +297,9 @@ final class Wording {
             notes.addAll(storage(work, stretch.span().start()));
             step.ifPresent(it -> notes.addAll(mostWaits(it, work)));
         }
+        if (begins) {
+            notes.addAll(forWhom(work));
+        }
         if (ends) {
             eaten(work, stretch.span().start()).ifPresent(notes::add);
             notes.addAll(toppedUp(work));
@@ -335,11 +341,10 @@ final class Wording {
     private Optional<String> eaten(Work work, Moment reader) {
         List<String> eaten = work.copies().stream()
                 .filter(id -> work.equals(last.get(id)) && copies.copy(id).made())
-                .filter(id -> !eatersOf.getOrDefault(copies.copy(id).need(), List.of())
-                        .isEmpty())
+                .filter(id -> !eatersOf(copies.copy(id)).isEmpty())
                 .toList();
         String who = eaten.stream()
-                .flatMap(id -> eatersOf.get(copies.copy(id).need()).stream())
+                .flatMap(id -> eatersOf(copies.copy(id)).stream())
                 .distinct()
                 .map(this::withAllergies)
                 .collect(Collectors.joining(", "));
@@ -349,6 +354,39 @@ final class Wording {
                 ? until
                 : Optional.of((eaten.size() < work.copies().size() ? copies.names(eaten) + " " : "") + "eaten by " + who
                         + until.map(words -> ", " + words).orElse(""));
+    }
+
+    /**
+     * For whom food is that isn't done yet: who must not have what is in other food of the day, from the first step on; what somebody eats
+     * by choice, where it is plated.
+     */
+    private List<String> forWhom(Work work) {
+        Map<String, List<String>> copiesFor = new TreeMap<>();
+        for (String id : work.copies()) {
+            PlannedCopy copy = copies.copy(id);
+            for (String eater : work.equals(last.get(id)) || !copy.made() ? List.<String>of() : eatersOf(copy)) {
+                boolean plated = work.step().equals(copy.stage());
+                boolean careful =
+                        harmfulFood.containsKey(eater) || plated && !diet(eater).isEmpty();
+                if (careful) {
+                    copiesFor
+                            .computeIfAbsent(withAllergies(eater), key -> new ArrayList<>())
+                            .add(id);
+                }
+            }
+        }
+        return copiesFor.entrySet().stream()
+                .map(it -> (it.getValue().size() < work.copies().size() ? copies.names(it.getValue()) + " " : "")
+                        + "for " + it.getKey())
+                .toList();
+    }
+
+    private List<String> eatersOf(PlannedCopy copy) {
+        return eatersOf.getOrDefault(copy.need(), List.of());
+    }
+
+    private String diet(String eater) {
+        return day.diner(eater).map(Diner::diet).orElse("");
     }
 
     /** That plates are topped up on set, of those that have their last work done on them, by the minutes that it takes. */
@@ -392,16 +430,19 @@ final class Wording {
                 .toList();
     }
 
-    /** {@code Rui (no shellfish)}. */
+    /** {@code Rui (no shellfish; vegan)}. */
     private String withAllergies(String eater) {
         List<String> allergies = day.diner(eater).map(Diner::allergies).orElse(List.of());
-        return eater + (allergies.isEmpty() ? "" : " (no " + String.join(", ", allergies) + ")");
+        String careful = Stream.of(allergies.isEmpty() ? "" : "no " + String.join(", ", allergies), diet(eater))
+                .filter(it -> !it.isEmpty())
+                .collect(Collectors.joining("; "));
+        return eater + (careful.isEmpty() ? "" : " (" + careful + ")");
     }
 
-    /** For each of the cast who eats and must not eat what is in other food of the day: what, and in which food; one sentence. */
-    Optional<String> crossContact() {
+    /** For each of the cast who eats and must not eat what is in other food of the day: what, and in which food. */
+    private Map<String, List<String>> harmfulFood() {
         Set<String> wanted = day.needs().stream().map(Need::dish).collect(Collectors.toSet());
-        List<String> told = new ArrayList<>();
+        Map<String, List<String>> harmful = new LinkedHashMap<>();
         for (Diner diner : eating) {
             for (String allergy : diner.allergies()) {
                 String in = day.ingredients().stream()
@@ -411,14 +452,51 @@ final class Wording {
                         .distinct()
                         .collect(Collectors.joining(", "));
                 if (!in.isEmpty()) {
-                    told.add(diner.id() + " no " + allergy + " (in " + in + ")");
+                    harmful.computeIfAbsent(diner.id(), key -> new ArrayList<>())
+                            .add("no " + allergy + " (in " + in + ")");
                 }
+            }
+        }
+        return harmful;
+    }
+
+    /** Who must not eat what is in other food of the day, or eats by choice, and what each eats; one sentence. */
+    Optional<String> crossContact() {
+        List<String> told = new ArrayList<>();
+        for (Diner diner : eating) {
+            List<String> careful = new ArrayList<>(harmfulFood.getOrDefault(diner.id(), List.of()));
+            if (!diner.diet().isEmpty()) {
+                careful.add(diner.diet());
+            }
+            if (!careful.isEmpty()) {
+                String eats = day.needs().stream()
+                        .filter(need -> need.eatenBy().contains(diner.id()))
+                        .map(need -> dish(need.dish()))
+                        .distinct()
+                        .collect(Collectors.joining(", "));
+                told.add(diner.id() + " " + String.join(", ", careful) + ", eats " + eats);
             }
         }
         return told.isEmpty()
                 ? Optional.empty()
-                : Optional.of(plain("Allergies: " + String.join("; ", told)
-                        + ". Clean hands, boards, tools and stations between that food and theirs."));
+                : Optional.of(plain("Allergies and diets: " + String.join("; ", told)
+                        + ". Clean hands, boards, tools and stations between other food and theirs."));
+    }
+
+    /** Whether raw food is handled in a stretch: as it goes in, as it comes out, or as it is carried. */
+    boolean isRaw(Stretch stretch) {
+        Work work = stretch.work();
+        if (work.kind() == Work.Kind.CARRY) {
+            return !raw(work).isEmpty();
+        }
+        boolean goesIn = stretch.span().start().equals(work.span().start());
+        boolean comesOut = stretch.span().end().equals(work.span().end());
+        Optional<Step> step = step(work);
+        return comesOut && step.filter(Step::raw).isPresent()
+                || goesIn
+                        && step.stream()
+                                .flatMap(it -> it.predecessors().stream())
+                                .anyMatch(before -> !raw(work.dish(), before).isEmpty());
     }
 
     /** The warning to keep apart what is raw when this work has ended; what is carried is as its copy's stage left it. */

@@ -109,7 +109,7 @@ public final class Breakdown {
 
     /** The part of a span within the horizon. */
     private Window window(Span span) {
-        int start = Math.max(0, minuteOf(span.start()));
+        int start = Math.max(0, Math.min(minutes, minuteOf(span.start())));
         return new Window(start, Math.max(start, Math.min(minutes, minuteOf(span.end()))));
     }
 

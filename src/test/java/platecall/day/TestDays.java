@@ -314,6 +314,11 @@ public final class TestDays {
         return this;
     }
 
+    public TestDays vegan(String id) {
+        cast.add(new Diner(id, List.of(), "vegan", true));
+        return this;
+    }
+
     public TestDays diner(String id, String... allergies) {
         cast.add(new Diner(id, List.of(allergies), "", true));
         return this;

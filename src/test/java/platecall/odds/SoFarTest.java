@@ -286,6 +286,8 @@ class SoFarTest {
         assertThat(soFar.notBefore()).isEqualTo(Map.of(CopyStep.of("S1/tea/pour/hero#1", "pour"), at("11:05")));
         assertThat(by("10:26", happening(What.WAITS, "tea", 1, "pour", "10:26")).notBefore())
                 .isEmpty();
+        by("10:26", happening(What.WAITS, "tea", 1, "pour", "10:25"));
+        assertThat(told()).containsExactly("0 is over by now");
         assertThatThrownBy(() -> meal(What.WAITS, "Ben", "10:40"))
                 .hasMessage("time must be blank if a meal break waits or a copy is lost");
     }

@@ -101,7 +101,7 @@ class PapersTest {
             String page = pages.get(i);
             assertThat(page)
                     .contains("page " + (i + 1) + " of " + pages.size())
-                    .contains("Printed 2026-03-14 00:30 · plan " + sheet.print().planVersion() + " · Platecall 0.1.0")
+                    .contains("From 2026-03-14 00:30 · plan " + sheet.print().planVersion() + " · Platecall 0.1.0")
                     .contains("licensed practice decide")
                     .containsPattern("time what (where|who), setup\n");
             List<String> onPage = page.lines().filter(headings::contains).toList();
@@ -461,6 +461,40 @@ class PapersTest {
         assertThat(told(sections(sheet(eggs.day(), late, Paper.A4)).get(0)))
                 .endsWith("12:05  | Chill: put in | Baked egg hero\u00a01"
                         + " | nobody is on then: find somebody, goes on by itself until 12:25 | fridge | S1");
+    }
+
+    /** Common practice, no source: hands are washed between raw food and food that is ready, once; dressing that isn't food doesn't clean them. */
+    @Test
+    void whoHandledRawFoodCleansHandsBeforeFoodThatIsReady() {
+        Day day = new TestDays()
+                .place("kitchen", place -> {})
+                .person("Ana", person -> {})
+                .setup("S1", "12:00", setup -> {})
+                .dish("egg", dish -> {})
+                .dish("toast", dish -> {})
+                .dish("wax", dish -> dish.edible = false)
+                .need("S1", "egg", "fry", need -> need.copies(1))
+                .need("S1", "toast", "butter", need -> need.copies(2))
+                .need("S1", "wax", "pour", need -> need.copies(1))
+                .step("egg", "crack", 2, step -> {
+                    step.raw = true;
+                    step.hands = 1;
+                })
+                .step("egg", "fry", 5, step -> step.after("crack").hands = 1)
+                .step("toast", "butter", 1, step -> step.hands = 1)
+                .step("wax", "pour", 1, step -> step.hands = 1)
+                .build();
+        Plan plan = TestPlans.of(day)
+                .step("toast", "butter", 2, "10:59-11:00", work -> work.by("Ana"))
+                .step("egg", "crack", 1, "11:00-11:02", work -> work.by("Ana"))
+                .step("egg", "fry", 1, "11:02-11:07", work -> work.by("Ana"))
+                .step("wax", "pour", 1, "11:07-11:08", work -> work.by("Ana"))
+                .step("toast", "butter", 1, "11:08-11:09", work -> work.by("Ana"))
+                .build();
+        assertThat(sections(sheet(day, plan, Paper.A4)).get(0).lines())
+                .filteredOn(line -> line.notes().contains("clean hands and tools first, after raw food"))
+                .extracting(Line::time)
+                .containsExactly("11:08");
     }
 
     @Test

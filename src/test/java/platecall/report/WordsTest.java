@@ -158,7 +158,7 @@ class WordsTest {
                 .containsExactly(new OvenChange("oven", eggs.at(1, 44), eggs.at(2, 0), 180, Optional.of("Ada")));
     }
 
-    /** Cid must not eat celery, which is in the stew that Dee eats; nuts are nowhere, and Eve eats nothing. */
+    /** Cid must not eat celery, which is in the stew that Dee eats, a vegan; nuts are nowhere, and Eve eats nothing. */
     @Test
     void whoEatsBesideFoodThatHeOrSheMustNotEatIsTold() {
         Day day = new TestDays()
@@ -166,26 +166,38 @@ class WordsTest {
                 .person("Ana", person -> {})
                 .setup("S1", "11:00", setup -> {})
                 .dish("tart", dish -> {})
-                .dish("stew", dish -> {})
-                .need("S1", "tart", "cut", need -> need.eatenBy = List.of("Cid"))
+                .dish("stew", dish -> dish.carry = 5)
+                .need("S1", "tart", "dress", need -> need.eatenBy = List.of("Cid"))
                 .need("S1", "stew", "cook", need -> need.eatenBy = List.of("Dee"))
                 .step("tart", "cut", 5, step -> step.hands = 1)
-                .step("stew", "cook", 5, step -> step.hands = 1)
+                .step("tart", "dress", 5, step -> step.after("cut").hands = 1)
+                .step("stew", "chop", 5, step -> step.hands = 1)
+                .step("stew", "cook", 5, step -> step.after("chop").hands = 1)
                 .ingredient("stew", "root", ingredient -> ingredient.allergens = List.of("celery"))
                 .diner("Cid", "celery", "nuts")
-                .diner("Dee")
+                .vegan("Dee")
                 .diner("Eve", "celery")
                 .build();
         Plan plan = TestPlans.of(day)
                 .step("tart", "cut", 1, "10:00-10:05", work -> work.by("Ana"))
-                .step("stew", "cook", 1, "10:10-10:15", work -> work.by("Ana"))
+                .step("tart", "dress", 1, "10:05-10:10", work -> work.by("Ana"))
+                .step("stew", "chop", 1, "10:10-10:15", work -> work.by("Ana"))
+                .step("stew", "cook", 1, "10:15-10:20", work -> work.by("Ana"))
+                .carry("stew", 1, "10:20-10:25", work -> work.by("Ana"))
                 .build();
         Wording wording = new Wording(day, plan);
         assertThat(wording.crossContact())
-                .contains(
-                        "Allergies: Cid no celery (in Stew). Clean hands, boards, tools and stations between that food and"
-                                + " theirs.");
-        assertThat(wording.notes(Stretch.of(plan.work().get(0)).get(0))).contains("eaten by Cid (no celery, nuts)");
+                .contains("Allergies and diets: Cid no celery (in Stew), eats Tart; Dee vegan, eats Stew."
+                        + " Clean hands, boards, tools and stations between other food and theirs.");
+        assertThat(plan.work().stream()
+                        .map(work ->
+                                String.join(", ", wording.notes(Stretch.of(work).get(0)))))
+                .satisfiesExactly(
+                        cut -> assertThat(cut).isEqualTo("for Cid (no celery, nuts), gloves or tongs"),
+                        dress -> assertThat(dress).isEqualTo("eaten by Cid (no celery, nuts), gloves or tongs"),
+                        chop -> assertThat(chop).isEqualTo("gloves or tongs"),
+                        cook -> assertThat(cook).isEqualTo("for Dee (vegan), gloves or tongs"),
+                        carry -> assertThat(carry).endsWith("eaten by Dee (vegan)"));
     }
 
     /** By hand: the first stew is cut from 06:00 on and stands out, cold, for its four hours until 10:00; the second one from 10:30 on. */
