@@ -1,6 +1,7 @@
 package platecall.cli;
 
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -11,6 +12,7 @@ import picocli.CommandLine.Spec;
 import platecall.check.DayCheck;
 import platecall.copies.CopyCounts;
 import platecall.day.Day;
+import platecall.day.Trouble;
 import platecall.intake.DayFile;
 import platecall.intake.DayFiles;
 import platecall.looks.Looks;
@@ -63,8 +65,8 @@ final class PlanCommand implements Callable<Integer> {
         try (Planning.Ending ending = planning.watching(spec)) {
             made = planning.plan(spec, day, tasks(day), held, ending);
         }
-        DayCheck.remarksOnEaters(day)
-                .forEach(remark -> spec.commandLine().getOut().println("Remark: " + file.tell(remark)));
+        List<Trouble> remarks = DayCheck.remarksOnEaters(day);
+        remarks.forEach(remark -> spec.commandLine().getOut().println("Remark: " + file.tell(remark)));
         ReadyTable.print(spec.commandLine().getOut(), day, made.plan());
         planning.tellUnplaced(spec, day, made);
         planning.tellOdds(spec, day, made);
@@ -73,6 +75,7 @@ final class PlanCommand implements Callable<Integer> {
                 day,
                 made,
                 Optional.empty(),
+                remarks,
                 folder,
                 day.facts().kitchenHours().get(0).start());
         return made.plan().verdict().sound() ? Main.FINE : Main.NOT_READY;

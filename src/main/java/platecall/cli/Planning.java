@@ -4,6 +4,7 @@ import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.time.ZonedDateTime;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
@@ -12,6 +13,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import platecall.audit.Audit;
 import platecall.day.Day;
+import platecall.day.Trouble;
 import platecall.intake.DayFiles;
 import platecall.odds.Odds;
 import platecall.plan.Plan;
@@ -106,9 +108,17 @@ final class Planning {
      * Writes a plan with all its papers.
      *
      * @param changes what changes for those who have another plan in their hands; empty if nobody has
+     * @param remarks on what people eat
      * @param at the minute on the papers with {@code --steps}, so that they are the same every time; without, they carry the present one
      */
-    void write(CommandSpec spec, Day day, Planned made, Optional<Changes> changes, Path folder, Moment at)
+    void write(
+            CommandSpec spec,
+            Day day,
+            Planned made,
+            Optional<Changes> changes,
+            List<Trouble> remarks,
+            Path folder,
+            Moment at)
             throws UnwritableFolderException {
         Map<String, byte[]> files = new LinkedHashMap<>();
         files.put("plan.json", PlanFile.bytes(made.plan(), day.facts().zone()));
@@ -118,6 +128,13 @@ final class Planning {
                 made.plan(),
                 made.odds(),
                 changes.orElseGet(() -> Changes.none(day, made.plan())),
+                remarks.stream()
+                        .map(remark -> (remark.sheet().equals("needs")
+                                        ? "setup "
+                                                + day.needs().get(remark.row()).setup() + ": "
+                                        : "")
+                                + remark.value() + " " + remark.what())
+                        .toList(),
                 steps != null ? at : Moment.of(ZonedDateTime.now(day.facts().zone()))));
         Reports.write(files, folder);
         PrintWriter print = spec.commandLine().getOut();

@@ -151,13 +151,14 @@ final class ReplanCommand implements Callable<Integer> {
         compare(print, day, first.carriedOn(), made.plan());
         print.println(changes.line());
         print.println();
-        DayCheck.remarksOnEaters(day).stream()
+        List<Trouble> remarks = DayCheck.remarksOnEaters(day).stream()
                 .filter(remark -> !isOver(day, remark, at))
-                .forEach(remark -> print.println("Remark: " + file.tell(remark)));
+                .toList();
+        remarks.forEach(remark -> print.println("Remark: " + file.tell(remark)));
         ReadyTable.print(print, day, made.plan());
         planning.tellUnplaced(spec, day, made);
         planning.tellOdds(spec, day, made);
-        planning.write(spec, day, made, Optional.of(changes), folder, at);
+        planning.write(spec, day, made, Optional.of(changes), remarks, folder, at);
         return made.plan().verdict().sound() ? Main.FINE : Main.NOT_READY;
     }
 

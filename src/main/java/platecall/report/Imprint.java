@@ -12,7 +12,7 @@ import platecall.plan.Plan;
 /**
  * Where a print comes from, so that two papers can be told apart.
  *
- * @param at from when on it holds: the day's beginning, or when its rest was planned
+ * @param at when it was printed
  * @param planVersion six letters that differ between plans
  * @param madeBy version of Platecall that made the plan
  */
@@ -31,9 +31,9 @@ public record Imprint(ZonedDateTime at, String planVersion, String madeBy) {
         }
     }
 
-    /** {@code From 2026-03-13 18:05 · plan 3F9A1C · Platecall 0.1.0}. */
+    /** {@code Printed 2026-03-13 18:05 · plan 3F9A1C · Platecall 0.1.0}. */
     public String line() {
-        return "From " + at.format(DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm", Locale.ROOT)) + " · plan "
+        return "Printed " + at.format(DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm", Locale.ROOT)) + " · plan "
                 + planVersion + (madeBy.isEmpty() ? "" : " · Platecall " + madeBy);
     }
 }

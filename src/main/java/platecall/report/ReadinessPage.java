@@ -13,6 +13,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import platecall.day.CameraTime;
 import platecall.day.Day;
 import platecall.day.Diner;
@@ -40,7 +41,7 @@ import platecall.units.Moment;
  * @param rows setups in order of call
  * @param rules what the audit says of the rules, one line
  * @param breaches the first broken rules, one sentence each
- * @param safety until when food at risk that is eaten may be, setup by setup, one line
+ * @param safety what is to be settled before anybody eats, and until when food at risk may be eaten, setup by setup
  * @param kitchenCalls when the kitchen begins, one line; empty if that was before
  * @param print where and when this page comes from
  * @param paper what it is printed on
@@ -112,7 +113,8 @@ public record ReadinessPage(
             boolean laterShort,
             boolean pastPeak) {}
 
-    static ReadinessPage of(Day day, Plan plan, Odds odds, Imprint print, Paper paper) {
+    /** @param toSettle what is to be settled before anybody eats */
+    static ReadinessPage of(Day day, Plan plan, Odds odds, List<String> toSettle, Imprint print, Paper paper) {
         Clock clock = Clock.of(day, plan);
         List<Row> rows = new ArrayList<>();
         Moment before = clock.noon();
@@ -139,7 +141,8 @@ public record ReadinessPage(
                 rows,
                 broken(plan, plan.verdict().breaches().size()),
                 breaches,
-                safety(day, plan, clock),
+                Stream.concat(Wording.toSettle(toSettle).stream(), Stream.of(safety(day, plan, clock)))
+                        .collect(Collectors.joining(" ")),
                 kitchenCalls(day, plan, clock),
                 print,
                 paper,

@@ -26,24 +26,26 @@ public final class Reports {
      * @param plan an audited plan
      * @param odds how sure it is
      * @param changes what changes for those who have another plan of the day in their hands
+     * @param toSettle what is to be settled before anybody eats, a sentence each
      * @param printedAt the minute that the papers carry
      */
-    public static Map<String, byte[]> of(Day day, Plan plan, Odds odds, Changes changes, Moment printedAt) {
+    public static Map<String, byte[]> of(
+            Day day, Plan plan, Odds odds, Changes changes, List<String> toSettle, Moment printedAt) {
         ZonedDateTime at = printedAt.in(day.facts().zone());
         Imprint print = Imprint.of(plan, at);
         Map<String, byte[]> files = new LinkedHashMap<>();
         files.put(
                 "readiness.pdf",
-                ReadinessPage.of(day, plan, odds, print, Paper.A4).pdf());
+                ReadinessPage.of(day, plan, odds, toSettle, print, Paper.A4).pdf());
         files.put(
                 "readiness-letter.pdf",
-                ReadinessPage.of(day, plan, odds, print, Paper.LETTER).pdf());
+                ReadinessPage.of(day, plan, odds, toSettle, print, Paper.LETTER).pdf());
         files.put("readiness.csv", ReadinessCsv.of(day, plan, odds));
-        RunSheet sheet = RunSheet.of(day, plan, changes, print, Paper.A4);
+        RunSheet sheet = RunSheet.of(day, plan, changes, toSettle, print, Paper.A4);
         files.put("run-sheet.pdf", sheet.pdf());
         files.put(
                 "run-sheet-letter.pdf",
-                RunSheet.of(day, plan, changes, print, Paper.LETTER).pdf());
+                RunSheet.of(day, plan, changes, toSettle, print, Paper.LETTER).pdf());
         files.put("run-sheet.html", sheet.html());
         files.put("sequence.csv", SequenceCsv.of(day, plan));
         picture(files, day, GanttCamera.of(day, plan), GanttCamera.TITLE);

@@ -119,9 +119,16 @@ public record RunSheet(
     /** A line that knows its moment, before the dates are set between lines. */
     private record Entry(Moment at, Line line) {}
 
-    /** @param changes what is done otherwise than on the sheets that people have */
-    static RunSheet of(Day day, Plan plan, Changes changes, Imprint print, Paper paper) {
+    /**
+     * @param changes what is done otherwise than on the sheets that people have
+     * @param toSettle what is to be settled before anybody eats
+     */
+    static RunSheet of(Day day, Plan plan, Changes changes, List<String> toSettle, Imprint print, Paper paper) {
         Wording wording = new Wording(day, plan, paper);
+        List<String> news = Stream.of(
+                        Wording.toSettle(toSettle).stream(), wording.crossContact().stream(), changes.news().stream())
+                .flatMap(it -> it)
+                .toList();
         Duty duty = new Duty(day, plan);
         return new RunSheet(
                 Wording.plain(day.facts().title())
@@ -129,7 +136,7 @@ public record RunSheet(
                                 .map(now -> ", from " + wording.clock.time(now, wording.clock.noon()) + " on")
                                 .orElse(""),
                 day.people().stream()
-                        .flatMap(person -> person(wording, duty, plan, changes, person).stream())
+                        .flatMap(person -> person(wording, duty, plan, changes, news, person).stream())
                         .toList(),
                 day.stations().stream()
                         .flatMap(station -> station(wording, duty, plan, station).stream())
@@ -205,7 +212,8 @@ public record RunSheet(
                 stations.stream().map(section -> section.tightened(to)).toList());
     }
 
-    private static Optional<Section> person(Wording wording, Duty duty, Plan plan, Changes changes, Person person) {
+    private static Optional<Section> person(
+            Wording wording, Duty duty, Plan plan, Changes changes, List<String> news, Person person) {
         List<Entry> entries = new ArrayList<>();
         boolean rawHands = false;
         for (Turn turn : turns(plan, person)) {
@@ -234,8 +242,6 @@ public record RunSheet(
         unbooked(wording, duty, plan, changes, person.id(), unbooked);
         unbooked.removeIf(entry -> plan.hasBegun(entry.at()));
         entries.addAll(unbooked);
-        List<String> news = Stream.concat(wording.crossContact().stream(), changes.news().stream())
-                .toList();
         return section(wording, Wording.plain(person.id()), hours(wording, person, entries), news, entries);
     }
 

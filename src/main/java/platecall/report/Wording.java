@@ -44,6 +44,8 @@ final class Wording {
 
     static final String DO_NOT_EAT = "DO NOT EAT";
 
+    private static final int MOST_TO_SETTLE = 4;
+
     /** Looks that only what is in a glass can have. */
     private static final Set<Look.Kind> DRINKS = Set.of(Look.Kind.FROTH, Look.Kind.CONDENSATION, Look.Kind.CARBONATION);
 
@@ -481,6 +483,16 @@ final class Wording {
                 ? Optional.empty()
                 : Optional.of(plain("Allergies and diets: " + String.join("; ", told)
                         + ". Clean hands, boards, tools and stations between other food and theirs."));
+    }
+
+    /** What is to be settled before anybody eats, in one sentence. */
+    static Optional<String> toSettle(List<String> sentences) {
+        int more = sentences.size() - MOST_TO_SETTLE;
+        return sentences.isEmpty()
+                ? Optional.empty()
+                : Optional.of(plain("To settle before anybody eats: "
+                        + sentences.stream().limit(MOST_TO_SETTLE).collect(Collectors.joining("; "))
+                        + (more > 0 ? "; and " + more + " more, see check" : "") + "."));
     }
 
     /** Whether raw food is handled in a stretch: as it goes in, as it comes out, or as it is carried. */

@@ -8,6 +8,7 @@ import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.regex.Matcher;
@@ -123,6 +124,7 @@ class SafetyCommandTest {
                 PlanFile.read(PLAN),
                 Odds.of(day, PlanFile.read(PLAN), 50, 1),
                 Changes.none(day, PlanFile.read(PLAN)),
+                List.of(),
                 day.horizon().start());
 
         assertThat(earliest).containsOnlyKeys("2", "3", "4", "5", "6");

@@ -54,7 +54,7 @@ class PapersTest {
     }
 
     private static RunSheet sheet(Day day, Plan plan, Paper paper) {
-        return RunSheet.of(day, plan, Changes.none(day, plan), imprint(day, plan), paper);
+        return RunSheet.of(day, plan, Changes.none(day, plan), List.of(), imprint(day, plan), paper);
     }
 
     private static List<Section> sections(RunSheet sheet) {
@@ -101,7 +101,7 @@ class PapersTest {
             String page = pages.get(i);
             assertThat(page)
                     .contains("page " + (i + 1) + " of " + pages.size())
-                    .contains("From 2026-03-14 00:30 · plan " + sheet.print().planVersion() + " · Platecall 0.1.0")
+                    .contains("Printed 2026-03-14 00:30 · plan " + sheet.print().planVersion() + " · Platecall 0.1.0")
                     .contains("licensed practice decide")
                     .containsPattern("time what (where|who), setup\n");
             List<String> onPage = page.lines().filter(headings::contains).toList();
@@ -219,7 +219,8 @@ class PapersTest {
         }
         Plan before = eggs.doing(old);
         Changes changes = Changes.of(eggs.day(), before, eggs.plan(), before, Map.of());
-        RunSheet sheet = RunSheet.of(eggs.day(), eggs.plan(), changes, imprint(eggs.day(), eggs.plan()), Paper.A4);
+        RunSheet sheet =
+                RunSheet.of(eggs.day(), eggs.plan(), changes, List.of(), imprint(eggs.day(), eggs.plan()), Paper.A4);
 
         assertThat(told(sections(sheet).get(0)))
                 .anyMatch(line -> line.contains("hero 1 was 02:10; hero 2 was 02:20, 180 °C, until 02:20"));
@@ -655,8 +656,8 @@ class PapersTest {
         assertThat(pages(sheet(day, plan, Paper.A4).pdf()).get(0))
                 .contains("<script>alert('x')</script>")
                 .contains("</td><h1>Ada");
-        String readiness =
-                Html.of("readiness.jte", ReadinessPage.of(day, plan, odds(day, plan), imprint(day, plan), Paper.A4));
+        String readiness = Html.of(
+                "readiness.jte", ReadinessPage.of(day, plan, odds(day, plan), List.of(), imprint(day, plan), Paper.A4));
         assertThat(readiness).contains("&lt;b&gt;1").doesNotContain("<b>1");
         assertThat(DocumentBuilderFactory.newInstance()
                         .newDocumentBuilder()
@@ -717,13 +718,30 @@ class PapersTest {
                         eggs.plan(),
                         odds(eggs.day(), eggs.plan()),
                         Changes.none(eggs.day(), eggs.plan()),
+                        List.of("Sal eats dough, which is raw"),
                         eggs.at(0, 30)))
                 .containsExactlyInAnyOrderEntriesOf(Reports.of(
                         eggs.day(),
                         eggs.plan(),
                         odds(eggs.day(), eggs.plan()),
                         Changes.none(eggs.day(), eggs.plan()),
+                        List.of("Sal eats dough, which is raw"),
                         eggs.at(0, 30)));
+    }
+
+    @Test
+    void whatIsToBeSettledBeforeAnybodyEatsIsOnBothPapers() {
+        EggDay eggs = new EggDay();
+        List<String> remarks = List.of("setup S1: Sal eats dough, which is raw", "b", "c", "d", "e", "f");
+        String told =
+                "To settle before anybody eats: setup S1: Sal eats dough, which is raw; b; c; d; and 2 more, see check.";
+        Imprint print = imprint(eggs.day(), eggs.plan());
+        assertThat(ReadinessPage.of(eggs.day(), eggs.plan(), odds(eggs.day(), eggs.plan()), remarks, print, Paper.A4)
+                        .safety())
+                .startsWith(told);
+        assertThat(RunSheet.of(eggs.day(), eggs.plan(), Changes.none(eggs.day(), eggs.plan()), remarks, print, Paper.A4)
+                        .people())
+                .allSatisfy(person -> assertThat(person.news()).contains(told));
     }
 
     @Test
@@ -741,7 +759,7 @@ class PapersTest {
     }
 
     private static ReadinessPage readiness(Day day, Plan plan) {
-        return ReadinessPage.of(day, plan, odds(day, plan), imprint(day, plan), Paper.A4);
+        return ReadinessPage.of(day, plan, odds(day, plan), List.of(), imprint(day, plan), Paper.A4);
     }
 
     /** Dee eats the stew; Cid and Eve are of the cast. Nobody eats the wax in either setup, and nothing in the second. */
@@ -842,7 +860,7 @@ class PapersTest {
     /** The page where the egg, called at 04:00, is ready so often at its call, and seven minutes later as often as promised. */
     private static ReadinessPage sure(EggDay eggs, double chance) {
         return ReadinessPage.of(
-                eggs.day(), eggs.plan(), oddsOf(eggs, chance), imprint(eggs.day(), eggs.plan()), Paper.A4);
+                eggs.day(), eggs.plan(), oddsOf(eggs, chance), List.of(), imprint(eggs.day(), eggs.plan()), Paper.A4);
     }
 
     private static Odds oddsOf(EggDay eggs, double chance) {

@@ -40,6 +40,7 @@ class ReportsTest {
                         eggs.plan(),
                         Odds.of(eggs.day(), eggs.plan(), 50, 1),
                         Changes.none(eggs.day(), eggs.plan()),
+                        List.of(),
                         eggs.at(0, 30)),
                 deep);
         assertThat(names(deep))

@@ -242,6 +242,7 @@ class WordsTest {
                                 day,
                                 plan,
                                 Changes.none(day, plan),
+                                List.of(),
                                 Imprint.of(plan, eggs.span(2, 0, 1).start().in(TestDays.ZONE)),
                                 Paper.A4)
                         .stations())
@@ -298,6 +299,7 @@ class WordsTest {
                                 day,
                                 plan,
                                 Changes.none(day, plan),
+                                List.of(),
                                 Imprint.of(plan, eggs.span(2, 0, 1).start().in(TestDays.ZONE)),
                                 Paper.A4)
                         .people()
