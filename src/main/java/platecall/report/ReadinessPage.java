@@ -10,6 +10,8 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
@@ -265,7 +267,7 @@ public record ReadinessPage(
                                 + setup.nextResetAt()
                                         .map(at -> ", next one there "
                                                 + (at.isAfter(first) ? cell(clock, at, setup) : "with the first"))
-                                        .orElse(", same plates"),
+                                        .orElseGet(() -> ", same plates" + nextPlates(day, copies, clock, setup)),
                 Wording.plain(setup.words())
                         + (state == State.LATE ? goneBy(day, copies, first) : "")
                         + unsure.flatMap(OfSetup::promisedBy)
@@ -276,6 +278,23 @@ public record ReadinessPage(
                         + allergies(day, setup),
                 copies.stream().anyMatch(copy -> !isFirst(day, copy) && isShort(copy)) || lacksLikelyTakes(day, setup),
                 setup.faded() && (state == State.FADED || state == State.SHORT));
+    }
+
+    /** From which take on there are new plates, where the second one has those of the first: {@code  until take 3, next one there 02:50}. */
+    private static String nextPlates(Day day, List<PlannedCopy> copies, Clock clock, Readiness setup) {
+        SortedMap<Integer, Moment> there = new TreeMap<>();
+        for (PlannedCopy copy : copies) {
+            Optional<Integer> take = day.needs().stream()
+                    .filter(need -> need.key().equals(copy.need()))
+                    .findFirst()
+                    .flatMap(need -> day.setup(need.setup()).map(it -> CameraTime.takeOf(it, need, copy.number())));
+            copy.ready().ifPresent(at -> take.ifPresent(it -> there.merge(it, at, Moment::later)));
+        }
+        return there.tailMap(1).entrySet().stream()
+                .findFirst()
+                .map(next -> " until take " + (next.getKey() + 1) + ", next one there "
+                        + cell(clock, next.getValue(), setup))
+                .orElse("");
     }
 
     /** A time in the row of a setup, with its date if that is another than the call's. */

@@ -744,6 +744,35 @@ class PapersTest {
                 .allSatisfy(person -> assertThat(person.news()).contains(told));
     }
 
+    /** Plates that last two takes: the third take, at 12:20, brings in the second one; one that is topped up stays. */
+    @Test
+    void platesThatLastAreTheSameUntilTheTakeThatBringsInNewOnes() {
+        assertThat(resets(new Use.LastsTakes(2), 2)).isEqualTo("3, same plates until take 3, next one there 12:15");
+        assertThat(resets(new Use.ToppedUp(1), 1)).isEqualTo("3, same plates");
+    }
+
+    private static String resets(Use use, int copies) {
+        Day day = new TestDays()
+                .place("kitchen", place -> {})
+                .setup("S1", "12:00", setup -> setup.takes(4))
+                .dish("stack", dish -> {})
+                .need("S1", "stack", "plate", need -> {
+                    need.use = use;
+                    need.copies(copies);
+                })
+                .step("stack", "plate", 5, step -> {})
+                .build();
+        TestPlans plan = TestPlans.of(day).step("stack", "plate", 1, "11:50-11:55", work -> {});
+        for (int number = 2; number <= copies; number++) {
+            plan.step("stack", "plate", number, "12:10-12:15", work -> {});
+        }
+        Plan made = plan.build();
+        return readiness(day, made.withVerdict(Audit.of(day, made)))
+                .rows()
+                .get(0)
+                .resets();
+    }
+
     @Test
     void planVersionTellsPlansApart() {
         EggDay eggs = new EggDay();
@@ -1054,20 +1083,6 @@ class PapersTest {
         assertThat(page.rows().get(0).stateWords()).isEqualTo("PAST PEAK AT CALL");
         assertThat(page.rows().get(0).resets()).isEqualTo("18, next one there with the first");
         assertThat(page.answer()).isEqualTo("The setup is ready at its call; past peak at call: setup S1.");
-        Readiness lasting = new Readiness(
-                fresh.setup(),
-                fresh.call(),
-                fresh.ready(),
-                0,
-                fresh.heroPeakTo(),
-                2,
-                Optional.empty(),
-                "Ready at call");
-        assertThat(readiness(eggs.day(), eggs.plan().withVerdict(new Plan.Verdict(List.of(), 0, 0, List.of(lasting))))
-                        .rows()
-                        .get(0)
-                        .resets())
-                .isEqualTo("2, same plates");
         assertThat(page.good()).isTrue();
         // one that is ready and later short is past peak at its call as well
         page = readiness(
