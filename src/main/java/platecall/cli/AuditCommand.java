@@ -9,7 +9,9 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import platecall.audit.Audit;
+import platecall.check.DayCheck;
 import platecall.day.Day;
+import platecall.intake.DayFile;
 import platecall.intake.DayFiles;
 import platecall.plan.Plan;
 import platecall.plan.Plan.Verdict;
@@ -22,7 +24,8 @@ import platecall.plan.PlanFile;
         description = "Check a plan against its day, minute by minute, whoever made it.",
         footer = {
             "",
-            "Each broken rule is told with its size; what the plan says of itself is checked too.",
+            "Each broken rule is told with its size; what the plan says of its times, copies and points is",
+            "checked too, but not its bound. A day that breaks a rule itself is refused; safety tells more of it.",
             "Exit code: 0 no rule broken and nothing late, 1 something is, 2 bad input or a plan of another day."
         })
 final class AuditCommand implements Callable<Integer> {
@@ -38,10 +41,12 @@ final class AuditCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        Day day = dayArgument.checkedFor(planPath).day();
+        DayFile file = dayArgument.checkedFor(planPath);
+        Day day = file.day();
         Plan plan = PlanFile.read(planPath, DayFiles.digest(day));
         Verdict verdict = Audit.of(day, plan);
         PrintWriter out = spec.commandLine().getOut();
+        DayCheck.remarksOnEaters(day).forEach(remark -> out.println("Remark: " + file.tell(remark)));
         ReadyTable.print(out, day, plan.withVerdict(verdict));
         out.println(
                 verdict.breaches().isEmpty()

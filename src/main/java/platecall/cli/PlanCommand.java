@@ -31,7 +31,7 @@ import platecall.tasks.TaskNet;
         footer = {
             "",
             "Ctrl-C ends the search and writes the best plan so far.",
-            "With --steps the same day and seed give the same plan, byte for byte.",
+            "With --steps the same day, seed and threads give the same plan, byte for byte.",
             "Exit code: 0 all ready at call by the plan, 1 a rule is broken or something is late,",
             "2 bad input. How sure it is stands beside it; odds tells by its exit code."
         })

@@ -95,7 +95,7 @@ final class Planning {
         Plan found = promise
                 ? Promise.plan(day, net, limits, held, search, ending::tell, ending::stop)
                 : search.plan(net, limits, Optional.empty());
-        Plan plan = found.withVerdict(Audit.of(day, found));
+        Plan plan = found.withSeed(seed).withVerdict(Audit.of(day, found));
         return new Planned(plan, Odds.of(day, plan, Odds.RUNS, seed), net);
     }
 

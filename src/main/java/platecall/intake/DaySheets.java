@@ -124,7 +124,7 @@ final class DaySheets {
                         Grammars.MINUTES,
                         DayFacts::mealAfterMinutes,
                         "no meal rule",
-                        "longest time anybody works without a meal break",
+                        "longest time anybody is on shift without a meal break",
                         "360")
                 .in(MINUTES)
                 .from("1", "1440");

@@ -13,7 +13,7 @@ import platecall.units.Span;
  * @param day title of the day
  * @param dayDigest digest of the day it was made for, so that it is not used with another
  * @param version Platecall version that made it
- * @param seed random seed
+ * @param seed random seed with which it was planned
  * @param moves moves that the search tried
  * @param asOf when it was made, if the day was under way: what begins before has happened, all else was planned then
  * @param kitchenCalls first minute of work in each span of kitchen hours that is used
@@ -44,6 +44,24 @@ public record Plan(
         copies = List.copyOf(copies);
         work = List.copyOf(work);
         breaks = List.copyOf(breaks);
+    }
+
+    /** The same with the seed that gives it again: what searches side by side use follows from it. */
+    public Plan withSeed(long given) {
+        return new Plan(
+                day,
+                dayDigest,
+                version,
+                given,
+                moves,
+                asOf,
+                kitchenCalls,
+                copies,
+                work,
+                breaks,
+                points,
+                bound,
+                verdict);
     }
 
     public Plan withVerdict(Verdict audited) {

@@ -11,7 +11,7 @@ public enum Rule {
     HANDS("a pair of hands does one hands-on thing at a time", "end_1 <= start_2", "minutes"),
     SKILL("whoever does a step has the skill for it, and as many do it as it takes", "hands >= needed", "minutes"),
     SHIFT("hands work only on shift, in kitchen hours, and not while away", "work within hours", "minutes"),
-    MEAL("everybody has a meal break in time", "start - start of work <= meal after", "minutes"),
+    MEAL("everybody has a meal break in time", "start - start of shift or end of last break <= meal after", "minutes"),
     ORDER(
             "a step starts after those before it have ended and the least wait is over",
             "end_1 + least <= start_2",
@@ -33,7 +33,7 @@ public enum Rule {
     COOKING("what was raw and is eaten cooked gets hot enough inside", "core >= least for its kind", "copies"),
     RAW_APART("raw food is never in a store together with food that is ready", "raw(t) = 0 or ready(t) = 0", "minutes"),
     DISCARDED("what had to be thrown away is not eaten", "first bite <= discard by", "copies"),
-    STATEMENT("what the plan says of itself is true", "said = found", "statements");
+    STATEMENT("what the plan says of its copies, times and points is true", "said = found", "statements");
 
     private final String sentence;
     private final String inequality;
