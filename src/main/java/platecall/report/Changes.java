@@ -48,21 +48,24 @@ public final class Changes {
      *
      * @param work what is under way, empty for a meal break
      * @param person whose break, empty for a work
-     * @param was when it was to end, or the break to begin
+     * @param was when it was to end, or the break to begin; empty if the break is new
      * @param is when it does
      * @param whoBefore by whose hands a work was to go on that it doesn't go on by; empty if there is nobody
      */
-    private record Moved(Optional<Work> work, String person, Moment was, Moment is, String whoBefore) {
+    private record Moved(Optional<Work> work, String person, Optional<Moment> was, Moment is, String whoBefore) {
 
         boolean otherHands() {
             return !whoBefore.isEmpty();
         }
 
         int minutesLater() {
-            return was.minutesUntil(is);
+            return was.map(then -> then.minutesUntil(is)).orElse(0);
         }
 
         String words() {
+            if (was.isEmpty()) {
+                return NEW;
+            }
             int later = minutesLater();
             String time = later == 0
                     ? ""
@@ -289,14 +292,19 @@ public final class Changes {
                                     || !relieved(after, was, work).isEmpty()))
                     .findFirst()
                     .ifPresent(was -> moved.add(new Moved(
-                            Optional.of(work), "", was.span().end(), work.span().end(), relieved(after, was, work))));
+                            Optional.of(work),
+                            "",
+                            Optional.of(was.span().end()),
+                            work.span().end(),
+                            relieved(after, was, work))));
         }
         Map<String, List<Moment>> breaks = breaks(before);
         breaks(after).forEach((person, times) -> {
             List<Moment> were = breaks.getOrDefault(person, List.of());
-            for (int i = 0; i < Math.min(times.size(), were.size()); i++) {
-                if (!times.get(i).equals(were.get(i)) && !after.hasBegun(times.get(i))) {
-                    moved.add(new Moved(Optional.empty(), person, were.get(i), times.get(i), ""));
+            for (int i = 0; i < times.size(); i++) {
+                Optional<Moment> was = were.stream().skip(i).findFirst();
+                if (!was.equals(Optional.of(times.get(i))) && !after.hasBegun(times.get(i))) {
+                    moved.add(new Moved(Optional.empty(), person, was, times.get(i), ""));
                 }
             }
         });
@@ -389,7 +397,7 @@ public final class Changes {
         Stream<Moment> ends = Stream.concat(
                 moved.stream()
                         .filter(one -> one.work().equals(Optional.of(work)))
-                        .map(Moved::was),
+                        .flatMap(one -> one.was().stream()),
                 all.stream()
                         .filter(change -> change.is().equals(Optional.of(work)))
                         .flatMap(change -> change.was().stream())
@@ -430,7 +438,8 @@ public final class Changes {
                 .filter(one -> one.person().equals(meal.person())
                         && one.is().equals(meal.span().start()))
                 .findFirst()
-                .map(one -> "was " + clock.time(one.was(), one.is()));
+                .map(one ->
+                        one.was().map(was -> "was " + clock.time(was, one.is())).orElse(NEW));
     }
 
     /** All changes in one line. */
@@ -448,7 +457,10 @@ public final class Changes {
         count(parts, "at another station", Change::otherStations);
         count(parts, "new", change -> change.was().isEmpty());
         count(parts, "dropped", change -> change.is().isEmpty());
-        long breaks = moved.stream().filter(one -> one.work().isEmpty()).count();
+        long breaks = moved.stream()
+                .filter(one -> one.work().isEmpty() && one.was().isPresent())
+                .count();
+        long newBreaks = moved.stream().filter(one -> one.was().isEmpty()).count();
         long otherEnds = moved.stream()
                 .filter(one -> one.work().isPresent() && one.minutesLater() != 0)
                 .count();
@@ -461,6 +473,9 @@ public final class Changes {
         }
         if (breaks > 0) {
             parts.add(ReadinessPage.count((int) breaks, "meal break moves", "meal breaks move"));
+        }
+        if (newBreaks > 0) {
+            parts.add(ReadinessPage.count((int) newBreaks, "more meal break", "more meal breaks"));
         }
         return "Jobs that change: " + String.join(", ", parts) + "; see changes.csv.";
     }
@@ -514,7 +529,7 @@ public final class Changes {
                     : work.map(Changes::who).orElse(one.person());
             String where = work.map(Changes::where).orElse("");
             rows.add(
-                    old.clock.stamp(one.was()),
+                    one.was().map(old.clock::stamp).orElse(""),
                     now.clock.stamp(one.is()),
                     one.words(),
                     work.map(it -> it.step() + ", end").orElse("meal break"),

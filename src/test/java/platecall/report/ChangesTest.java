@@ -59,7 +59,6 @@ class ChangesTest {
                 .contains("was 09:12");
     }
 
-    /** The first pie is lost and the second takes its place, so another one gets its number. */
     /** Ana has gone at 09:35 and is the only one who was there for the pie until 09:40. */
     @Test
     void whatNobodyIsThereForIsTold() {
@@ -80,6 +79,23 @@ class ChangesTest {
                                     : List.of("Nobody is there for Egg, crack of hero 1, from 09:36 to 09:40: find"
                                             + " somebody."));
         }
+    }
+
+    /** Ana sat down at 08:44 instead of 09:45; the break that she gets for the rest of the day wasn't on her sheet. */
+    @Test
+    void aMealBreakThatIsMoreIsSaidToBeNew() {
+        Plan before = TestPlans.of(day).meal("Ana", "09:45-10:15").build();
+        Plan after = TestPlans.of(day)
+                .meal("Ana", "08:44-09:14")
+                .meal("Ana", "13:00-13:30")
+                .asOf("09:00")
+                .build();
+        Changes changes = Changes.of(day, before, after, before, Map.of());
+        assertThat(changes.line()).isEqualTo("Jobs that change: 1 more meal break; see changes.csv.");
+        assertThat(changes.noteOfBreak(after.breaks().get(1), Clock.of(day, after)))
+                .contains("new");
+        assertThat(new String(changes.csv(), StandardCharsets.UTF_8).lines().skip(1))
+                .containsExactly("\"\",2026-03-14 13:00,new,meal break,,,,Ana,Ana,,");
     }
 
     /** Ana cracks the egg until 09:35 and Ben from then on; it was to be Ana's until 09:40. */
@@ -107,6 +123,7 @@ class ChangesTest {
                         "2026-03-14 09:40,2026-03-14 09:40,other hands,\"crack, end\",Egg,hero 1,S1,Ana,Ben,,");
     }
 
+    /** The first pie is lost and the second takes its place, so another one gets its number. */
     @Test
     void whatIsGoneIsToldByTheNumbersUntilNow() {
         Plan before = baked("09:10-09:40", "10:00-10:30");
