@@ -53,8 +53,15 @@ final class ReadinessTable {
      * @param notMade names of what is not made
      * @param made what is
      * @param takes takes for which every plate is made; 0 if the first one lacks some
+     * @param rest when all that the camera looks at is there, if only plates in the background or stand-ins are never made
      */
-    private record Found(Setup setup, Readiness readiness, List<String> notMade, List<AtCamera> made, int takes) {
+    private record Found(
+            Setup setup,
+            Readiness readiness,
+            List<String> notMade,
+            List<AtCamera> made,
+            int takes,
+            Optional<Moment> rest) {
 
         boolean readyAtCall() {
             return readiness.ready().isPresent() && readiness.marginMinutes() >= 0;
@@ -91,6 +98,7 @@ final class ReadinessTable {
         List<AtCamera> made = new ArrayList<>();
         List<AtCamera> firstTake = new ArrayList<>();
         boolean firstTakeMade = true;
+        boolean looked = true;
         for (Need need : needs(setup)) {
             int first = 0;
             for (PlannedCopy copy : copies(need).toList()) {
@@ -107,14 +115,15 @@ final class ReadinessTable {
             }
             if (first < plates(need)) {
                 firstTakeMade = false;
+                looked &= need.part() == Part.BACKGROUND || need.part() == Part.STAND_IN;
                 if (notMade.isEmpty()) {
                     notMade.add(ledger.name(need.dish()));
                 }
             }
         }
-        Optional<Moment> ready = firstTakeMade
-                ? firstTake.stream().map(AtCamera::ready).max(Comparator.naturalOrder())
-                : Optional.empty();
+        Optional<Moment> rest =
+                looked ? firstTake.stream().map(AtCamera::ready).max(Comparator.naturalOrder()) : Optional.empty();
+        Optional<Moment> ready = firstTakeMade ? rest : Optional.empty();
         int takes = ready.isPresent() ? takesServed(setup) : 0;
         int resets = Math.max(0, takes - 1);
         int margin = ready.map(moment -> moment.minutesUntil(setup.call())).orElse(0);
@@ -130,7 +139,11 @@ final class ReadinessTable {
                 resets,
                 resets == 0 ? Optional.empty() : readyForTake(setup, 1),
                 "");
-        return new Found(setup, readiness, notMade, made, takes);
+        boolean without = !firstTakeMade
+                && firstTake.stream()
+                        .anyMatch(copy ->
+                                copy.need().part() == Part.HERO || copy.need().part() == Part.INSERT);
+        return new Found(setup, readiness, notMade, made, takes, without ? rest : Optional.empty());
     }
 
     /** Takes, from the first on, for which every plate is made; at most those at worst. */
@@ -176,6 +189,9 @@ final class ReadinessTable {
         List<String> words = new ArrayList<>();
         if (!found.notMade().isEmpty()) {
             words.add("Not makeable: " + Words.list(found.notMade()));
+            found.rest()
+                    .ifPresent(at -> words.add("all that the camera looks at is there by "
+                            + ledger.words().clock(at)));
         }
         trouble(ledger, "LATE", found.made(), AtCamera::behindMinutes).ifPresent(words::add);
         trouble(ledger, "PAST USE on camera", found.made(), AtCamera::pastUseMinutes)

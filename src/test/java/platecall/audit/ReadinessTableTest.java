@@ -6,6 +6,7 @@ import static platecall.audit.Audited.eggs;
 import static platecall.audit.Audited.secondEgg;
 import static platecall.day.TestDays.at;
 
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
@@ -15,6 +16,7 @@ import platecall.day.Part;
 import platecall.day.TestDays;
 import platecall.day.Use;
 import platecall.plan.Plan.Readiness;
+import platecall.plan.Plan.Work;
 import platecall.plan.TestPlans;
 
 class ReadinessTableTest {
@@ -174,6 +176,33 @@ class ReadinessTableTest {
                 .step("egg", "fry", 2, "10:00-10:04", work -> work.by("Ana").on("burners", 1))
                 .step("egg", "plate", 2, "10:04-10:05", work -> work.by("Ana"));
         assertThat(first(day, plan).words()).startsWith("PAST USE on camera by up to 4 min: Egg #2, Egg #1; ");
+    }
+
+    @Test
+    void withoutWhatIsOnlyInTheBackgroundItIsSaidWhenAllElseIsThere() {
+        TestDays days = TestDays.firstEgg().need("S1", "egg", "plate", need -> {
+            need.part = Part.BACKGROUND;
+            need.copies(1);
+        });
+        Day day = days.need("S1", "egg", "plate", need -> need.copies(1)).build();
+        for (String part : List.of("hero", "background")) {
+            Readiness found = first(
+                    day,
+                    TestPlans.of(day)
+                            .add(
+                                    Work.Kind.STEP,
+                                    "egg",
+                                    "plate",
+                                    "S1/egg/plate/" + part + "#1",
+                                    TestDays.span("09:50-09:55"),
+                                    work -> work.by("Ana")));
+            assertThat(found.ready()).isEmpty();
+            assertThat(found.words())
+                    .isEqualTo(
+                            part.equals("hero")
+                                    ? "Not makeable: Egg #1 (background); all that the camera looks at is there by 09:55"
+                                    : "Not makeable: Egg #1");
+        }
     }
 
     @Test
