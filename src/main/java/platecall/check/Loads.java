@@ -180,8 +180,7 @@ final class Loads {
             }
             Moment release = day.releaseOf(setup.get());
             for (int number = 1; number <= copiesOf.applyAsInt(need); number++) {
-                CameraTime camera = CameraTime.of(setup.get(), need, number);
-                Moment used = camera.due().plus(camera.showMinutes());
+                Moment used = CameraTime.leaves(setup.get(), need, number);
                 if (used.isBefore(release)) {
                     heldIn.computeIfAbsent(storage.get().id(), id -> new ArrayList<>())
                             .add(new Held(dish.get().id(), dish.get().storageUnits(), new Span(used, release)));

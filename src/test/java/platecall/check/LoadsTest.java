@@ -37,6 +37,32 @@ class LoadsTest {
     }
 
     @Test
+    void aStandInWaitsForItsReleaseOnlyOnceTheHeroIsCalled() {
+        // it is lit from 09:00 to 10:00: by then the two copies of setup 0, two units each, are struck
+        Sheets sheets = Sheets.toast()
+                .change("dishes", "toast", "storage=2", "held in=fridge")
+                .add(
+                        "setups",
+                        "setup=0",
+                        "place=set",
+                        "call=08:00",
+                        "takes likely=1",
+                        "takes at worst=1",
+                        "take cycle=10",
+                        "rolling minutes=2",
+                        "release=10:00")
+                .add("needs", "setup=0", "dish=toast", "stage=plate", "plates per take=2")
+                .change("setups", "1", "lighting=09:00", "release=12:00")
+                .change("needs", "1", "copies=1")
+                .add("needs", "setup=1", "dish=toast", "stage=plate", "part=stand-in");
+
+        assertThat(sheets.troubles()).isEmpty();
+        assertThat(sheets.change("setups", "0", "release=10:01").troubles())
+                .containsExactly("stations 2 capacity: [4] is too little: at 10:00 6 are taken by what waits for "
+                        + "release: 3 copies of toast. Maybe an earlier release, or fewer copies.");
+    }
+
+    @Test
     void aStationStrongerThanItsCircuitIsToldAtTheStationOnly() {
         assertThat(Sheets.toast()
                         .change("stations", "oven", "amps=14", "circuit=wall")
