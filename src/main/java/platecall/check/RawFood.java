@@ -40,10 +40,11 @@ final class RawFood {
             }
             List<Step> steps = day.stepsTo(need.dish(), need.stage());
             waitsHot(steps);
-            if (steps.stream().noneMatch(Step::raw)) {
-                day.ingredientsIn(need.dish(), steps).stream()
-                        .filter(RawFood::isSeafood)
-                        .forEach(ingredient -> notSaidToBeRaw(need, ingredient, steps));
+            for (Ingredient ingredient : day.ingredientsIn(need.dish(), steps)) {
+                Set<Step> with = stepsWith(ingredient, steps);
+                if (isSeafood(ingredient) && with.stream().noneMatch(Step::raw)) {
+                    notSaidToBeRaw(need, ingredient, with);
+                }
             }
             clock(dish.get(), steps);
         }
@@ -70,8 +71,7 @@ final class RawFood {
         }
     }
 
-    private void notSaidToBeRaw(Need need, Ingredient ingredient, List<Step> steps) {
-        Set<Step> with = stepsWith(ingredient, steps);
+    private void notSaidToBeRaw(Need need, Ingredient ingredient, Set<Step> with) {
         Optional<Step> hottest = with.stream()
                 .filter(step -> step.coreCelsius().isPresent())
                 .max(Comparator.comparing(step -> step.coreCelsius().get()));

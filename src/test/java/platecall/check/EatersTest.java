@@ -113,6 +113,18 @@ class EatersTest {
         assertThat(sheets.change("needs", "1", "eaten by=").remarks()).isEmpty();
     }
 
+    @Test
+    void shellfishIsRemarkedThoughAnotherStepOfItsDishLeavesOtherFoodRaw() {
+        String raw = "steps 2 raw: [no] but native oyster goes in, and no step cooks it before Mina eats it. "
+                + "Maybe yes, unless it has been cooked or cured before.";
+        Sheets sheets = oysters().change("steps", "cut", "raw=yes").change("steps", "bake", "core temperature=90");
+
+        assertThat(sheets.remarks()).containsExactly(raw);
+        // what is said to be raw as soon as they are in it, and cooked later, is judged by its core temperature
+        assertThat(sheets.change("ingredients", "native oyster", "step=cut").remarks())
+                .isEmpty();
+    }
+
     /** FDA Food Code 3-401.11(A)(1): fish at 63 degrees Celsius. */
     @Test
     void fishThatIsCookedTooCoolIsRemarkedThoughNothingSaysThatItWasRaw() {
