@@ -170,13 +170,19 @@ final class ReplanCommand implements Callable<Integer> {
      */
     private record Attempt(UnderWay left, Planning.Planned made, Set<String> anew, Map<String, Integer> enough) {
 
-        long missing() {
+        private long missing() {
             return made.plan().copies().stream()
                     .filter(Predicate.not(PlannedCopy::made))
                     .count();
         }
 
-        long points() {
+        /** A copy that isn't made costs no points, so more of them would look like less. */
+        boolean isBetterThan(Attempt other) {
+            long missing = missing() - other.missing();
+            return missing < 0 || missing == 0 && points() < other.points();
+        }
+
+        private long points() {
             return made.plan().points().total();
         }
     }
@@ -194,7 +200,7 @@ final class ReplanCommand implements Callable<Integer> {
         enough.putAll(enough(day, best.left().net(), best.made().plan(), false));
         if (!enough.isEmpty() && !ending.stop()) {
             Attempt fewer = attempt(day, before, soFar, best.anew(), enough, ending);
-            best = fewer.points() < best.points() ? fewer : best;
+            best = fewer.isBetterThan(best) ? fewer : best;
         }
         return best;
     }

@@ -12,6 +12,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import platecall.day.CameraTime;
 import platecall.day.Day;
@@ -301,10 +302,15 @@ public record SoFar(
                 return;
             }
             Moment about = it.time().orElse(now);
-            Optional<Integer> nearest = Stream.iterate(0, n -> n < plan.breaks().size(), n -> n + 1)
+            List<Integer> all = IntStream.range(0, plan.breaks().size())
                     .filter(n -> plan.breaks().get(n).person().equals(person))
-                    .min(Comparator.comparingInt(
-                            n -> Math.abs(plan.breaks().get(n).span().start().minutesUntil(about))));
+                    .boxed()
+                    .toList();
+            List<Integer> open = all.stream().filter(n -> isOpen(n, it.what())).toList();
+            Optional<Integer> nearest = (open.isEmpty() ? all : open)
+                    .stream()
+                            .min(Comparator.comparingInt(n ->
+                                    Math.abs(plan.breaks().get(n).span().start().minutesUntil(about))));
             if (nearest.isEmpty()) {
                 tell(row, "person", person, "has no meal break in the plan", "");
                 return;
@@ -315,6 +321,14 @@ public record SoFar(
             } else {
                 noteTime(row, it, i);
             }
+        }
+
+        /** Whether a row can tell something new of a break: that it ended only of one that isn't over by the plan in hand. */
+        private boolean isOpen(int meal, What what) {
+            boolean over = plan.asOf()
+                    .filter(made -> !plan.breaks().get(meal).span().end().isAfter(made))
+                    .isPresent();
+            return !isOfBefore(plan.work().size() + meal) || what == What.ENDED && !over;
         }
 
         /** Whether a work or break had begun when the plan in hand was made. */

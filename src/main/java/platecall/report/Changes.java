@@ -402,11 +402,14 @@ public final class Changes {
                         .filter(change -> change.is().equals(Optional.of(work)))
                         .flatMap(change -> change.was().stream())
                         .map(was -> was.span().end()));
-        Optional<String> time = ends.map(
-                        was -> was.plus(-at.minutesUntil(work.span().end())))
-                .filter(was -> !was.equals(at))
+        // who takes over now has to know when it ends; who comes back for the end, when that is
+        boolean takesOver = after.asOf().equals(Optional.of(at));
+        int ahead = takesOver ? 0 : at.minutesUntil(work.span().end());
+        Moment is = work.span().end().plus(-ahead);
+        Optional<String> time = ends.map(was -> was.plus(-ahead))
+                .filter(was -> !was.equals(is))
                 .findFirst()
-                .map(was -> "was " + clock.time(was, at));
+                .map(was -> (takesOver ? "ends " + clock.time(is, at) + ", " : "") + "was " + clock.time(was, at));
         String note = Stream.concat(time.stream(), others.stream()).collect(Collectors.joining(", "));
         return Optional.of(Wording.plain(note)).filter(words -> !words.isEmpty());
     }

@@ -81,7 +81,7 @@ final class Duty {
         return people.stream().filter(which).findFirst();
     }
 
-    /** Who starts a work that begins without hands: who had hands last on one of its copies before, if free then. */
+    /** Who starts a work that begins without hands: who had hands last on one of its copies before, if free then; somebody always. */
     Optional<String> starter(Work work) {
         if (work.hands().stream()
                 .anyMatch(hands -> hands.span().start().equals(work.span().start()))) {
@@ -89,12 +89,15 @@ final class Duty {
         }
         Set<Work> before = new HashSet<>();
         work.copies().forEach(copy -> before.addAll(worksOf.getOrDefault(copy, Set.of())));
-        return before.stream()
+        List<String> last = before.stream()
                 .filter(it -> !it.span().end().isAfter(work.span().start()))
                 .flatMap(it -> it.hands().stream())
                 .max(LAST)
-                .flatMap(hands ->
-                        rather(List.of(hands.person()), minute(work.span().start())));
+                .map(Hands::person)
+                .stream()
+                .toList();
+        return rather(last, minute(work.span().start()))
+                .or(() -> day.people().stream().map(Person::id).findFirst());
     }
 
     /** Who brings a copy back: who had hands on it last, of several the first by name, if free for the walk. */

@@ -510,6 +510,22 @@ class SoFarTest {
                         "3 has begun by the plan in hand");
     }
 
+    /** Ben's first break, from 10:30 on, was over when the plan in hand was made, so what began at 11:05 is the second one, planned for 13:00. */
+    @Test
+    void aBreakThatIsOverByThePlanInHandIsNotMeantAnyMore() {
+        Plan again = TestPlans.of(day)
+                .step("tea", "pour", 1, "10:20-10:25", work -> work.by("Ben"))
+                .meal("Ben", "10:30-11:00")
+                .meal("Ben", "13:00-13:30")
+                .asOf("11:02")
+                .build();
+        assertThat(SoFar.of(day, again, at("11:20"), List.of(meal(What.BEGAN, "Ben", "11:05")), "", troubles)
+                        .breaks())
+                .extracting(Plan.Break::span)
+                .containsExactly(span("10:30-11:00"), span("11:05-11:35"));
+        assertThat(troubles).isEmpty();
+    }
+
     /** Shaped in four minutes, before the kitchen opens by the sheets of now: it was told once, and isn't asked about again. */
     @Test
     void whatHadBegunWhenThePlanInHandWasMadeIsBelieved() {

@@ -118,6 +118,18 @@ class ChangesTest {
         assertThat(changes.line()).isEqualTo("Jobs that change: 1 under way by other hands; see changes.csv.");
         assertThat(changes.noteOfEnd(after.work().get(0), TestDays.at("09:35"), Clock.of(day, after)))
                 .contains("instead of Ana");
+        Plan longer = TestPlans.of(day)
+                .step(
+                        "egg",
+                        "crack",
+                        1,
+                        "09:30-09:44",
+                        crack -> crack.hands("Ana", "09:30-09:35").hands("Ben", "09:35-09:44"))
+                .asOf("09:35")
+                .build();
+        assertThat(Changes.of(day, TestPlans.of(day).build(), longer, before, Map.of())
+                        .noteOfEnd(longer.work().get(0), TestDays.at("09:35"), Clock.of(day, longer)))
+                .contains("ends 09:44, was 09:40, instead of Ana");
         assertThat(new String(changes.csv(), StandardCharsets.UTF_8).lines().skip(1))
                 .containsExactly(
                         "2026-03-14 09:40,2026-03-14 09:40,other hands,\"crack, end\",Egg,hero 1,S1,Ana,Ben,,");

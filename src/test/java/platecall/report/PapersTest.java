@@ -773,6 +773,29 @@ class PapersTest {
                 .resets();
     }
 
+    /** Nobody has hands on the thaw, nor before it; it stands on Ana's sheet all the same. */
+    @Test
+    void somebodyIsToldToStartWhatBeginsByItself() {
+        Day day = new TestDays()
+                .place("kitchen", place -> {})
+                .person("Ana", person -> {})
+                .setup("S1", "12:00", setup -> {})
+                .dish("pie", dish -> {})
+                .need("S1", "pie", "cut", need -> need.copies(1))
+                .step("pie", "thaw", 60, step -> {})
+                .step("pie", "cut", 5, step -> step.after("thaw").hands = 1)
+                .build();
+        for (String thawed : List.of("09:00-10:00", "00:10-01:10")) {
+            Plan plan = TestPlans.of(day)
+                    .step("pie", "thaw", 1, thawed, work -> {})
+                    .step("pie", "cut", 1, "11:50-11:55", work -> work.by("Ana"))
+                    .build();
+            assertThat(sections(sheet(day, plan, Paper.A4)).get(0).lines())
+                    .extracting(Line::what)
+                    .containsExactly("Thaw: start", "Cut");
+        }
+    }
+
     @Test
     void planVersionTellsPlansApart() {
         EggDay eggs = new EggDay();
