@@ -932,8 +932,13 @@ final class DaySheets {
                 required("who", Grammars.NAME, Diner::id, "who eats on camera, like no other", "Mina");
         static final Column<Diner, List<String>> ALLERGIES =
                 usual("allergies", Grammars.NAMES, Diner::allergies, "", "allergens to be kept away", "nuts; milk");
-        static final Column<Diner, String> DIET =
-                usual("diet", Grammars.TEXT, Diner::diet, "", "what else to mind", "vegetarian");
+        static final Column<Diner, String> DIET = usual(
+                "diet",
+                Grammars.TEXT,
+                Diner::diet,
+                "",
+                "what else to mind; what leaves out an allergen as in no milk",
+                "vegetarian");
         static final Column<Diner, Boolean> SWALLOWS = usual(
                 "swallows",
                 Grammars.YES_NO,
