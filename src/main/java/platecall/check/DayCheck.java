@@ -31,6 +31,21 @@ public final class DayCheck {
      * Something may still come late when everything is wanted at once: only a plan can tell.
      */
     public static List<Trouble> troubles(Day day) {
+        Findings found = found(day, true);
+        MissedDates missed = new MissedDates(day);
+        if (found.count() > 0 && missed.any()) {
+            // so that hours on a wrong date are told once, and not with all that follows from them
+            Findings others = found(missed.mended(), missed.kitchenIsKnown());
+            if (missed.ofKitchen() || others.count() < found.count()) {
+                missed.tell(others);
+                return others.inSheetOrder();
+            }
+        }
+        return found.inSheetOrder();
+    }
+
+    /** @param hoursHold whether anything can be told of what is done when */
+    private static Findings found(Day day, boolean hoursHold) {
         Findings found = new Findings();
         References.check(day, found);
         size(day, found);
@@ -45,7 +60,8 @@ public final class DayCheck {
                 counts.<ToIntFunction<Need>>map(count -> count::copiesOf).orElse(need -> atWorst(day, need));
         Loads loads = new Loads(day, copiesOf, found);
         Set<String> overloaded = loads.circuits();
-        Optional<EmptyKitchen> kitchen = calls.withinTwoWeeks() ? Optional.of(new EmptyKitchen(day)) : Optional.empty();
+        Optional<EmptyKitchen> kitchen =
+                hoursHold && calls.withinTwoWeeks() ? Optional.of(new EmptyKitchen(day)) : Optional.empty();
         Set<String> full = kitchen.isPresent() ? loads.alwaysOn(overloaded) : Set.of();
         Set<List<String>> workable = new Work(day, recipes, kitchen, overloaded, full, found).check();
         if (kitchen.isPresent()) {
@@ -55,8 +71,7 @@ public final class DayCheck {
         found.addAll(Looks.problems(day));
         new Eaters(day, recipes).check(need -> true, found);
         new Meals(day, recipes, found).check();
-        calls.explain(found);
-        return found.inSheetOrder();
+        return found;
     }
 
     /**
