@@ -247,6 +247,30 @@ class GrammarsTest {
         refuses(Grammars.ZONE, "Europe/Berlim", "is not a time zone", "Maybe Europe/Berlin.");
     }
 
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "New York|America/New_York",
+                "new_york|America/New_York",
+                "New York, NY|America/New_York",
+                "New York City, NY|America/New_York",
+                "Los Angeles|America/Los_Angeles",
+                "London|Europe/London",
+                "Mexico City, Mexico|America/Mexico_City",
+                "Eastern|America/New_York",
+                "US Eastern|America/New_York",
+                "Eastern Standard Time|America/New_York",
+                "ET|America/New_York",
+                "Central Time|America/Chicago",
+                "Mountain|America/Denver",
+                "pacific|America/Los_Angeles"
+            })
+    void aCityOrAUsualWordIsOfferedAsItsZone(String text, String zone) {
+        refuses(Grammars.ZONE, text, "is not a time zone", "Maybe " + zone + ".");
+        assertThat(read(Grammars.ZONE, zone).getId()).isEqualTo(zone);
+    }
+
     @Test
     void listsSkipWhatIsEmpty() {
         assertThat(read(Grammars.NAMES, " milk ;; nuts;")).containsExactly("milk", "nuts");
@@ -285,7 +309,11 @@ class GrammarsTest {
     void timeZonesAreKnownOnesWithWholeMinutes() {
         assertThat(read(Grammars.ZONE, "Europe/Berlin")).isEqualTo(ZoneId.of("Europe/Berlin"));
         refuses(Grammars.ZONE, "Europe/Berln", "is not a time zone", "Maybe Europe/Berlin.");
-        refuses(Grammars.ZONE, "+01:02:03", "is not a time zone", "Maybe Europe/Berlin.");
+        refuses(
+                Grammars.ZONE,
+                "+01:02:03",
+                "is not a time zone",
+                "Maybe a continent and a city, as in Europe/Berlin or America/New_York.");
     }
 
     @Test
