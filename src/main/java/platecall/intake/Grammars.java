@@ -392,7 +392,10 @@ final class Grammars {
                             + (amount.scale() == 3 ? ", or " + plain(amount.movePointRight(3)) : "") + ".");
         }
         if (amount.signum() < 0 || amount.compareTo(BigDecimal.valueOf(1_000_000_000)) > 0) {
-            throw new Unreadable("is not an amount of money from 0 to 1000000000", "Maybe 12.50.");
+            boolean negative = amount.signum() < 0;
+            throw new Unreadable(
+                    "is not an amount of money from 0 to 1000000000",
+                    negative ? "Maybe " + plain(amount.negate()) + "." : "Maybe a smaller one.");
         }
         return Money.of(amount);
     }

@@ -69,7 +69,7 @@ class GrammarsTest {
 
     @Test
     void aColumnOfNumbersSaysWhatGoesThereIfNoneCanBeGuessed() {
-        assertThatThrownBy(() -> DaySheets.Steps.HANDS.read("Pia", COMMAS))
+        assertThatThrownBy(() -> DaySheets.Steps.HANDS.read("Pia", COMMAS, () -> Column.Between.ANY))
                 .isInstanceOfSatisfying(
                         Unreadable.class,
                         unreadable -> assertThat(unreadable.wayOut())
@@ -96,7 +96,8 @@ class GrammarsTest {
         refuses(Grammars.MONEY, "1.200,00", "is not an amount of money", "Maybe 1200.00.");
         refuses(Grammars.MONEY, "1,200.00", "is not an amount of money", "Maybe 1200.");
         refuses(Grammars.MONEY, "0.7999", "is not an amount of money: it has more than two decimals", "Maybe 0.80.");
-        refuses(Grammars.MONEY, "-1", "is not an amount of money from 0 to 1000000000", "Maybe 12.50.");
+        refuses(Grammars.MONEY, "-1", "is not an amount of money from 0 to 1000000000", "Maybe 1.");
+        refuses(Grammars.MONEY, "1000000001", "is not an amount of money from 0 to 1000000000", "Maybe a smaller one.");
     }
 
     @ParameterizedTest
