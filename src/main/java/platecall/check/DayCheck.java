@@ -24,6 +24,9 @@ public final class DayCheck {
     /** As many people as the search can tell apart. */
     private static final int MOST_PEOPLE = 60;
 
+    /** Letters of a country's code, ISO 3166-1. */
+    private static final int LONGEST_CODE = 3;
+
     private DayCheck() {}
 
     /**
@@ -199,14 +202,17 @@ public final class DayCheck {
     private static void safetyProfile(Day day, Findings found) {
         String name = day.facts().safetyProfile();
         if (Profile.named(name).isEmpty()) {
+            // a country's code is no slip of the pen for another one's
+            List<String> words = Profile.names().stream()
+                    .filter(known -> known.length() > LONGEST_CODE)
+                    .toList();
             found.add(
                     Sheet.DAY,
                     -1,
                     "safety profile",
                     name,
                     "is no food-safety profile that is known",
-                    Wording.maybe(
-                            name, Profile.names(), "Maybe one of " + String.join(", ", Profile.mainNames()) + "."));
+                    Wording.maybe(name, words, "Maybe one of " + String.join(", ", Profile.mainNames()) + "."));
         }
     }
 

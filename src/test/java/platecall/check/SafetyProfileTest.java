@@ -21,8 +21,9 @@ class SafetyProfileTest {
                         + "Did you mean food code 2022?");
     }
 
+    /** There are no numbers for all of the EU, nor for Scotland, which has others than England. */
     @ParameterizedTest
-    @ValueSource(strings = {"grandmother's", "EU", "NZ", "Germany"})
+    @ValueSource(strings = {"grandmother's", "EU", "UA", "Germany", "Scotland", "New Zealand"})
     void anUnknownProfileIsToldWithThoseThereAre(String name) {
         assertThat(Sheets.toast().fact("safety profile", name).troubles())
                 .containsExactly("day -1 safety profile: [" + name + "] is no food-safety profile that is known. "

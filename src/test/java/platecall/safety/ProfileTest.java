@@ -46,13 +46,6 @@ class ProfileTest {
         assertThat(Profile.named(country)).contains(Profile.named(profile).orElseThrow());
     }
 
-    /** There are no numbers for all of the EU, nor for Scotland, which has others than England. */
-    @ParameterizedTest
-    @ValueSource(strings = {"EU", "Germany", "New Zealand", "Scotland"})
-    void aCountryWithoutAProfileNamesNoOtherOne(String country) {
-        assertThat(Profile.named(country)).isEmpty();
-    }
-
     @Test
     void everyProfileHasTheLimitsThatTheClockNeeds() {
         for (String name : Profile.names()) {
