@@ -26,8 +26,8 @@ record Diet(String name, List<String> without, boolean meatless) {
             Pattern.compile("\\s*[,;&/+().]\\s*|\\s+(?:and|or|nor|but)\\s+", Pattern.CASE_INSENSITIVE);
     private static final String ALLERGY = "allerg(?:y|ies|ic)|intoleran(?:t|ce)";
     private static final Pattern COELIAC = Pattern.compile("co?eliac( disease)?", Pattern.CASE_INSENSITIVE);
-    private static final Pattern FREE =
-            Pattern.compile("(.+?)[ -]+(?:free|(?<allergy>" + ALLERGY + "))", Pattern.CASE_INSENSITIVE);
+    private static final Pattern FREE = Pattern.compile(
+            "(?!(?:no|not)\\b)(.+?)[ -]+(?:free|(?<allergy>" + ALLERGY + "))", Pattern.CASE_INSENSITIVE);
     private static final Pattern NO = Pattern.compile(
             "(?:no|non|not|without|avoids?|free (?:of|from)|(?<allergy>" + ALLERGY + ")(?: to| of)?:?)[ -]+(.+)",
             Pattern.CASE_INSENSITIVE);

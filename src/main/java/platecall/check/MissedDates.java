@@ -71,12 +71,7 @@ final class MissedDates {
     /** The other way round: hours that would cover all calls if these were a day later. */
     private String orLaterCalls(Span written) {
         boolean covers = day.setups().stream().allMatch(setup -> written.contains(dayOff(setup.call(), 1)));
-        return covers
-                ? ", or calls on "
-                        + dayOff(lastCall.orElseThrow(), 1)
-                                .in(day.facts().zone())
-                                .toLocalDate()
-                : "";
+        return covers ? ", or calls on " + date(dayOff(lastCall.orElseThrow(), 1)) : "";
     }
 
     /** Hours past midnight with end and start the other way round. */

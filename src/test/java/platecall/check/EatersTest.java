@@ -208,6 +208,9 @@ class EatersTest {
         assertThat(sheets.remarks())
                 .containsExactly("cast 0 diet: [no soft cheese] is not a diet that can be checked. "
                         + "Maybe soft cheese in column allergies, if that is what to avoid.");
+        assertThat(sheets.change("cast", "Mina", "diet=no known allergies").remarks())
+                .containsExactly("cast 0 diet: [no known allergies] is not a diet that can be checked. "
+                        + "Maybe one of vegetarian, vegan, pescatarian.");
         assertThat(sheets.change("cast", "Mina", "diet=kosher").remarks())
                 .containsExactly("cast 0 diet: [kosher] is not a diet that can be checked. "
                         + "Maybe one of vegetarian, vegan, pescatarian.");
