@@ -1,7 +1,6 @@
 package platecall.check;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import platecall.day.Day;
@@ -14,7 +13,6 @@ import platecall.units.Span;
 /** The times of setups against each other, their places and kitchen hours. */
 final class Calls {
 
-    private static final int DAY = 24 * 60;
     private static final int MOST_DAYS = 14;
     private static final long MOST_MINUTES = MOST_DAYS * 24L * 60;
 
@@ -71,27 +69,6 @@ final class Calls {
             }
         }
         releaseCircles(found);
-    }
-
-    /** Names kitchen hours as the cause if something is found and the kitchen opens only after every call. */
-    void explain(Findings found) {
-        Optional<Setup> last = day.setups().stream().max(Comparator.comparing(Setup::call));
-        if (last.isEmpty() || found.count() == 0 || last.get().call().epochMinute() > kitchenStart()) {
-            return;
-        }
-        List<Span> hours = day.facts().kitchenHours();
-        Span first = hours.get(0);
-        String swapped = Wording.clock(day, first.end().plus(-DAY)) + "-" + Wording.clock(day, first.start());
-        found.add(
-                Sheet.DAY,
-                -1,
-                "kitchen hours",
-                Wording.clock(day, hours),
-                "begin only after the last call, at "
-                        + Wording.clock(day, last.get().call()),
-                hours.size() == 1 && first.minutes() < DAY && withinTwoWeeks()
-                        ? "Maybe " + swapped + "."
-                        : "Maybe the date or the hours are wrong.");
     }
 
     private void tooFar(Findings found) {

@@ -24,6 +24,9 @@ public final class DayCheck {
     /** As many people as the search can tell apart. */
     private static final int MOST_PEOPLE = 60;
 
+    /** Letters of a country's code, ISO 3166-1. */
+    private static final int LONGEST_CODE = 3;
+
     private DayCheck() {}
 
     /**
@@ -31,6 +34,21 @@ public final class DayCheck {
      * Something may still come late when everything is wanted at once: only a plan can tell.
      */
     public static List<Trouble> troubles(Day day) {
+        Findings found = found(day, true);
+        MissedDates missed = new MissedDates(day);
+        if (found.count() > 0 && missed.any()) {
+            // so that hours on a wrong date are told once, and not with all that follows from them
+            Findings others = found(missed.mended(), missed.kitchenIsKnown());
+            if (missed.ofKitchen() || others.count() < found.count()) {
+                missed.tell(others);
+                return others.inSheetOrder();
+            }
+        }
+        return found.inSheetOrder();
+    }
+
+    /** @param hoursHold whether anything can be told of what is done when */
+    private static Findings found(Day day, boolean hoursHold) {
         Findings found = new Findings();
         References.check(day, found);
         size(day, found);
@@ -45,7 +63,8 @@ public final class DayCheck {
                 counts.<ToIntFunction<Need>>map(count -> count::copiesOf).orElse(need -> atWorst(day, need));
         Loads loads = new Loads(day, copiesOf, found);
         Set<String> overloaded = loads.circuits();
-        Optional<EmptyKitchen> kitchen = calls.withinTwoWeeks() ? Optional.of(new EmptyKitchen(day)) : Optional.empty();
+        Optional<EmptyKitchen> kitchen =
+                hoursHold && calls.withinTwoWeeks() ? Optional.of(new EmptyKitchen(day)) : Optional.empty();
         Set<String> full = kitchen.isPresent() ? loads.alwaysOn(overloaded) : Set.of();
         Set<List<String>> workable = new Work(day, recipes, kitchen, overloaded, full, found).check();
         if (kitchen.isPresent()) {
@@ -55,8 +74,7 @@ public final class DayCheck {
         found.addAll(Looks.problems(day));
         new Eaters(day, recipes).check(need -> true, found);
         new Meals(day, recipes, found).check();
-        calls.explain(found);
-        return found.inSheetOrder();
+        return found;
     }
 
     /**
@@ -184,14 +202,17 @@ public final class DayCheck {
     private static void safetyProfile(Day day, Findings found) {
         String name = day.facts().safetyProfile();
         if (Profile.named(name).isEmpty()) {
+            // a country's code is no slip of the pen for another one's
+            List<String> words = Profile.names().stream()
+                    .filter(known -> known.length() > LONGEST_CODE)
+                    .toList();
             found.add(
                     Sheet.DAY,
                     -1,
                     "safety profile",
                     name,
                     "is no food-safety profile that is known",
-                    Wording.maybe(
-                            name, Profile.names(), "Maybe one of " + String.join(", ", Profile.mainNames()) + "."));
+                    Wording.maybe(name, words, "Maybe one of " + String.join(", ", Profile.mainNames()) + "."));
         }
     }
 

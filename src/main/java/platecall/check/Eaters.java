@@ -2,12 +2,9 @@ package platecall.check;
 
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import platecall.day.Allergens;
@@ -27,14 +24,6 @@ final class Eaters {
 
     private static final String PEANUTS = "peanuts";
     private static final String ASK = "Maybe another dish or eater.";
-
-    /** Foods that a diet leaves out, as far as allergens tell; everything else stays the cook's to know. */
-    private static final List<DietRule> DIETS = List.of(
-            new DietRule("vegetarian", List.of("fish", "crustaceans", "molluscs"), true),
-            new DietRule("vegan", List.of("fish", "crustaceans", "molluscs", "milk", "eggs"), true),
-            new DietRule("pescatarian", List.of(), true));
-
-    private static final Pattern FREE_OF = Pattern.compile("(.+)[ -]free|co?eliac( disease)?");
 
     private static final Set<String> MEATS = Stream.of(
                     "beef",
@@ -79,9 +68,6 @@ final class Eaters {
 
     private final Day day;
     private final Recipes recipes;
-
-    /** @param meatless whether it leaves out meat as well */
-    private record DietRule(String name, List<String> without, boolean meatless) {}
 
     Eaters(Day day, Recipes recipes) {
         this.day = day;
@@ -140,41 +126,24 @@ final class Eaters {
     }
 
     private void diet(int row, Need need, Diner diner, Findings found) {
-        Optional<DietRule> rule = ruleOf(diner);
-        for (Ingredient ingredient : rule.isEmpty() ? List.<Ingredient>of() : eaten(need)) {
-            Optional<String> against = ingredient.allergens().stream()
-                    .filter(contained ->
-                            rule.get().without().stream().anyMatch(food -> Allergens.meet(food, contained)))
-                    .findFirst();
-            if (against.isPresent()) {
-                found.add(
-                        Sheet.NEEDS,
-                        row,
-                        "eaten by",
-                        diner.id(),
-                        "eats " + rule.get().name() + ", and " + need.dish() + " has " + ingredient.name() + " in it ("
-                                + against.get() + ")",
-                        ASK);
+        List<Diet> diets = Diet.of(diner);
+        for (Ingredient ingredient : diets.isEmpty() ? List.<Ingredient>of() : eaten(need)) {
+            for (Diet diet : diets) {
+                Optional<String> against =
+                        ingredient.allergens().stream().filter(diet::leavesOut).findFirst();
+                if (against.isPresent()) {
+                    found.add(
+                            Sheet.NEEDS,
+                            row,
+                            "eaten by",
+                            diner.id(),
+                            "eats " + diet.name() + ", and " + need.dish() + " has " + ingredient.name() + " in it ("
+                                    + against.get() + ")",
+                            ASK);
+                    break;
+                }
             }
         }
-    }
-
-    private static Optional<DietRule> ruleOf(Diner diner) {
-        String diet = diner.diet().strip().toLowerCase(Locale.ROOT);
-        return DIETS.stream()
-                .filter(rule -> rule.name().equals(diet))
-                .findFirst()
-                .or(() -> without(diet));
-    }
-
-    /** {@code gluten-free} or {@code coeliac}: a diet without that, if it is a common allergen; {@code fish} may mean with it. */
-    private static Optional<DietRule> without(String diet) {
-        Matcher matcher = FREE_OF.matcher(diet);
-        return Optional.of(matcher)
-                .filter(Matcher::matches)
-                .map(free -> Optional.ofNullable(free.group(1)).orElse(diet))
-                .filter(food -> Allergens.names().stream().anyMatch(name -> Allergens.meetAsAWhole(food, name)))
-                .map(food -> new DietRule(diet, List.of(food), false));
     }
 
     /** What is in the plate at its stage; all ingredients of the dish if the steps don't tell. */
@@ -206,16 +175,7 @@ final class Eaters {
                                     .orElse("Maybe check how it is written in sheet ingredients."));
                 }
             }
-            if (!diner.diet().isBlank() && ruleOf(diner).isEmpty()) {
-                List<String> diets = DIETS.stream().map(DietRule::name).toList();
-                remarks.add(
-                        Sheet.CAST,
-                        row,
-                        "diet",
-                        diner.diet(),
-                        "is not a diet that can be checked",
-                        Wording.maybe(diner.diet(), diets, "Maybe mind it by hand."));
-            }
+            diets(row, diner, remarks);
         }
         unknownAllergens(remarks);
         new RawFood(day, remarks).remark();
@@ -263,6 +223,25 @@ final class Eaters {
                     }
                 });
             }
+        }
+    }
+
+    /** What of a diet can't be read, and what of it is no diet. */
+    private static void diets(int row, Diner diner, Findings remarks) {
+        for (Diet.Phrase unread : Diet.unread(diner)) {
+            String wayOut = Allergens.knows(unread.food())
+                    ? "Maybe " + unread.food() + " in column allergies, if that is what to avoid."
+                    : Wording.maybe(unread.text(), Diet.names(), "Maybe mind it by hand.");
+            remarks.add(Sheet.CAST, row, "diet", unread.text(), "is not a diet that can be checked", wayOut);
+        }
+        for (String allergy : Diet.allergies(diner)) {
+            remarks.add(
+                    Sheet.CAST,
+                    row,
+                    "diet",
+                    diner.diet(),
+                    "is an allergy, and run sheets and the audit name only those in column allergies",
+                    "Maybe " + allergy + " in column allergies.");
         }
     }
 
@@ -336,18 +315,16 @@ final class Eaters {
     /** An ingredient's name may tell what its row does not. */
     private void words(Findings remarks, Need need, Diner diner) {
         for (Ingredient ingredient : eaten(need)) {
-            boolean against = ruleOf(diner)
-                    .map(rule -> rule.meatless()
+            Diet.of(diner).stream()
+                    .filter(diet -> diet.meatless()
                                     && Allergens.words(ingredient.name()).stream()
                                             .anyMatch(MEATS::contains)
-                            || rule.without().stream()
+                            || diet.without().stream()
                                     .anyMatch(food -> Allergens.meet(food, ingredient.name())
                                             && ingredient.allergens().stream()
                                                     .noneMatch(named -> Allergens.meet(food, named))))
-                    .orElse(false);
-            if (against) {
-                tells(remarks, ingredient, diner, "eats " + diner.diet().strip(), ASK);
-            }
+                    .findFirst()
+                    .ifPresent(diet -> tells(remarks, ingredient, diner, "eats " + diet.name(), ASK));
             diner.allergies().stream()
                     .filter(avoided -> Allergens.meet(avoided, ingredient.name()))
                     .filter(avoided -> ingredient.harmfulTo(avoided).isEmpty())

@@ -112,19 +112,7 @@ final class EmptyKitchen {
             List<Person> always = day.people().stream()
                     .map(person -> new Person(person.id(), person.skills(), List.of(), List.of(), person.costPerHour()))
                     .toList();
-            staffed = Optional.of(new EmptyKitchen(new Day(
-                    day.facts(),
-                    day.setups(),
-                    day.needs(),
-                    day.dishes(),
-                    day.looks(),
-                    day.steps(),
-                    day.ingredients(),
-                    day.stations(),
-                    day.circuits(),
-                    always,
-                    day.cast(),
-                    day.places())));
+            staffed = Optional.of(new EmptyKitchen(day.with(day.facts(), day.stations(), always)));
         }
         return staffed.get();
     }

@@ -60,9 +60,11 @@ final class Remarks {
         twoPlaces();
         needs();
         unused();
+        MissedDates missed = new MissedDates(day);
+        missed.tell(remarks);
         for (int row = 0; row < day.people().size(); row++) {
             Person person = day.people().get(row);
-            if (day.hoursOf(person).isEmpty()) {
+            if (day.hoursOf(person).isEmpty() && !missed.tells(Sheet.PEOPLE, row)) {
                 remarks.add(
                         Sheet.PEOPLE,
                         row,

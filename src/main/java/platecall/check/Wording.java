@@ -28,10 +28,28 @@ final class Wording {
 
     /** Local clock time, with its date unless it is the day's. */
     static String clock(Day day, Moment moment) {
+        return clock(day, moment, isToday(day, moment) ? CLOCK : DATE_AND_CLOCK);
+    }
+
+    private static boolean isToday(Day day, Moment moment) {
+        return moment.in(day.facts().zone()).toLocalDate().equals(day.facts().date());
+    }
+
+    private static String clock(Day day, Moment moment, DateTimeFormatter format) {
         ZonedDateTime local = moment.in(day.facts().zone());
-        boolean today = local.toLocalDate().equals(day.facts().date());
-        return local.format(today ? CLOCK : DATE_AND_CLOCK)
+        return local.format(format)
                 + (moment.comesTwice(day.facts().zone()) ? local.getOffset().getId() : "");
+    }
+
+    /** A span as a cell takes it: with both dates unless both are the day's. */
+    static String cell(Day day, Span span) {
+        return isToday(day, span.start()) && isToday(day, span.end())
+                ? clock(day, span)
+                : clock(day, span.start(), DATE_AND_CLOCK) + " - " + clock(day, span.end(), DATE_AND_CLOCK);
+    }
+
+    static String cell(Day day, List<Span> spans) {
+        return spans.stream().map(span -> cell(day, span)).collect(Collectors.joining("; "));
     }
 
     static String clock(Day day, Span span) {

@@ -12,6 +12,7 @@ import platecall.day.Dish;
 import platecall.day.Station;
 import platecall.day.StationUse;
 import platecall.day.Step;
+import platecall.units.Span;
 
 /** Each wanted step against the stations, hands and hours there are. */
 final class Work {
@@ -55,6 +56,37 @@ final class Work {
         return List.of(step.dish(), step.id());
     }
 
+    /** Stores in which food is to wait though they are never open while the kitchen is. */
+    private void closedStores() {
+        Set<String> named = new HashSet<>();
+        day.steps().stream()
+                .filter(recipes::wanted)
+                .forEach(step -> step.waitsIn().ifPresent(named::add));
+        day.needs().forEach(need -> day.dish(need.dish()).flatMap(Dish::heldIn).ifPresent(named::add));
+        for (int row = 0; row < day.stations().size(); row++) {
+            Station store = day.stations().get(row);
+            if (!store.kind().storesFood() || !named.contains(store.id()) || inKitchenHours(day.hoursOf(store))) {
+                continue;
+            }
+            boolean own = !store.hours().isEmpty() && !inKitchenHours(store.hours());
+            found.add(
+                    Sheet.STATIONS,
+                    row,
+                    own ? "hours" : "station",
+                    own ? Wording.clock(day, store.hours()) : store.id(),
+                    own
+                            ? "lie outside kitchen hours, so nothing can wait there"
+                            : "is never open in kitchen hours, so nothing can wait there",
+                    own
+                            ? "Maybe " + Wording.cell(day, day.facts().kitchenHours()) + "."
+                            : "Maybe longer hours for its place.");
+        }
+    }
+
+    private boolean inKitchenHours(List<Span> hours) {
+        return !Span.intersection(hours, day.facts().kitchenHours()).isEmpty();
+    }
+
     /** @return the wanted steps that can work, each as {@link #key} */
     Set<List<String>> check() {
         Set<List<String>> workable = new HashSet<>();
@@ -78,6 +110,9 @@ final class Work {
             if (fits && found.count() == before) {
                 workable.add(key(step));
             }
+        }
+        if (kitchen.isPresent()) {
+            closedStores();
         }
         return workable;
     }

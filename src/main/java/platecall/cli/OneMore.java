@@ -61,7 +61,7 @@ record OneMore(String what, Day day) {
                 .toList();
         return new OneMore(
                 "one more of " + station.id() + (station.unit().isEmpty() ? "" : " (" + station.unit() + ")"),
-                day(day, day.facts(), day.setups(), stations, day.steps(), day.people()));
+                day.with(day.facts(), stations, day.people()));
     }
 
     private static Station station(Station like, String id, int capacity, Optional<String> circuit) {
@@ -144,40 +144,18 @@ record OneMore(String what, Day day) {
         List<Span> hours = day.facts().kitchenHours();
         Span last = hours.get(hours.size() - 1);
         Span longer = new Span(last.start().plus(-MINUTES_EARLIER), last.end());
-        DayFacts facts = day.facts();
-        DayFacts earlier = new DayFacts(
-                facts.title(),
-                facts.date(),
-                facts.zone(),
-                Span.union(Stream.concat(hours.stream(), Stream.of(longer)).toList()),
-                facts.currency(),
-                facts.crewCostPerMinute(),
-                facts.foodBudget(),
-                facts.promise(),
-                facts.safetyProfile(),
-                facts.setCelsius(),
-                facts.setHumidityPercent(),
-                facts.lightWattsPerSquareMetre(),
-                facts.silence(),
-                facts.mealAfterMinutes(),
-                facts.mealMinutes(),
-                facts.prices());
+        DayFacts earlier = day.facts()
+                .withKitchenHours(Span.union(
+                        Stream.concat(hours.stream(), Stream.of(longer)).toList()));
         // who comes when the kitchen opens comes earlier, too
         List<Person> people = day.people().stream()
-                .map(person -> new Person(
-                        person.id(),
-                        person.skills(),
-                        person.shifts().stream()
-                                .map(shift -> shift.start().equals(last.start())
-                                        ? new Span(longer.start(), shift.end())
-                                        : shift)
-                                .toList(),
-                        person.away(),
-                        person.costPerHour()))
+                .map(person -> person.withShifts(person.shifts().stream()
+                        .map(shift ->
+                                shift.start().equals(last.start()) ? new Span(longer.start(), shift.end()) : shift)
+                        .toList()))
                 .toList();
         return new OneMore(
-                "the kitchen opens " + MINUTES_EARLIER + " min earlier",
-                day(day, earlier, day.setups(), day.stations(), day.steps(), people));
+                "the kitchen opens " + MINUTES_EARLIER + " min earlier", day.with(earlier, day.stations(), people));
     }
 
     private static OneMore later(Day day, Setup setup) {

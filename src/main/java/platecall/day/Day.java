@@ -42,6 +42,23 @@ public record Day(
         places = List.copyOf(places);
     }
 
+    /** The same with other hours and hands. */
+    public Day with(DayFacts otherFacts, List<Station> otherStations, List<Person> otherPeople) {
+        return new Day(
+                otherFacts,
+                setups,
+                needs,
+                dishes,
+                looks,
+                steps,
+                ingredients,
+                otherStations,
+                circuits,
+                otherPeople,
+                cast,
+                places);
+    }
+
     public Optional<Setup> setup(String id) {
         return setups.stream().filter(setup -> setup.id().equals(id)).findFirst();
     }

@@ -64,6 +64,27 @@ public record DayFacts(
         Demand.that(mealMinutes >= 1 && mealMinutes <= 1440, "meal minutes must be from 1 to 1440", mealMinutes);
     }
 
+    /** The same with other kitchen hours. */
+    public DayFacts withKitchenHours(List<Span> hours) {
+        return new DayFacts(
+                title,
+                date,
+                zone,
+                hours,
+                currency,
+                crewCostPerMinute,
+                foodBudget,
+                promise,
+                safetyProfile,
+                setCelsius,
+                setHumidityPercent,
+                lightWattsPerSquareMetre,
+                silence,
+                mealAfterMinutes,
+                mealMinutes,
+                prices);
+    }
+
     /** Crew cost known and above zero. */
     public boolean knowsCrewCost() {
         return crewCostPerMinute.isPresent() && crewCostPerMinute.get().cents() > 0;

@@ -22,4 +22,9 @@ public record Person(String id, List<String> skills, List<Span> shifts, List<Abs
         away = List.copyOf(away);
         Demand.that(costPerHour.cents() >= 0, "cost an hour must be 0 or more", costPerHour);
     }
+
+    /** The same with other shifts. */
+    public Person withShifts(List<Span> others) {
+        return new Person(id, skills, others, away, costPerHour);
+    }
 }

@@ -12,8 +12,8 @@ public final class Spelling {
     /**
      * The known name closest to {@code word}, ignoring case; empty if none is close: at most one slip, and one more for
      * each three letters beyond the first three. A slip is a letter too many, too few, wrong, or swapped with its
-     * neighbour. Another number is another thing, and so is another letter if there is only one: setup 9 is not near setup 1,
-     * nor 12A near 12B.
+     * neighbour. Another number is another thing, and so is another letter if there is only one, or only two signs: setup 9
+     * is not near setup 1, 12A not near 12B, and US not near UK.
      */
     public static Optional<String> nearest(String word, Collection<String> known) {
         String wanted = word.strip().toLowerCase(Locale.ROOT);
@@ -34,7 +34,8 @@ public final class Spelling {
     }
 
     private static int slipsAllowed(String a, String b) {
-        return Math.min(letters(a), letters(b)) < 2 ? 0 : Math.max(1, Math.min(a.length(), b.length()) / 3);
+        boolean tooShort = Math.min(letters(a), letters(b)) < 2 || Math.max(a.length(), b.length()) <= 2;
+        return tooShort ? 0 : Math.max(1, Math.min(a.length(), b.length()) / 3);
     }
 
     private static long letters(String word) {

@@ -76,6 +76,11 @@ public record Station(
         Demand.that(amps >= 0 && amps <= 1000, "amps must be from 0 to 1000", amps);
     }
 
+    /** The same with other hours. */
+    public Station withHours(List<Span> others) {
+        return new Station(id, kind, capacity, unit, others, place, heatPerMinute, coolPerMinute, amps, circuit);
+    }
+
     /** Whole minutes that this oven needs to go from one temperature to another. */
     public int minutesToChange(int fromCelsius, int toCelsius) {
         double rate = toCelsius > fromCelsius ? heatPerMinute : coolPerMinute;

@@ -10,8 +10,11 @@ import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.function.UnaryOperator;
+import java.util.regex.MatchResult;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import platecall.units.Moment;
 import platecall.units.Span;
 
@@ -33,11 +36,15 @@ final class Clock {
     private static final Pattern TIGHT_SPAN = Pattern.compile("([^-]*[0-9]{1,2}:[0-9]{2})-([0-9]{1,2}:[0-9]{2})"
             + "|([0-9]{4}-[0-9]{1,2}-[0-9]{1,2}[\\sT]+[0-9]{1,2}:[0-9]{2})-([0-9]{1,2}:[0-9]{2}|[0-9]{4}-.*)");
 
-    /** Day, month and year, in which dots leave no doubt of the order. */
-    private static final Pattern DAY_FIRST = Pattern.compile("([0-9]{1,2})\\.\\s*([0-9]{1,2})\\.\\s*([0-9]{4})");
+    /** Day, month and year in another order; dots put the day first, other signs leave that open. */
+    private static final Pattern OTHER_DATE =
+            Pattern.compile("(?<![0-9.:/-])(?<first>[0-9]{1,2})(?<sign>[./-])\\s*(?<second>[0-9]{1,2})\\k<sign>\\s*"
+                    + "(?<year>[0-9]{2}|[0-9]{4})(?![0-9:])");
 
-    /** The same with strokes, which other countries read as month and day. */
-    private static final Pattern STROKES = Pattern.compile("([0-9]{1,2})/([0-9]{1,2})/([0-9]{4})");
+    private static final Pattern YEAR_FIRST = Pattern.compile("([0-9]{4})[./]([0-9]{1,2})[./]([0-9]{1,2})");
+
+    /** A date as in sheets, and a time after it. */
+    private static final Pattern DATED = Pattern.compile("(" + DATE.pattern() + ")[\\sT,]+(?<time>.+)");
 
     private static final Pattern LOOSE_TIME = Pattern.compile(
             "(?<hour>[0-9]{1,2})(\\s*[.:hH,]?\\s*(?<minute>[0-9]{2}))?(:[0-9]{2})?\\s*((?<half>[ap])\\.?\\s*m\\.?|h|uhr)?",
@@ -95,22 +102,53 @@ final class Clock {
         return hour > 23 || minute > 59 ? Optional.empty() : Optional.of(clock(LocalTime.of(hour, minute)));
     }
 
-    /** The date that somebody may have meant who wrote 14.3.2026 or 14/03/2026. */
-    private static Optional<String> meantDate(String text) {
-        Matcher dots = DAY_FIRST.matcher(text);
-        Matcher strokes = STROKES.matcher(text);
-        Matcher date = dots.matches() ? dots : strokes;
-        if (!date.matches()) {
-            return Optional.empty();
-        }
+    /**
+     * A text with its dates in the order of sheets, as can be read: twice if either number may be the month. Empty if
+     * nothing in it had to be changed.
+     *
+     * @param mend what else to change
+     */
+    private static List<String> withDates(String text, UnaryOperator<String> mend, Consumer<String> reader) {
+        String yearFirst = YEAR_FIRST.matcher(text).replaceAll("$1-$2-$3");
+        return Stream.of(false, true)
+                .map(dayFirst -> OTHER_DATE.matcher(yearFirst).replaceAll(date -> yearFirst(date, dayFirst)))
+                .distinct()
+                .map(mend)
+                .filter(dated -> !dated.equals(text))
+                .filter(dated -> canBeRead(dated, reader))
+                .toList();
+    }
+
+    private static String yearFirst(MatchResult date, boolean dayFirst) {
         String first = twoDigits(date.group(1));
-        String second = twoDigits(date.group(2));
-        boolean monthFirst = Integer.parseInt(second) > 12;
-        if (date == strokes && !monthFirst && Integer.parseInt(first) <= 12) {
-            return Optional.of(
-                    date.group(3) + "-" + second + "-" + first + ", or " + date.group(3) + "-" + first + "-" + second);
+        String second = twoDigits(date.group(3));
+        boolean day =
+                date.group(2).equals(".") || Integer.parseInt(first) > 12 || dayFirst && Integer.parseInt(second) <= 12;
+        return (date.group(4).length() == 2 ? "20" : "") + date.group(4) + "-"
+                + (day ? second + "-" + first : first + "-" + second);
+    }
+
+    private static boolean canBeRead(String text, Consumer<String> reader) {
+        try {
+            reader.accept(text);
+            return true;
+        } catch (Unreadable noTime) {
+            return false;
         }
-        return Optional.of(date.group(3) + "-" + (monthFirst ? first + "-" + second : second + "-" + first));
+    }
+
+    private static Optional<String> either(List<String> texts) {
+        return texts.isEmpty() ? Optional.empty() : Optional.of(String.join(", or ", texts));
+    }
+
+    /** A time after its date, written in another way as in {@link #meant}. */
+    private static String withTime(String text) {
+        Matcher dated = DATED.matcher(text);
+        return dated.matches()
+                ? meant(dated.group("time"))
+                        .map(time -> dated.group(1) + " " + time)
+                        .orElse(text)
+                : text;
     }
 
     private static LocalDate date(String text) {
@@ -118,7 +156,9 @@ final class Clock {
         if (!matcher.matches()) {
             throw new Unreadable(
                     "is not a date",
-                    meantDate(text).map(date -> "Maybe " + date + ".").orElse("Maybe 2026-03-14."));
+                    either(withDates(text, dated -> dated, Clock::date))
+                            .map(date -> "Maybe " + date + ".")
+                            .orElse("Maybe 2026-03-14."));
         }
         try {
             LocalDate date = LocalDate.of(
@@ -126,11 +166,11 @@ final class Clock {
                     Integer.parseInt(matcher.group(2)),
                     Integer.parseInt(matcher.group(3)));
             if (date.getYear() < 2000 || date.getYear() > 2199) {
-                throw new Unreadable("is not a date from 2000 to 2199", "Maybe 2026-03-14.");
+                throw new Unreadable("is not a date from 2000 to 2199", "Maybe the year is wrong.");
             }
             return date;
         } catch (DateTimeException noSuchDay) {
-            throw new Unreadable("is not a date in the calendar", "Maybe 2026-03-14.");
+            throw new Unreadable("is not a date in the calendar", "Maybe the day or the month is wrong.");
         }
     }
 
@@ -201,6 +241,7 @@ final class Clock {
 
     private static Moment moment(String text, Frame frame) {
         String wayOut = withColons(text, colons -> moment(colons, frame))
+                .or(() -> either(withDates(text, Clock::withTime, dated -> moment(dated, frame))))
                 .or(() -> nextDay(text, frame))
                 .or(() -> meant(text))
                 .map(time -> "Maybe " + time + ".")
@@ -226,19 +267,12 @@ final class Clock {
         String colons = WITHOUT_COLON
                 .matcher(text)
                 .replaceAll(time -> (time.group(1) == null ? "" : time.group(1)) + time.group(2) + ":" + time.group(3));
-        if (colons.equals(text)) {
-            return Optional.empty();
-        }
-        try {
-            reader.accept(colons);
-            return Optional.of(colons);
-        } catch (Unreadable noTime) {
-            return Optional.empty();
-        }
+        return colons.equals(text) || !canBeRead(colons, reader) ? Optional.empty() : Optional.of(colons);
     }
 
     private static Span span(String text, Frame frame) {
         String wayOut = withColons(text, colons -> span(colons, frame))
+                .or(() -> either(withDates(text, dated -> dated, dated -> span(dated, frame))))
                 .or(() -> meantSpan(text))
                 .map(span -> "Maybe " + span + ".")
                 .orElse(SPAN_EXAMPLE);

@@ -1,7 +1,10 @@
 package platecall.intake;
 
+import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.function.Supplier;
+import java.util.stream.Stream;
 
 /**
  * A column of a sheet, or a key of the sheet {@code day}.
@@ -89,19 +92,76 @@ record Column<R, V>(
         return new Column<>(name, grammar, get, meaning, unit, example, required, blank, blankMeans, both);
     }
 
-    /** The value that a text stands for; throws {@link Unreadable} if it is none or lies outside the range. */
-    V read(String text, Frame frame) {
+    /** What other cells of a row leave for a whole number: it must be neither below {@code least} nor above {@code most}. */
+    record Between(Optional<Integer> least, Optional<Integer> most) {
+
+        static final Between ANY = new Between(Optional.empty(), Optional.empty());
+
+        private boolean holds(double number) {
+            return least.map(it -> number >= it).orElse(true)
+                    && most.map(it -> number <= it).orElse(true);
+        }
+    }
+
+    /**
+     * The value that a text stands for; throws {@link Unreadable} if it is none or lies outside the range.
+     *
+     * @param others of what is offered then
+     */
+    V read(String text, Frame frame, Supplier<Between> others) {
         V value = parsed(text, frame);
-        if (!range.least().isEmpty()) {
-            double number = number(value);
-            double least = number(grammar.reader().apply(range.least(), frame));
-            double most = number(grammar.reader().apply(range.most(), frame));
-            if (number < least || number > most || range.above() && number == least) {
-                String of = measure().isEmpty() ? "" : " " + measure();
-                throw new Unreadable("must be " + range.words() + of, "Maybe " + example + ".");
-            }
+        if (!inRange(value, frame)) {
+            String of = measure().isEmpty() ? "" : " " + measure();
+            throw new Unreadable(
+                    "must be " + range.words() + of,
+                    wayOut(numbersMeant(text, number(value), frame), frame, others.get()));
         }
         return value;
+    }
+
+    /** What is wrong with a blank cell if it must be filled in. */
+    Unreadable missing(Frame frame, Supplier<Between> others) {
+        return new Unreadable("must not be empty: " + meaning, wayOut(List.of(example), frame, others.get()));
+    }
+
+    private boolean inRange(V value, Frame frame) {
+        if (range.least().isEmpty()) {
+            return true;
+        }
+        double number = number(value);
+        double least = numberIn(range.least(), frame);
+        return (range.above() ? number > least : number >= least) && number <= numberIn(range.most(), frame);
+    }
+
+    private double numberIn(String text, Frame frame) {
+        return number(grammar.reader().apply(text, frame));
+    }
+
+    /** What may be meant by a number out of range, the likeliest first. */
+    private List<String> numbersMeant(String text, double number, Frame frame) {
+        boolean tooMuch = number > numberIn(range.most(), frame);
+        if (measure().equals("degrees C")) {
+            return tooMuch ? List.of(String.valueOf(Math.round((number - 32) / 1.8))) : List.of();
+        }
+        return List.of(text.replaceFirst("^-", ""), tooMuch ? range.most() : range.least());
+    }
+
+    /** The first of {@code meant} that works in a cell, else one that other cells leave, else what goes there in words. */
+    private String wayOut(List<String> meant, Frame frame, Between others) {
+        return Stream.concat(
+                        meant.stream(),
+                        Stream.of(others.least(), others.most())
+                                .flatMap(Optional::stream)
+                                .map(String::valueOf))
+                .filter(offered -> range.least().isEmpty() || works(offered, frame, others))
+                .findFirst()
+                .map(offered -> "Maybe " + offered + ".")
+                .orElse("Maybe one number in digits: " + meaning + ".");
+    }
+
+    private boolean works(String offered, Frame frame, Between others) {
+        V value = grammar.reader().apply(offered, frame);
+        return inRange(value, frame) && others.holds(number(value));
     }
 
     /** As its grammar reads it; where no number can be guessed it is told what goes there. */
@@ -113,7 +173,7 @@ record Column<R, V>(
             if (!number || !unreadable.wayOut().isEmpty()) {
                 throw unreadable;
             }
-            throw new Unreadable(unreadable.getMessage(), "Maybe one number in digits: " + meaning + ".");
+            throw new Unreadable(unreadable.getMessage(), wayOut(List.of(), frame, Between.ANY));
         }
     }
 

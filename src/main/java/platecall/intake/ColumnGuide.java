@@ -25,7 +25,8 @@ public final class ColumnGuide {
             <body>
             <h1>The sheets of a day</h1>
             <p>A day is a folder with one CSV file for each sheet, or a workbook (.xlsx) with the same sheets, or one JSON file.
-            Columns may stand in any order. What is written in brackets in a header is only a reminder of the unit.
+            Columns may stand in any order. What is written in brackets in a header is a reminder of the unit and may be left out;
+            another unit than the one given here is refused: numbers are never converted.
             Columns marked * must be filled in; in the others a blank cell means what the last column says.</p>
             <h2>How to write a cell</h2>
             <table>

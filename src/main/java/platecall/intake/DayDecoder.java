@@ -15,6 +15,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Supplier;
 import java.util.regex.Pattern;
 import platecall.day.Day;
 import platecall.day.DayFacts;
@@ -225,7 +226,8 @@ final class DayDecoder {
                 }
                 continue;
             }
-            read(sheet.name(), -1, column, cells.getOrDefault(column.name(), ""), frame, values);
+            String cell = cells.getOrDefault(column.name(), "");
+            read(sheet.name(), -1, column, cell, frame, () -> Column.Between.ANY, values);
         }
         return before == troubles.count() && values.size() == sheet.columns().size() && takenFor.isEmpty()
                 ? build(sheet, -1, values)
@@ -294,7 +296,15 @@ final class DayDecoder {
             for (Column<R, ?> column : sheet.columns()) {
                 Integer place = places.get(column);
                 if (place != null || !column.required()) {
-                    read(sheet.name(), index, column, place == null ? "" : row.cell(place), here, values);
+                    String cell = place == null ? "" : row.cell(place);
+                    read(
+                            sheet.name(),
+                            index,
+                            column,
+                            cell,
+                            here,
+                            () -> between(sheet, column, places, row, here),
+                            values);
                 }
             }
             lookAtOrder(sheet, index, values);
@@ -422,23 +432,58 @@ final class DayDecoder {
         }
     }
 
+    /** What the other numbers of a row leave for one that must not be below or above them. */
+    private static <R> Column.Between between(
+            Sheet<R> sheet, Column<R, ?> column, Map<Column<R, ?>, Integer> places, RawSheet.RawRow row, Frame here) {
+        List<Integer> before = new ArrayList<>();
+        List<Integer> after = new ArrayList<>();
+        for (List<Column<R, ?>> ascending : sheet.ascending()) {
+            int at = ascending.indexOf(column);
+            for (Column<R, ?> other : at < 0 ? List.<Column<R, ?>>of() : ascending) {
+                if (other != column && places.containsKey(other)) {
+                    wholeNumber(other, row.cell(places.get(other)), here)
+                            .ifPresent(ascending.indexOf(other) < at ? before::add : after::add);
+                }
+            }
+        }
+        return new Column.Between(
+                before.stream().max(Comparator.naturalOrder()), after.stream().min(Comparator.naturalOrder()));
+    }
+
+    private static Optional<Integer> wholeNumber(Column<?, ?> column, String cell, Frame here) {
+        try {
+            Object value = cell == null || cell.isBlank()
+                    ? Optional.empty()
+                    : column.read(clean(cell), here, () -> Column.Between.ANY);
+            return Optional.ofNullable((Integer) (value instanceof Optional<?> some ? some.orElse(null) : value));
+        } catch (Unreadable toldWithItsCell) {
+            return Optional.empty();
+        }
+    }
+
     private static String didYouMean(Optional<String> meant) {
         return meant.map(name -> "Did you mean " + name + "?").orElse("");
     }
 
     private <R, V> void read(
-            String sheet, int index, Column<R, V> column, String cell, Frame here, Map<Column<?, ?>, Object> values) {
+            String sheet,
+            int index,
+            Column<R, V> column,
+            String cell,
+            Frame here,
+            Supplier<Column.Between> others,
+            Map<Column<?, ?>, Object> values) {
         if (cell == null) {
             return;
         }
         String text = clean(cell);
         try {
             if (text.isEmpty()) {
-                values.put(column, valueOfBlank(column, here));
+                values.put(column, valueOfBlank(column, here, others));
                 return;
             }
             lookAtLetters(text);
-            values.put(column, column.read(text, here));
+            values.put(column, column.read(text, here, others));
         } catch (Unreadable unreadable) {
             troubles.add(new Trouble(sheet, index, column.name(), text, unreadable.getMessage(), unreadable.wayOut()));
         } catch (IllegalArgumentException broken) {
@@ -448,9 +493,9 @@ final class DayDecoder {
     }
 
     /** What a blank cell stands for; an optional column without a usual value has no value. */
-    private static Object valueOfBlank(Column<?, ?> column, Frame here) {
+    private static Object valueOfBlank(Column<?, ?> column, Frame here, Supplier<Column.Between> others) {
         if (column.required()) {
-            throw new Unreadable("must not be empty: " + column.meaning(), "Maybe " + column.example() + ".");
+            throw column.missing(here, others);
         }
         return column.blank().isPresent()
                 ? column.grammar().reader().apply(column.blank().get(), here)

@@ -40,6 +40,7 @@ final class DaySheets {
 
     private static final String MINUTES = "minutes";
     private static final String CELSIUS = "degrees C";
+    private static final String NOT_USED = " (kept, not used yet)";
 
     private DaySheets() {}
 
@@ -453,7 +454,7 @@ final class DaySheets {
                 Grammars.oneOf("a source", List.of(true, false), bought -> bought ? "buy" : "make"),
                 Dish::bought,
                 "make",
-                "bought ready and only finished here, or made",
+                "bought ready and only finished here, or made" + NOT_USED,
                 "make");
         static final Column<Dish, Integer> STORAGE = usual(
                         "storage",
@@ -767,16 +768,16 @@ final class DaySheets {
                 "step that first needs it",
                 "finish");
         static final Column<Ingredient, Double> QUANTITY = usual(
-                        "quantity", Grammars.DECIMAL, Ingredient::quantity, "0", "for one copy", "0.2")
+                        "quantity", Grammars.DECIMAL, Ingredient::quantity, "0", "for one copy" + NOT_USED, "0.2")
                 .from("0", "999999999");
         static final Column<Ingredient, String> UNIT =
-                usual("unit", Grammars.TEXT, Ingredient::unit, "", "unit of the quantity", "l");
+                usual("unit", Grammars.TEXT, Ingredient::unit, "", "unit of the quantity" + NOT_USED, "l");
         static final Column<Ingredient, Money> COST =
                 usual("cost", Grammars.MONEY, Ingredient::cost, "0", "for one copy", "0.80");
         static final Column<Ingredient, List<String>> ALLERGENS =
                 usual("allergens", Grammars.NAMES, Ingredient::allergens, "", "allergens in it", "milk");
         static final Column<Ingredient, String> SUPPLIER =
-                usual("supplier", Grammars.TEXT, Ingredient::supplier, "", "who brings it", "market");
+                usual("supplier", Grammars.TEXT, Ingredient::supplier, "", "who brings it" + NOT_USED, "market");
         static final Column<Ingredient, Optional<Moment>> ARRIVES = optional(
                 "arrives", Clock.MOMENT, Ingredient::arrives, "there from the start", "when it is there", "07:30");
 
@@ -932,14 +933,19 @@ final class DaySheets {
                 required("who", Grammars.NAME, Diner::id, "who eats on camera, like no other", "Mina");
         static final Column<Diner, List<String>> ALLERGIES =
                 usual("allergies", Grammars.NAMES, Diner::allergies, "", "allergens to be kept away", "nuts; milk");
-        static final Column<Diner, String> DIET =
-                usual("diet", Grammars.TEXT, Diner::diet, "", "what else to mind", "vegetarian");
+        static final Column<Diner, String> DIET = usual(
+                "diet",
+                Grammars.TEXT,
+                Diner::diet,
+                "",
+                "what else to mind; what leaves out an allergen as in no milk",
+                "vegetarian");
         static final Column<Diner, Boolean> SWALLOWS = usual(
                 "swallows",
                 Grammars.YES_NO,
                 Diner::swallows,
                 "yes",
-                "no if everything is spat out after the take",
+                "no if everything is spat out after the take" + NOT_USED,
                 "no");
 
         static final Sheet<Diner> SHEET = new Sheet<>(

@@ -6,6 +6,7 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
@@ -52,11 +53,14 @@ public final class ExampleDay {
                     }
                 }
             }
-            if (Files.exists(guide)) {
+            byte[] page = ColumnGuide.html(looks).getBytes(StandardCharsets.UTF_8);
+            // the same page may be there from a day of that name in another format
+            if (Files.exists(guide)
+                    && !(Files.isRegularFile(guide) && Arrays.equals(Files.readAllBytes(guide), page))) {
                 throw BadDay.file(guide.getFileName().toString(), "is there already", "Maybe give another name.");
             }
             DayFiles.write(day(), path);
-            WholeFiles.write(Map.of(guide, ColumnGuide.html(looks).getBytes(StandardCharsets.UTF_8)));
+            WholeFiles.write(Map.of(guide, page));
             return guide;
         } catch (IOException unwritable) {
             throw BadDay.file(name, "can't be written: " + DayFiles.reason(unwritable), DayFiles.wayOut(unwritable));

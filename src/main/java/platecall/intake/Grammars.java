@@ -53,17 +53,16 @@ final class Grammars {
 
     private static final Pattern COMMA_BETWEEN = Pattern.compile(":\\s*[0-9]+\\s*,.*:");
     /** What people write for a zone, common usage; not exact, so only offered. */
-    private static final Map<String, String> ABBREVIATED_ZONES = Map.of(
-            "EST", "America/New_York",
-            "EDT", "America/New_York",
-            "CST", "America/Chicago",
-            "CDT", "America/Chicago",
-            "MST", "America/Denver",
-            "MDT", "America/Denver",
-            "PST", "America/Los_Angeles",
-            "PDT", "America/Los_Angeles",
-            "BST", "Europe/London",
-            "CEST", "Europe/Berlin");
+    private static final Map<String, String> USUAL_ZONES = Map.ofEntries(
+            Map.entry("EST|EDT|ET|EASTERN|NYC|NEW YORK CITY", "America/New_York"),
+            Map.entry("CST|CDT|CT|CENTRAL", "America/Chicago"),
+            Map.entry("MST|MDT|MT|MOUNTAIN", "America/Denver"),
+            Map.entry("PST|PDT|PT|PACIFIC|LA", "America/Los_Angeles"),
+            Map.entry("BST|UK", "Europe/London"),
+            Map.entry("CEST", "Europe/Berlin"));
+
+    /** What may stand around a zone's usual name, or behind a city's. */
+    private static final Pattern AROUND_ZONE = Pattern.compile("^US[ /]|( (STANDARD|DAYLIGHT))? TIME$|,.*$|[ /]US$");
 
     private static final String NUMBER_NOUN = "a number";
     private static final String SHARE_NOUN = "a share";
@@ -393,7 +392,10 @@ final class Grammars {
                             + (amount.scale() == 3 ? ", or " + plain(amount.movePointRight(3)) : "") + ".");
         }
         if (amount.signum() < 0 || amount.compareTo(BigDecimal.valueOf(1_000_000_000)) > 0) {
-            throw new Unreadable("is not an amount of money from 0 to 1000000000", "Maybe 12.50.");
+            boolean negative = amount.signum() < 0;
+            throw new Unreadable(
+                    "is not an amount of money from 0 to 1000000000",
+                    negative ? "Maybe " + plain(amount.negate()) + "." : "Maybe a smaller one.");
         }
         return Money.of(amount);
     }
@@ -428,12 +430,25 @@ final class Grammars {
         }
         throw new Unreadable(
                 "is not a time zone",
-                Optional.ofNullable(ABBREVIATED_ZONES.get(text.toUpperCase(Locale.ROOT)))
-                        .or(() -> Spelling.nearest(
-                                text,
-                                ZoneId.getAvailableZoneIds().stream().sorted().toList()))
+                zoneMeant(text)
                         .map(near -> "Maybe " + near + ".")
-                        .orElse("Maybe Europe/Berlin."));
+                        .orElse("Maybe a continent and a city, as in Europe/Berlin or America/New_York."));
+    }
+
+    /** The zone of a usual word, of a city, or of a name that is nearly one. */
+    private static Optional<String> zoneMeant(String text) {
+        String word = AROUND_ZONE.matcher(text.toUpperCase(Locale.ROOT)).replaceAll("");
+        List<String> zones = ZoneId.getAvailableZoneIds().stream().sorted().toList();
+        return USUAL_ZONES.entrySet().stream()
+                .filter(usual -> word.matches(usual.getKey()))
+                .map(Map.Entry::getValue)
+                .findFirst()
+                .or(() -> zones.stream()
+                        .filter(zone -> zone.substring(zone.lastIndexOf('/') + 1)
+                                .replace('_', ' ')
+                                .equalsIgnoreCase(word.replace('_', ' ')))
+                        .findFirst())
+                .or(() -> Spelling.nearest(text, zones));
     }
 
     private static Use use(String text) {

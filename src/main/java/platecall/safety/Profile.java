@@ -43,9 +43,9 @@ public final class Profile {
         cooling = Cooling.stagesOf(name);
     }
 
-    /** The profile that the day sheet means; case and spaces around it don't matter. */
+    /** The profile that the day sheet means; case, full stops and spaces around it don't matter. */
     public static Optional<Profile> named(String word) {
-        String plain = word.strip().toLowerCase(Locale.ROOT);
+        String plain = word.strip().toLowerCase(Locale.ROOT).replace(".", "");
         return PROFILES.values().stream()
                 .filter(profile -> profile.name.equals(plain) || profile.also.contains(plain))
                 .findFirst();

@@ -3,6 +3,8 @@ package platecall.check;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class EatersTest {
 
@@ -171,6 +173,59 @@ class EatersTest {
                     .isEmpty();
             assertThat(sheets.remarks()).anyMatch(remark -> remark.contains("is not a diet that can be checked"));
         }
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "no milk",
+                "No dairy",
+                "without milk",
+                "non-dairy",
+                "free from milk",
+                "lactose free",
+                "vegetarian, no milk",
+                "no nuts or milk",
+                "nut and dairy free",
+                "Vegan (no nuts)"
+            })
+    void aDietWithoutMilkIsReadHoweverItIsWritten(String diet) {
+        Sheets sheets = Sheets.toast().change("needs", "1", "eaten by=Mina").change("cast", "Mina", "diet=" + diet);
+
+        assertThat(sheets.troubles()).singleElement().asString().contains("[Mina] eats ", "has butter in it (milk)");
+        assertThat(sheets.remarks()).isEmpty();
+    }
+
+    /** Run sheets and the audit know no diets. */
+    @ParameterizedTest
+    @ValueSource(strings = {"milk allergy", "allergic to milk", "Allergies: milk", "milk intolerant"})
+    void anAllergyInTheColumnOfDietsIsMindedAndItsOwnColumnIsNamed(String diet) {
+        Sheets sheets = Sheets.toast().change("needs", "1", "eaten by=Mina").change("cast", "Mina", "diet=" + diet);
+
+        assertThat(sheets.troubles())
+                .containsExactly("needs 0 eaten by: [Mina] eats no milk, and toast has butter in it (milk). "
+                        + "Maybe another dish or eater.");
+        assertThat(sheets.remarks())
+                .containsExactly("cast 0 diet: [" + diet + "] is an allergy, and run sheets and the audit name only"
+                        + " those in column allergies. Maybe milk in column allergies.");
+    }
+
+    @Test
+    void whatOfADietCannotBeReadIsToldAndTheRestIsMinded() {
+        Sheets sheets = Sheets.toast()
+                .change("needs", "1", "eaten by=Mina")
+                .change("cast", "Mina", "diet=vegan, no soft cheese");
+
+        assertThat(sheets.troubles()).singleElement().asString().contains("[Mina] eats vegan, and toast has butter");
+        assertThat(sheets.remarks())
+                .containsExactly("cast 0 diet: [no soft cheese] is not a diet that can be checked. "
+                        + "Maybe soft cheese in column allergies, if that is what to avoid.");
+        assertThat(sheets.change("cast", "Mina", "diet=no known allergies").remarks())
+                .containsExactly("cast 0 diet: [no known allergies] is not a diet that can be checked. "
+                        + "Maybe one of vegetarian, vegan, pescatarian.");
+        assertThat(sheets.change("cast", "Mina", "diet=kosher").remarks())
+                .containsExactly("cast 0 diet: [kosher] is not a diet that can be checked. "
+                        + "Maybe one of vegetarian, vegan, pescatarian.");
     }
 
     @Test

@@ -231,4 +231,36 @@ class WorkTest {
                 .containsExactly("steps 0 station: [counter:2] draws 14 A from circuit wall, which allows 12.8 A for "
                         + "long. Maybe fewer at a time, or another circuit: ask the electrician.");
     }
+
+    @Test
+    void aStoreThatIsNeverOpenInKitchenHoursIsToldOnceIfFoodIsToWaitThere() {
+        Sheets sheets = Sheets.toast()
+                .fact("kitchen hours", "06:00-11:00; 12:00-18:00")
+                .change("stations", "fridge", "hours=11:00-12:00")
+                .change("steps", "cut", "waits in=fridge")
+                .change("steps", "bake", "waits in=fridge");
+        String told = "stations 2 hours: [11:00-12:00] lie outside kitchen hours, so nothing can wait there. "
+                + "Maybe 06:00-11:00; 12:00-18:00.";
+
+        assertThat(sheets.troubles()).containsExactly(told);
+        assertThat(sheets.change("steps", "cut", "waits in=")
+                        .change("steps", "bake", "waits in=")
+                        .troubles())
+                .isEmpty();
+        assertThat(sheets.change("dishes", "toast", "held in=fridge").troubles())
+                .containsExactly(told);
+        assertThat(sheets.change("stations", "fridge", "hours=11:00-12:01").troubles())
+                .isEmpty();
+    }
+
+    @Test
+    void aStoreWhosePlaceIsNeverOpenInKitchenHoursIsTold() {
+        assertThat(Sheets.toast()
+                        .add("places", "place=cellar", "walk=set:5", "hours=18:00-20:00")
+                        .change("stations", "fridge", "place=cellar")
+                        .change("steps", "cut", "waits in=fridge")
+                        .troubles())
+                .containsExactly("stations 2 station: [fridge] is never open in kitchen hours, so nothing can wait "
+                        + "there. Maybe longer hours for its place.");
+    }
 }

@@ -72,6 +72,23 @@ class MainTest {
     }
 
     @Test
+    void newTakesTheGuideThatItWroteBesideAnotherFormat() throws IOException {
+        Path guide = folder.resolve("a-guide.html");
+        assertThat(run("new", folder.resolve("a.xlsx"))).isZero();
+        byte[] page = Files.readAllBytes(guide);
+
+        assertThat(run("new", folder.resolve("a.json"))).isZero();
+        assertThat(folder.resolve("a.json")).isNotEmptyFile();
+        assertThat(guide).hasBinaryContent(page);
+
+        Files.writeString(folder.resolve("b-guide.html"), "mine");
+        assertThat(run("new", folder.resolve("b.json"))).isEqualTo(2);
+        assertThat(err.toString()).contains("b-guide.html: is there already. Maybe give another name.");
+        assertThat(folder.resolve("b-guide.html")).hasContent("mine");
+        assertThat(folder.resolve("b.json")).doesNotExist();
+    }
+
+    @Test
     void theGuideOfANewDayNamesEveryPropertyOfEveryLook() throws IOException {
         run("new", folder.resolve("mine"));
 

@@ -30,14 +30,26 @@ class SpellingTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"9,1", "12,1", "1,12", "12A,12B", "S1,S2", "S1,T1", "a,b", "oven 2,oven 1", "setup 12,setup 21"})
-    void anotherNumberOrAnotherSingleLetterIsAnotherThing(String word, String known) {
+    @CsvSource({
+        "9,1",
+        "12,1",
+        "1,12",
+        "12A,12B",
+        "S1,S2",
+        "S1,T1",
+        "a,b",
+        "US,UK",
+        "ku,UK",
+        "oven 2,oven 1",
+        "setup 12,setup 21"
+    })
+    void anotherNumberOrAnotherLetterOfOneOrTwoIsAnotherThing(String word, String known) {
         assertThat(Spelling.nearest(word, List.of(known))).isEmpty();
         assertThat(Spelling.suggest(word, List.of(known, "x"))).isEqualTo("Maybe one of: " + known + ", x.");
     }
 
     @ParameterizedTest
-    @CsvSource({"a,A", "12a,12A", "ovn 2,oven 2", "oven2,oven", "Bo,Bob"})
+    @CsvSource({"a,A", "us,US", "12a,12A", "ovn 2,oven 2", "oven2,oven", "Bo,Bob"})
     void nearNamesWithNumbersAreFound(String word, String known) {
         assertThat(Spelling.nearest(word, List.of(known))).contains(known);
     }

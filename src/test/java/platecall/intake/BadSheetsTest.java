@@ -67,7 +67,7 @@ class BadSheetsTest {
                 .containsExactly(
                         "inn, sheet dishes, row 2, column \"peak to\": peak to is missing: if look is table, peak to and usable to must be given.",
                         "inn, sheet steps, row 2, column \"minutes likely\": [10] must not be below minutes low, which is 12. Maybe 12.",
-                        "inn, sheet stations, row 2, column \"capacity\": [0] must be from 1 to 10000. Maybe 4.");
+                        "inn, sheet stations, row 2, column \"capacity\": [0] must be from 1 to 10000. Maybe 1.");
     }
 
     /** Each number is held against the highest before it, also where another cell of the row can't be read. */
@@ -202,11 +202,63 @@ class BadSheetsTest {
 
         assertThat(inn.report())
                 .containsExactly(
-                        "inn, sheet setups, row 2, column \"takes likely\": [0] must be from 1 to 500. Maybe 4.",
-                        "inn, sheet setups, row 2, column \"takes at worst\": [501] must be from 1 to 500. Maybe 7.",
+                        "inn, sheet setups, row 2, column \"takes likely\": [0] must be from 1 to 500. Maybe 1.",
+                        "inn, sheet setups, row 2, column \"takes at worst\": [501] must be from 1 to 500. Maybe 500.",
                         "inn, sheet setups, row 2, column \"rolling minutes\": [-2] must be from 0 to 1440 minutes. Maybe 2.",
                         "inn, sheet circuits, row 2, column \"volts\": [-230] must be above 0, at most 1000. Maybe 230.",
-                        "inn, sheet circuits, row 2, column \"amps\": [0] must be above 0, at most 1000. Maybe 16.");
+                        "inn, sheet circuits, row 2, column \"amps\": [0] must be above 0, at most 1000. Maybe one number in digits: rating of its breaker.");
+    }
+
+    /** 185 and 165 degrees Fahrenheit are 85 and 74 degrees Celsius by definition, NIST SP 811, B.8. */
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "185|85.",
+                "165|74.",
+                "450|one number in digits: core temperature to reach, by the thermometer.",
+                "-60|one number in digits: core temperature to reach, by the thermometer."
+            })
+    void degreesOutOfRangeAreOfferedFromFahrenheitOrNotAtAll(String written, String offered) {
+        inn.write(
+                "steps",
+                "dish,step,minutes likely,station,core temperature\nsoup,plate,10,hob:1," + written
+                        + "\nroast,plate,10,hob:1,\n");
+
+        assertThat(inn.report())
+                .contains("inn, sheet steps, row 2, column \"core temperature\": [" + written
+                        + "] must be from -40 to 150 degrees C. Maybe " + offered);
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "'9,,8,2', takes at worst, 9",
+        "'4,,8,2', takes at worst, 7",
+        "',3,8,2', takes likely, 3",
+        "',7,8,2', takes likely, 4",
+        "'4,7,,12', take cycle, 12",
+        "'4,7,,2', take cycle, 8"
+    })
+    void aBlankCellIsAnsweredWithANumberThatGoesWithThoseBesideIt(String cells, String column, int offered) {
+        inn.change("setups", "4,7,8,2,yes", cells + ",yes");
+
+        assertThat(inn.report())
+                .singleElement()
+                .asString()
+                .startsWith("inn, sheet setups, row 2, column \"" + column + "\": must not be empty")
+                .endsWith("Maybe " + offered + ".");
+    }
+
+    @ParameterizedTest
+    @CsvSource({"'9,-1,8,2', takes at worst, 9", "'9,-12,8,2', takes at worst, 12", "'4,7,8,-9', rolling minutes, 0"})
+    void aNumberOutOfRangeIsAnsweredWithOneThatGoesWithThoseBesideIt(String cells, String column, int offered) {
+        inn.change("setups", "4,7,8,2,yes", cells + ",yes");
+
+        assertThat(inn.report())
+                .singleElement()
+                .asString()
+                .startsWith("inn, sheet setups, row 2, column \"" + column + "\": [-")
+                .endsWith("Maybe " + offered + ".");
     }
 
     @Test

@@ -95,7 +95,16 @@ class ClockTest {
                 "14.3.2026|Maybe 2026-03-14.",
                 "14/3/2026|Maybe 2026-03-14.",
                 "3/14/2026|Maybe 2026-03-14.",
-                "4/3/2026|Maybe 2026-03-04, or 2026-04-03.",
+                "4/3/2026|Maybe 2026-04-03, or 2026-03-04.",
+                "11-06-2026|Maybe 2026-11-06, or 2026-06-11.",
+                "13-06-2026|Maybe 2026-06-13.",
+                "4.3.2026|Maybe 2026-03-04.",
+                "3/3/2026|Maybe 2026-03-03.",
+                "11/26/26|Maybe 2026-11-26.",
+                "2026/11/06|Maybe 2026-11-06.",
+                "31/6/2026|Maybe 2026-03-14.",
+                "2026-02-30|Maybe the day or the month is wrong.",
+                "1926-11-06|Maybe the year is wrong.",
                 "soon|Maybe 2026-03-14.",
             })
     void aDateInAnotherFormIsOfferedInThisOne(String text, String wayOut) {
@@ -103,6 +112,35 @@ class ClockTest {
                 .isInstanceOfSatisfying(
                         Unreadable.class,
                         unreadable -> assertThat(unreadable.wayOut()).isEqualTo(wayOut));
+    }
+
+    /** Of two dates only the one that the day can have is offered. */
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "11/6/2026 00:40|2026-11-06|2026-11-06 00:40",
+                "11/6/2026 0:40|2026-06-10|2026-06-11 00:40",
+                "2026-11-06 12:40 AM|2026-11-06|2026-11-06 00:40",
+                "11/6/2026 12:40 AM|2026-11-06|2026-11-06 00:40",
+                "11-06-2026 6pm|2026-11-06|2026-11-06 18:00",
+                "4/3/2026 10:00|2026-03-20|2026-04-03 10:00, or 2026-03-04 10:00",
+                "14.03.2026 18:30|2026-03-14|2026-03-14 18:30"
+            })
+    void aTimeAfterADateInAnotherFormIsOfferedWithItInThisOne(String text, String day, String offered) {
+        assertThatThrownBy(() -> moment(text, day))
+                .isInstanceOfSatisfying(
+                        Unreadable.class,
+                        unreadable -> assertThat(unreadable.wayOut()).isEqualTo("Maybe " + offered + "."));
+    }
+
+    @Test
+    void aSpanWithDatesInAnotherFormIsOfferedWithThemInThisOne() {
+        assertThatThrownBy(() -> span("11/5/2026 22:00 - 11/6/2026 11:00", "2026-11-06"))
+                .isInstanceOfSatisfying(
+                        Unreadable.class,
+                        unreadable -> assertThat(unreadable.wayOut())
+                                .isEqualTo("Maybe 2026-11-05 22:00 - 2026-11-06 11:00."));
     }
 
     @Test

@@ -103,4 +103,18 @@ class DaySchemaTest {
             }
         }
     }
+
+    @Test
+    void theGuideSaysThatAnotherUnitIsRefusedAndWhatIsNotUsedYet() {
+        String guide = ColumnGuide.html(List.of());
+
+        assertThat(guide).contains("another unit than the one given here is refused");
+        assertThat(guide)
+                .contains(
+                        "<td>source</td><td>bought ready and only finished here, or made (kept, not used yet)",
+                        "<td>quantity</td><td>for one copy (kept, not used yet)",
+                        "<td>unit</td><td>unit of the quantity (kept, not used yet)",
+                        "<td>supplier</td><td>who brings it (kept, not used yet)",
+                        "<td>swallows</td><td>no if everything is spat out after the take (kept, not used yet)");
+    }
 }

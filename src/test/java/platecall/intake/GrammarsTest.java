@@ -69,7 +69,7 @@ class GrammarsTest {
 
     @Test
     void aColumnOfNumbersSaysWhatGoesThereIfNoneCanBeGuessed() {
-        assertThatThrownBy(() -> DaySheets.Steps.HANDS.read("Pia", COMMAS))
+        assertThatThrownBy(() -> DaySheets.Steps.HANDS.read("Pia", COMMAS, () -> Column.Between.ANY))
                 .isInstanceOfSatisfying(
                         Unreadable.class,
                         unreadable -> assertThat(unreadable.wayOut())
@@ -96,7 +96,8 @@ class GrammarsTest {
         refuses(Grammars.MONEY, "1.200,00", "is not an amount of money", "Maybe 1200.00.");
         refuses(Grammars.MONEY, "1,200.00", "is not an amount of money", "Maybe 1200.");
         refuses(Grammars.MONEY, "0.7999", "is not an amount of money: it has more than two decimals", "Maybe 0.80.");
-        refuses(Grammars.MONEY, "-1", "is not an amount of money from 0 to 1000000000", "Maybe 12.50.");
+        refuses(Grammars.MONEY, "-1", "is not an amount of money from 0 to 1000000000", "Maybe 1.");
+        refuses(Grammars.MONEY, "1000000001", "is not an amount of money from 0 to 1000000000", "Maybe a smaller one.");
     }
 
     @ParameterizedTest
@@ -247,6 +248,30 @@ class GrammarsTest {
         refuses(Grammars.ZONE, "Europe/Berlim", "is not a time zone", "Maybe Europe/Berlin.");
     }
 
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "New York|America/New_York",
+                "new_york|America/New_York",
+                "New York, NY|America/New_York",
+                "New York City, NY|America/New_York",
+                "Los Angeles|America/Los_Angeles",
+                "London|Europe/London",
+                "Mexico City, Mexico|America/Mexico_City",
+                "Eastern|America/New_York",
+                "US Eastern|America/New_York",
+                "Eastern Standard Time|America/New_York",
+                "ET|America/New_York",
+                "Central Time|America/Chicago",
+                "Mountain|America/Denver",
+                "pacific|America/Los_Angeles"
+            })
+    void aCityOrAUsualWordIsOfferedAsItsZone(String text, String zone) {
+        refuses(Grammars.ZONE, text, "is not a time zone", "Maybe " + zone + ".");
+        assertThat(read(Grammars.ZONE, zone).getId()).isEqualTo(zone);
+    }
+
     @Test
     void listsSkipWhatIsEmpty() {
         assertThat(read(Grammars.NAMES, " milk ;; nuts;")).containsExactly("milk", "nuts");
@@ -285,7 +310,11 @@ class GrammarsTest {
     void timeZonesAreKnownOnesWithWholeMinutes() {
         assertThat(read(Grammars.ZONE, "Europe/Berlin")).isEqualTo(ZoneId.of("Europe/Berlin"));
         refuses(Grammars.ZONE, "Europe/Berln", "is not a time zone", "Maybe Europe/Berlin.");
-        refuses(Grammars.ZONE, "+01:02:03", "is not a time zone", "Maybe Europe/Berlin.");
+        refuses(
+                Grammars.ZONE,
+                "+01:02:03",
+                "is not a time zone",
+                "Maybe a continent and a city, as in Europe/Berlin or America/New_York.");
     }
 
     @Test

@@ -28,6 +28,24 @@ class ProfileTest {
         assertThat(FDA.title()).isEqualTo("FDA Food Code (2022)");
     }
 
+    @ParameterizedTest
+    @CsvSource({
+        "US,fda-2022",
+        "U.S.,fda-2022",
+        "USA,fda-2022",
+        "United States,fda-2022",
+        "usda,fda-2022",
+        "FDA,fda-2022",
+        "Great Britain,uk",
+        "GB,uk",
+        "Wales,uk",
+        "AU,australia",
+        "FR,france"
+    })
+    void aCountryNamesItsProfile(String country, String profile) {
+        assertThat(Profile.named(country)).contains(Profile.named(profile).orElseThrow());
+    }
+
     @Test
     void everyProfileHasTheLimitsThatTheClockNeeds() {
         for (String name : Profile.names()) {
