@@ -9,6 +9,8 @@ import java.nio.file.Path;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import platecall.day.Day;
 
 class JsonDayTest {
@@ -95,5 +97,25 @@ class JsonDayTest {
         assertThat(SheetFolder.report(file("// mine\n{}")))
                 .containsExactly("day.json: is not JSON: line 1, column 1: a comment stands there. "
                         + "Maybe remove it: JSON has none.");
+    }
+
+    /** RFC 8259, section 6 (value from memory): no leading zero, no bare point, neither NaN nor Infinity. */
+    @ParameterizedTest
+    @ValueSource(strings = {"01", "NaN", "Infinity", ".5", "1.", "+1"})
+    void numbersThatAreNoneInJsonAreRefused(String number) throws IOException {
+        String bad = text.replaceFirst("\"minutes likely\" : 10", "\"minutes likely\" : " + number);
+
+        assertThat(bad).isNotEqualTo(text);
+        assertThat(SheetFolder.report(file(bad))).singleElement().asString().startsWith("day.json: is not JSON: line ");
+    }
+
+    /** RFC 8259, section 6 (value from memory). */
+    @Test
+    void numbersMayHaveAnExponentAndZeroASign() throws IOException {
+        String other = text.replaceFirst("\"minutes likely\" : 10", "\"minutes likely\" : 1e1")
+                .replaceFirst("\"least wait\" : 0", "\"least wait\" : -0");
+
+        assertThat(other).contains("\"minutes likely\" : 1e1").contains("\"least wait\" : -0");
+        assertThat(DayFiles.read(file(other)).day()).isEqualTo(day);
     }
 }
