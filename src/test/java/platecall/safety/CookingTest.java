@@ -1,6 +1,7 @@
 package platecall.safety;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -120,19 +121,40 @@ class CookingTest {
         assertThat(Roast.ovenSetRight(oven, kilograms, celsius)).isEqualTo(right);
     }
 
-    /** USDA FSIS Appendix A. */
+    /** USDA FSIS Appendix A (FSIS-GD-2021-14), every row, and between two rows the lower one. */
     @ParameterizedTest
     @CsvSource({
         "130, 6720, 7260",
+        "131, 5340, 5820",
         "132, 4260, 4620",
+        "133, 3360, 3720",
         "134, 2700, 2820",
+        "135, 2160, 2220",
+        "136, 1680, 1920",
+        "137, 1380, 1440",
+        "138, 1080, 1140",
+        "139, 900, 900",
+        "140, 720, 720",
         "141, 540, 600",
+        "142, 480, 480",
+        "143, 360, 360",
+        "144, 300, 300",
         "145, 240, 240",
         "145.9, 240, 240",
         "146, 169, 182",
+        "147, 134, 144",
+        "148, 107, 115",
+        "149, 85, 91",
         "150, 67, 72",
+        "151, 54, 58",
+        "152, 43, 46",
+        "153, 34, 37",
+        "154, 27, 29",
+        "155, 22, 23",
+        "156, 17, 19",
         "157, 14, 15",
         "158, 0, 0",
+        "159, 0, 0",
         "160, 0, 0"
     })
     void meatIsHeldAsLongAsFsisSays(double fahrenheit, int log65Seconds, int log7Seconds) {
@@ -164,7 +186,7 @@ class CookingTest {
         }
     }
 
-    /** Least squares of log10 seconds on °F over the printed rows (own calculation): z 10.01 °F, r -0.99979. */
+    /** Least squares of log10 seconds on °F over the printed rows (own calculation): z 10.01 °F, 5.56 °C, r -0.99979. */
     @Test
     void theFsisTableHasAzOfTenFahrenheit() {
         double n = 0;
@@ -172,6 +194,7 @@ class CookingTest {
         double y = 0;
         double xx = 0;
         double xy = 0;
+        double yy = 0;
         for (int f = 130; f <= 157; f++) {
             double log = Math.log10(MeatLethality.tableSeconds(f, MeatLethality.Reduction.LOG_6_5)
                     .orElseThrow());
@@ -180,9 +203,13 @@ class CookingTest {
             y += log;
             xx += f * f;
             xy += f * log;
+            yy += log * log;
         }
-        double slope = (n * xy - x * y) / (n * xx - x * x);
-        assertThat(-1 / slope).isBetween(10.0, 10.02);
+        double z = (n * xx - x * x) / (x * y - n * xy);
+        assertThat(z).isCloseTo(10.01, within(0.005));
+        assertThat(z / 1.8).isCloseTo(5.56, within(0.005));
+        assertThat((n * xy - x * y) / Math.sqrt((n * xx - x * x) * (n * yy - y * y)))
+                .isCloseTo(-0.99979, within(5e-6));
     }
 
     /** FDA Food Code 3-401.11(A)(2) and (3) name these foods; the words are a guess. */
