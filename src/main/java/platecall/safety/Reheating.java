@@ -3,9 +3,6 @@ package platecall.safety;
 /** Heating up again what was cooked and cooled, to hold it hot (FDA Food Code 3-403.11). */
 public final class Reheating {
 
-    /** Minutes that food from a microwave stands covered before it is served (3-403.11(B)). */
-    public static final int MICROWAVE_STAND_MINUTES = 2;
-
     private Reheating() {}
 
     /**

@@ -6,12 +6,6 @@ public final class Sanitizing {
     /** Water for sanitizing by hand, in degrees C (4-501.111; value from memory). */
     public static final double HAND_WATER_CELSIUS = 77;
 
-    /** Hours after which things in use are cleaned (4-602.11; value from memory). */
-    public static final int CLEAN_EVERY_HOURS = 4;
-
-    /** Days that ready-to-eat food is kept cold, the first counted (3-501.17; value from memory). */
-    public static final int KEEP_DAYS = 7;
-
     private Sanitizing() {}
 
     /** Whether things stay long enough in hot water. */
