@@ -9,6 +9,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import platecall.day.Day;
 import platecall.day.Station;
 import platecall.day.TestDays;
@@ -161,5 +163,31 @@ class StoresAndCircuitsTest {
 
         assertThat(CircuitLoad.of(just, plan(just)).get(0).carried()).isTrue();
         assertThat(CircuitLoad.of(over, plan(over)).get(0).carried()).isFalse();
+    }
+
+    /** Watts of the Penn State course EGEE 102, after DOE: a toaster up to 1400, a microwave oven up to 1100, a coffee maker from 900. */
+    @ParameterizedTest
+    @CsvSource({"1400, 1100, false", "1400, 900, true", "1150, 1100, true"})
+    void aToasterAndAMicrowaveOvenAreTooMuchForACircuitOfTwentyAmps(double first, double second, boolean carried) {
+        TestDays days = cream().circuit("wall at 120 V", 20, 1);
+        for (double watts : new double[] {first, second}) {
+            days.station("appliance of " + watts + " W", Station.Kind.OTHER, 1, station -> {
+                station.amps = watts / 120;
+                station.circuit = Optional.of("wall at 120 V");
+            });
+        }
+        Day day = days.build();
+        Plan plan = TestPlans.of(day)
+                .step(
+                        "cream",
+                        "cook",
+                        1,
+                        "09:00-09:20",
+                        work -> work.on("appliance of " + first + " W", 1).on("appliance of " + second + " W", 1))
+                .build();
+
+        CircuitLoad load = CircuitLoad.of(day, plan).get(2);
+        assertThat(load.mostAmps()).isCloseTo((first + second) / 120, within(1e-9));
+        assertThat(load.carried()).isEqualTo(carried);
     }
 }
