@@ -15,6 +15,7 @@ final class CondensationLook implements Reckoning {
     private static final double WATER_J_PER_KG_K = 4186;
     private static final double GLASS_J_PER_KG_K = 840;
     private static final double GLASS_EMISSIVITY = 0.9;
+    /** At most so long, and no longer than it takes the glass to warm or cool by a kelvin. */
     private static final double STEP_SECONDS = 10;
 
     private static final List<Property> PROPERTIES = List.of(
@@ -69,6 +70,33 @@ final class CondensationLook implements Reckoning {
     /** How one glass fares, in seconds; the times mean nothing if beads never gathered. */
     private record Course(double peakFrom, double peakTo, double usableTo, boolean beaded) {}
 
+    /**
+     * What reaches the side of the glass from the room.
+     *
+     * @param height metres
+     * @param heat factor on what air and walls bring
+     * @param lit light that it takes up, W/m2
+     */
+    private record Wall(SetAir air, double height, double heat, double lit) {
+
+        private double coefficient(double celsius) {
+            return heat * Convection.alongWall(celsius, air.celsius(), height);
+        }
+
+        /** Water that gathers, kg/(m2 s). */
+        double settling(double celsius) {
+            return -air.vapourFlux(coefficient(celsius), celsius);
+        }
+
+        /** Heat, W/m2. */
+        double fluxIn(double celsius) {
+            return coefficient(celsius) * (air.celsius() - celsius)
+                    - heat * Cooling.radiativeFlux(GLASS_EMISSIVITY, celsius, air.celsius())
+                    + settling(celsius) * MoistAir.vaporisationJPerKg(celsius)
+                    + lit;
+        }
+    }
+
     /** @param heat factor on what air and walls bring */
     private static Course course(Given given, SetAir air, double heat) {
         double height = given.metres("height");
@@ -77,14 +105,14 @@ final class CondensationLook implements Reckoning {
         double side = Math.PI * given.metres("width") * height;
         double capacity =
                 (given.number("mass") * WATER_J_PER_KG_K + given.number("glass") * GLASS_J_PER_KG_K) / 1000 / side;
-        double lit = given.share("absorbs") * air.lightWattsPerM2();
+        Wall wall = new Wall(air, height, heat, given.share("absorbs") * air.lightWattsPerM2());
         double celsius = given.number("start");
         double grams = 0;
         double beadsAt = DAY_SECONDS;
         double peakTo = DAY_SECONDS;
-        for (double seconds = 0; seconds < DAY_SECONDS; seconds += STEP_SECONDS) {
-            double coefficient = heat * Convection.alongWall(celsius, air.celsius(), height);
-            double settling = -air.vapourFlux(coefficient, celsius);
+        double step;
+        for (double seconds = 0; seconds < DAY_SECONDS; seconds += step) {
+            double settling = wall.settling(celsius);
             if (grams >= beads) {
                 beadsAt = Math.min(beadsAt, seconds);
             }
@@ -94,12 +122,12 @@ final class CondensationLook implements Reckoning {
             if (settling <= 0 && grams < beads) {
                 return new Course(beadsAt, peakTo, seconds, beadsAt < DAY_SECONDS);
             }
-            grams += 1000 * settling * STEP_SECONDS;
-            double fluxIn = coefficient * (air.celsius() - celsius)
-                    - heat * Cooling.radiativeFlux(GLASS_EMISSIVITY, celsius, air.celsius())
-                    + settling * MoistAir.vaporisationJPerKg(celsius)
-                    + lit;
-            celsius += fluxIn * STEP_SECONDS / capacity;
+            double fluxIn = wall.fluxIn(celsius);
+            double lessPerKelvin = fluxIn - wall.fluxIn(celsius + 1);
+            step = Math.min(STEP_SECONDS, capacity / Math.abs(fluxIn));
+            grams += 1000 * settling * step;
+            // a light glass goes as far as to where no heat flows any more, not beyond
+            celsius += fluxIn * step / Math.max(capacity, lessPerKelvin * step);
         }
         return new Course(beadsAt, peakTo, DAY_SECONDS, beadsAt < DAY_SECONDS);
     }

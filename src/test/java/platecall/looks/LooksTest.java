@@ -421,6 +421,78 @@ class LooksTest {
         assertThat(life.usableToMinutes() > 0).isEqualTo(wets);
     }
 
+    /**
+     * By hand: 1 g of drink in 1 g of glass, 86 by 65 mm, takes 5.026 J/K, and 256 J from 3 °C to the dew point, 54 °C. If all of
+     * that came from water that settles, at 2.38 to 2.49 MJ/kg, it would be 6.1 g/m2 at most.
+     */
+    @Test
+    void aGlassThatIsWarmWithinSecondsGathersNoMoreWaterThanItsHeatAllows() {
+        assertThat(lightGlass("7").warning().orElseThrow()).startsWith("beads never gather");
+        LookLife few = lightGlass("1");
+        assertThat(few.warning()).isEmpty();
+        assertThat(few.peakToMinutes()).isLessThanOrEqualTo(1);
+        assertThat(few.usableToMinutes()).isBetween(1, 60);
+    }
+
+    private static LookLife lightGlass(String beads) {
+        return new LooksDay()
+                .air(55, 95)
+                .dish(
+                        "shot",
+                        Kind.CONDENSATION,
+                        "start",
+                        "3",
+                        "mass",
+                        "1",
+                        "glass",
+                        "1",
+                        "height",
+                        "86",
+                        "beads",
+                        beads,
+                        "runs",
+                        "500")
+                .life();
+    }
+
+    @Test
+    void glassesOfEverySizeAreReckonedInEveryAir() {
+        for (int celsius : new int[] {-30, 20, 60}) {
+            for (int humidity : new int[] {0, 50, 100}) {
+                for (int light : new int[] {0, 2000}) {
+                    for (String mass : List.of("1", "20", "5000")) {
+                        for (String size : List.of("10", "300")) {
+                            LookLife life = new LooksDay()
+                                    .air(celsius, humidity)
+                                    .light(light)
+                                    .dish(
+                                            "x",
+                                            Kind.CONDENSATION,
+                                            "start",
+                                            "-10",
+                                            "mass",
+                                            mass,
+                                            "glass",
+                                            mass,
+                                            "height",
+                                            size,
+                                            "width",
+                                            size,
+                                            "absorbs",
+                                            "100",
+                                            "beads",
+                                            "0.1")
+                                    .life();
+                            assertThat(life.usableToMinutes())
+                                    .as(life.reasoning())
+                                    .isBetween(life.peakToMinutes(), LookLife.DAY_MINUTES);
+                        }
+                    }
+                }
+            }
+        }
+    }
+
     @Test
     void aGlassThatWarmsBeforeItRunsPeaksUntilTheDewPoint() {
         // own calculation: lumped glass from 4 to 9.5 °C at a flux that falls from about 205 to 120 W/m2
