@@ -306,11 +306,12 @@ public record SoFar(
                     .filter(n -> plan.breaks().get(n).person().equals(person))
                     .boxed()
                     .toList();
-            List<Integer> open = all.stream().filter(n -> isOpen(n, it.what())).toList();
+            List<Integer> open =
+                    all.stream().filter(n -> isOpen(n, it.what(), about)).toList();
             Optional<Integer> nearest = (open.isEmpty() ? all : open)
                     .stream()
-                            .min(Comparator.comparingInt(n ->
-                                    Math.abs(plan.breaks().get(n).span().start().minutesUntil(about))));
+                            .min(Comparator.comparingInt(
+                                    n -> minutesBetween(plan.breaks().get(n), it.what(), about)));
             if (nearest.isEmpty()) {
                 tell(row, "person", person, "has no meal break in the plan", "");
                 return;
@@ -323,12 +324,20 @@ public record SoFar(
             }
         }
 
-        /** Whether a row can tell something new of a break: that it ended only of one that isn't over by the plan in hand. */
-        private boolean isOpen(int meal, What what) {
-            boolean over = plan.asOf()
-                    .filter(made -> !plan.breaks().get(meal).span().end().isAfter(made))
-                    .isPresent();
-            return !isOfBefore(plan.work().size() + meal) || what == What.ENDED && !over;
+        /** Minutes between a time and that at which a break is planned to do what is told of it. */
+        private static int minutesBetween(Break meal, What what, Moment at) {
+            Span span = meal.span();
+            return Math.abs((what == What.ENDED ? span.end() : span.start()).minutesUntil(at));
+        }
+
+        /** Whether a row can tell of a break what happened at a time: not if it was over before by the plan in hand. */
+        private boolean isOpen(int meal, What what, Moment at) {
+            int i = plan.work().size() + meal;
+            long minute = at.epochMinute();
+            long made = plan.asOf().map(Moment::epochMinute).orElse(minute);
+            // one under way when the plan was made may end later than planned
+            boolean over = what == What.ENDED ? facts[i].ended <= made && made < minute : facts[i].ended <= minute;
+            return !isOfBefore(i) || !over;
         }
 
         /** Whether a work or break had begun when the plan in hand was made. */

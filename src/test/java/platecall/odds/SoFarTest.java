@@ -319,6 +319,24 @@ class SoFarTest {
                 .containsExactly(span("10:27-10:57"));
     }
 
+    /** By hand: 10:34 is 33 minutes after one meal begins, but 31 before the other does; nobody begins another while at one. */
+    @Test
+    void aBreakThatIsUnderWayIsTheOneMeantThoughAnotherBeginsNearer() {
+        Plan twoMeals = TestPlans.of(day)
+                .step("tea", "pour", 1, "12:40-12:45", work -> work.by("Ben"))
+                .meal("Ben", "10:01-10:31")
+                .meal("Ben", "11:05-11:35")
+                .asOf("10:20")
+                .build();
+        assertThat(SoFar.of(day, twoMeals, at("10:40"), List.of(meal(What.ENDED, "Ben", "10:34")), "", troubles)
+                        .breaks())
+                .extracting(Plan.Break::span)
+                .containsExactly(span("10:01-10:34"));
+        assertThat(told()).isEmpty();
+        SoFar.of(day, twoMeals, at("10:40"), List.of(meal(What.BEGAN, "Ben", "10:25")), "", troubles);
+        assertThat(told()).containsExactly("0 has begun by the plan in hand");
+    }
+
     /** By hand: tea was to be poured until 10:25, but Ben sat down at 10:24, so it was; from 10:22 on it leaves two of five minutes. */
     @Test
     void whoSatDownHadEndedWhatHeWasAtOrIsAsked() {
