@@ -402,8 +402,9 @@ public final class Changes {
                         .filter(change -> change.is().equals(Optional.of(work)))
                         .flatMap(change -> change.was().stream())
                         .map(was -> was.span().end()));
-        // who takes over now has to know when it ends; who comes back for the end, when that is
-        boolean takesOver = after.asOf().equals(Optional.of(at));
+        // who takes over when others go has to know when it ends; who comes back for the end, when that is
+        boolean takesOver = after.hasBegun(work.span().start())
+                && work.hands().stream().anyMatch(hands -> hands.span().end().equals(at));
         int ahead = takesOver ? 0 : at.minutesUntil(work.span().end());
         Moment is = work.span().end().plus(-ahead);
         Optional<String> time = ends.map(was -> was.plus(-ahead))

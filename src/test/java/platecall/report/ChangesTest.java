@@ -136,6 +136,30 @@ class ChangesTest {
     }
 
     /** The first pie is lost and the second takes its place, so another one gets its number. */
+    /** By hand: Ana goes at 09:38, some minutes after the plan was made, or went at 09:33, some minutes before. */
+    @Test
+    void whoTakesOverBeforeOrAfterNowIsToldTheEndToo() {
+        Day day = TestDays.firstEgg().build();
+        Plan before = TestPlans.of(day)
+                .step("egg", "crack", 1, "09:30-09:40", crack -> crack.by("Ana"))
+                .build();
+        for (String at : List.of("09:33", "09:38")) {
+            Plan after = TestPlans.of(day)
+                    .step(
+                            "egg",
+                            "crack",
+                            1,
+                            "09:30-09:44",
+                            crack -> crack.hands("Ana", "09:30-" + at).hands("Ben", at + "-09:44"))
+                    .asOf("09:35")
+                    .build();
+            assertThat(Changes.of(day, TestPlans.of(day).build(), after, before, Map.of())
+                            .noteOfEnd(after.work().get(0), TestDays.at(at), Clock.of(day, after))
+                            .orElseThrow())
+                    .startsWith("ends 09:44, was 09:40");
+        }
+    }
+
     @Test
     void whatIsGoneIsToldByTheNumbersUntilNow() {
         Plan before = baked("09:10-09:40", "10:00-10:30");
