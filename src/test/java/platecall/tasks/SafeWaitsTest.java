@@ -2,6 +2,7 @@ package platecall.tasks;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -19,6 +20,7 @@ import platecall.day.TestDays;
 import platecall.looks.Looks;
 import platecall.plan.Plan;
 import platecall.solve.Planner;
+import platecall.units.Span;
 
 /** Open waits of food at risk are limited for the search, so that no plan of it runs over the clock. */
 class SafeWaitsTest {
@@ -79,6 +81,24 @@ class SafeWaitsTest {
                         .into()
                         .get(1))
                 .containsExactly(new TaskNet.Arc(0, 1, 0, 230));
+    }
+
+    /** A store's hours on the evening after the day lie outside of it: nothing is free there, and the day is planned all the same. */
+    @Test
+    void aStoreThatOpensOnlyAfterTheDayHoldsNothing() {
+        Day day = packedLater("07:00-12:00")
+                .station(
+                        "fridge",
+                        Station.Kind.FRIDGE,
+                        9,
+                        fridge -> fridge.hours = List.of(new Span(
+                                TestDays.at("22:00"), TestDays.at("22:00").plus(780))))
+                .build();
+
+        assertThat(net(day).lanes().stream()
+                        .filter(lane -> lane.station().equals("fridge"))
+                        .flatMapToInt(lane -> Arrays.stream(lane.free())))
+                .containsOnly(0);
     }
 
     @Test
