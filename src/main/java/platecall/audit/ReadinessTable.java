@@ -98,7 +98,7 @@ final class ReadinessTable {
         List<AtCamera> made = new ArrayList<>();
         List<AtCamera> firstTake = new ArrayList<>();
         boolean firstTakeMade = true;
-        boolean looked = true;
+        boolean allLookedAtMade = true;
         for (Need need : needs(setup)) {
             int first = 0;
             for (PlannedCopy copy : copies(need).toList()) {
@@ -115,15 +115,14 @@ final class ReadinessTable {
             }
             if (first < plates(need)) {
                 firstTakeMade = false;
-                looked &= need.part() == Part.BACKGROUND || need.part() == Part.STAND_IN;
+                allLookedAtMade &= !isLookedAt(need);
                 if (notMade.isEmpty()) {
                     notMade.add(ledger.name(need.dish()));
                 }
             }
         }
-        Optional<Moment> rest =
-                looked ? firstTake.stream().map(AtCamera::ready).max(Comparator.naturalOrder()) : Optional.empty();
-        Optional<Moment> ready = firstTakeMade ? rest : Optional.empty();
+        Optional<Moment> there = firstTake.stream().map(AtCamera::ready).max(Comparator.naturalOrder());
+        Optional<Moment> ready = firstTakeMade ? there : Optional.empty();
         int takes = ready.isPresent() ? takesServed(setup) : 0;
         int resets = Math.max(0, takes - 1);
         int margin = ready.map(moment -> moment.minutesUntil(setup.call())).orElse(0);
@@ -139,11 +138,13 @@ final class ReadinessTable {
                 resets,
                 resets == 0 ? Optional.empty() : readyForTake(setup, 1),
                 "");
-        boolean without = !firstTakeMade
-                && firstTake.stream()
-                        .anyMatch(copy ->
-                                copy.need().part() == Part.HERO || copy.need().part() == Part.INSERT);
-        return new Found(setup, readiness, notMade, made, takes, without ? rest : Optional.empty());
+        boolean without =
+                !firstTakeMade && allLookedAtMade && firstTake.stream().anyMatch(copy -> isLookedAt(copy.need()));
+        return new Found(setup, readiness, notMade, made, takes, without ? there : Optional.empty());
+    }
+
+    private static boolean isLookedAt(Need need) {
+        return need.part() == Part.HERO || need.part() == Part.INSERT;
     }
 
     /** Takes, from the first on, for which every plate is made; at most those at worst. */

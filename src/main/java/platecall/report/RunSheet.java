@@ -268,11 +268,13 @@ public record RunSheet(
         List<Turn> turns = new ArrayList<>();
         for (Work work : plan.work()) {
             List<Stretch> stretches = Stretch.of(work);
-            for (int from = 0, to; from < stretches.size(); from = to + 1) {
-                for (to = from; to < stretches.size() && stretches.get(to).who().contains(person.id()); to++) {}
-                if (to > from) {
+            int from = 0;
+            for (int to = 0; to <= stretches.size(); to++) {
+                boolean on = to < stretches.size() && stretches.get(to).who().contains(person.id());
+                if (!on && to > from) {
                     turns.add(new Turn(stretches.subList(from, to), from == 0));
                 }
+                from = on ? from : to + 1;
             }
         }
         turns.sort(Comparator.comparing(turn -> turn.span().start()));

@@ -98,7 +98,7 @@ public final class SafetyLimits {
 
     /**
      * The same for a copy that is under way: what its clocks have left is shared out among the waits that aren't over, on top of what
-     * they have lasted. Its look-life to come is not kept in reserve; the wait for camera has a share instead.
+     * they have lasted. Where there is a way to camera its look-life to come is not kept in reserve; the wait for that way has a share instead.
      *
      * @param begun the steps that have begun, as they happen
      * @param now when the rest is planned
