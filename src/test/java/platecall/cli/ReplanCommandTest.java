@@ -10,11 +10,14 @@ import java.nio.file.Path;
 import java.time.ZoneId;
 import java.time.ZonedDateTime;
 import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import platecall.day.Day;
 import platecall.intake.DayFiles;
+import platecall.plan.Plan.PlannedCopy;
 import platecall.plan.Plan.Work;
 import platecall.plan.PlanFile;
 import platecall.units.Moment;
@@ -214,6 +217,26 @@ class ReplanCommandTest {
         assertThat(takes).isNotEqualTo(row);
         replan(changed("setups.csv", row, takes), PLAN, "15:00");
         assertThat(out.toString()).containsPattern("More copies than in the plan in hand: .*6/.* instead of ");
+    }
+
+    /** A bird marinates for twelve hours, so at 13:00 no further one can be made; two takes are likely and two birds are planned. */
+    @Test
+    void moneyThatIsFreeAsksForNothingThatCantBeMadeNorForWhatIsShot() throws IOException {
+        replan(changed("day.csv", "food budget,144.80", "food budget,900"), PLAN, "13:00");
+        assertThat(out.toString())
+                .doesNotContain("4/bird/dress/hero 4 instead of 2")
+                .doesNotContain("4/bird/dress/hero#3");
+        Map<String, Long> planned = counts(PLAN);
+        assertThat(counts(folder.resolve("new/plan.json"))).allSatisfy((need, count) -> {
+            if (need.matches("[123]/.*|4/bird/dress/hero")) {
+                assertThat(count).as(need).isEqualTo(planned.get(need));
+            }
+        });
+    }
+
+    private static Map<String, Long> counts(Path plan) {
+        return PlanFile.read(plan).copies().stream()
+                .collect(Collectors.groupingBy(PlannedCopy::need, Collectors.counting()));
     }
 
     @Test
