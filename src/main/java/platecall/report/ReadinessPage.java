@@ -255,7 +255,11 @@ public record ReadinessPage(
                 setup.ready().isEmpty()
                         ? ""
                         : (minutes < 0 ? "\u2212" : minutes > 0 ? "+" : "") + Math.abs(minutes) + " min",
-                sure.map(OfSetup::atCall).map(Odds::percent).orElse(""),
+                // the number and its sign stay in one line
+                sure.map(OfSetup::atCall)
+                        .map(Odds::percent)
+                        .map(chance -> chance.replace(" %", "\u00a0%"))
+                        .orElse(""),
                 state,
                 unsure.map(it -> isProbablyLate(it) ? "PROBABLY LATE" : "READY, NOT SURE")
                         .orElse(words(state, minutes)),
@@ -267,7 +271,7 @@ public record ReadinessPage(
                                 + setup.nextResetAt()
                                         .map(at -> ", next one there "
                                                 + (at.isAfter(first) ? cell(clock, at, setup) : "with the first"))
-                                        .orElseGet(() -> ", same plates" + nextPlates(day, copies, clock, setup)),
+                                        .orElseGet(() -> nextPlates(day, copies, clock, setup)),
                 Wording.plain(setup.words())
                         + (state == State.LATE ? goneBy(day, copies, first) : "")
                         + unsure.flatMap(OfSetup::promisedBy)
@@ -280,7 +284,7 @@ public record ReadinessPage(
                 setup.faded() && (state == State.FADED || state == State.SHORT));
     }
 
-    /** From which take on there are new plates, where the second one has those of the first: {@code  until take 3, next one there 02:50}. */
+    /** From which take on there are new plates, where the second one has those of the first: {@code , new plates from take 3, there 02:50}. */
     private static String nextPlates(Day day, List<PlannedCopy> copies, Clock clock, Readiness setup) {
         SortedMap<Integer, Moment> there = new TreeMap<>();
         for (PlannedCopy copy : copies) {
@@ -292,9 +296,9 @@ public record ReadinessPage(
         }
         return there.tailMap(1).entrySet().stream()
                 .findFirst()
-                .map(next -> " until take " + (next.getKey() + 1) + ", next one there "
+                .map(next -> ", new plates from take " + (next.getKey() + 1) + ", there "
                         + cell(clock, next.getValue(), setup))
-                .orElse("");
+                .orElse(", same plates");
     }
 
     /** A time in the row of a setup, with its date if that is another than the call's. */

@@ -747,7 +747,7 @@ class PapersTest {
     /** Plates that last two takes: the third take, at 12:20, brings in the second one; one that is topped up stays. */
     @Test
     void platesThatLastAreTheSameUntilTheTakeThatBringsInNewOnes() {
-        assertThat(resets(new Use.LastsTakes(2), 2)).isEqualTo("3, same plates until take 3, next one there 12:15");
+        assertThat(resets(new Use.LastsTakes(2), 2)).isEqualTo("3, new plates from take 3, there 12:15");
         assertThat(resets(new Use.ToppedUp(1), 1)).isEqualTo("3, same plates");
     }
 
@@ -906,7 +906,7 @@ class PapersTest {
         assertThat(readiness(eggs.day(), eggs.plan()).rows())
                 .as("each step has its minutes for certain")
                 .extracting(row -> row.stateWords() + " " + row.sure())
-                .containsExactly("READY 100 %");
+                .containsExactly("READY 100\u00a0%");
     }
 
     /** The page where the egg, called at 04:00, is ready so often at its call, and seven minutes later as often as promised. */
