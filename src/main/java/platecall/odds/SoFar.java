@@ -855,17 +855,7 @@ public record SoFar(
             if (hands.span().start().isBefore(rest.start())) {
                 all.add(at, new Hands(hands.person(), new Span(hands.span().start(), rest.start())));
             }
-            return new Work(
-                    work.id(),
-                    work.kind(),
-                    work.dish(),
-                    work.step(),
-                    work.copies(),
-                    work.span(),
-                    work.stations(),
-                    work.ovenCelsius(),
-                    all,
-                    work.storage());
+            return work.withHands(all);
         }
 
         /** The copies of a work that aren't lost, by the places that they have now. */

@@ -180,6 +180,19 @@ public record Plan(
         public CopyStep with(String copy) {
             return kind == Kind.CARRY ? CopyStep.toCamera(copy) : CopyStep.of(copy, step);
         }
+
+        public Work withId(String other) {
+            return new Work(other, kind, dish, step, copies, span, stations, ovenCelsius, hands, storage);
+        }
+
+        public Work withHands(List<Hands> others) {
+            return new Work(id, kind, dish, step, copies, span, stations, ovenCelsius, others, storage);
+        }
+
+        /** The same for other copies, which wait afterwards as given. */
+        public Work serving(List<String> others, List<Storing> waiting) {
+            return new Work(id, kind, dish, step, others, span, stations, ovenCelsius, hands, waiting);
+        }
     }
 
     /** Units of a station held throughout a step. */

@@ -2,11 +2,13 @@ package platecall.solve;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collection;
 import java.util.Comparator;
-import java.util.LinkedHashMap;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import platecall.day.Day;
 import platecall.day.Dish;
@@ -35,8 +37,10 @@ final class PlanWriter {
     private final Day day;
     private final TaskNet net;
     private final List<Block> solved;
-    /** By a batch's or a begun work's number, in words, or by what alone is done. */
-    private final Map<Object, Work> work = new LinkedHashMap<>();
+    private final Map<Integer, Work> begun = new HashMap<>();
+    private final Map<Integer, Work> batches = new HashMap<>();
+    /** What is done for one copy alone. */
+    private final List<Work> alone = new ArrayList<>();
 
     private PlanWriter(Day day, TaskNet net, DayPlan solved) {
         this.day = day;
@@ -156,67 +160,40 @@ final class PlanWriter {
             addBegun(copy, task, storing);
             return;
         }
-        Object key = placement.batch()[i] >= 0 ? "batch " + placement.batch()[i] : copy.with(task);
-        if (work.containsKey(key)) {
-            serve(key, copy, storing);
-            return;
-        }
-        int start = placement.start()[i];
-        int end = placement.end(i);
         List<StationHold> stations = task.modes().get(placement.way()[i]).stations();
         boolean inOven = stations.stream()
                 .anyMatch(hold -> day.station(hold.station()).orElseThrow().kind() == Station.Kind.OVEN);
-        work.put(
-                key,
-                new Work(
-                        "",
-                        task.step() == null ? Work.Kind.CARRY : Work.Kind.STEP,
-                        dish.id(),
-                        task.name(),
-                        List.of(copy.id()),
-                        span(start, end),
-                        stations,
-                        inOven && task.ovenCelsius() > 0 ? Optional.of(task.ovenCelsius()) : Optional.empty(),
-                        hands(task, placement, i),
-                        storing));
+        Work work = new Work(
+                "",
+                task.step() == null ? Work.Kind.CARRY : Work.Kind.STEP,
+                dish.id(),
+                task.name(),
+                List.of(copy.id()),
+                span(placement.start()[i], placement.end(i)),
+                stations,
+                inOven && task.ovenCelsius() > 0 ? Optional.of(task.ovenCelsius()) : Optional.empty(),
+                hands(task, placement, i),
+                storing);
+        if (placement.batch()[i] >= 0) {
+            batches.merge(placement.batch()[i], work, PlanWriter::together);
+        } else {
+            alone.add(work);
+        }
     }
 
     /** A task that has begun, as it was. */
     private void addBegun(Copy copy, Task task, List<Storing> storing) {
-        String key = "begun " + task.begun();
-        Work begun = net.past().begun().get(task.begun()).work();
-        work.putIfAbsent(
-                key,
-                new Work(
-                        "",
-                        begun.kind(),
-                        begun.dish(),
-                        begun.step(),
-                        List.of(),
-                        begun.span(),
-                        begun.stations(),
-                        begun.ovenCelsius(),
-                        begun.hands(),
-                        List.of()));
-        serve(key, copy, storing);
+        Work work = net.past().begun().get(task.begun()).work();
+        begun.merge(task.begun(), work.withId("").serving(List.of(copy.id()), storing), PlanWriter::together);
     }
 
-    /** One more copy for which a work is done. */
-    private void serve(Object key, Copy copy, List<Storing> storing) {
-        Work known = work.get(key);
-        work.put(
-                key,
-                new Work(
-                        known.id(),
-                        known.kind(),
-                        known.dish(),
-                        known.step(),
-                        with(known.copies(), copy.id()),
-                        known.span(),
-                        known.stations(),
-                        known.ovenCelsius(),
-                        known.hands(),
-                        concat(known.storage(), storing)));
+    /** A work that is done for what another one was to be done for, too. */
+    private static Work together(Work work, Work other) {
+        return work.serving(concat(work.copies(), other.copies()), concat(work.storage(), other.storage()));
+    }
+
+    private Stream<Work> works() {
+        return Stream.of(begun.values(), batches.values(), alone).flatMap(Collection::stream);
     }
 
     private List<Hands> hands(Task task, Placement placement, int i) {
@@ -251,45 +228,24 @@ final class PlanWriter {
                 span(placement.end(i), until)));
     }
 
-    private static <T> List<T> with(List<T> list, T item) {
-        return concat(list, List.of(item));
-    }
-
     private static <T> List<T> concat(List<T> one, List<T> other) {
-        List<T> both = new ArrayList<>(one);
-        both.addAll(other);
-        return both;
+        return Stream.concat(one.stream(), other.stream()).toList();
     }
 
     /** Work in order of time, numbered. */
     private List<Work> sortedWork() {
-        List<Work> sorted = new ArrayList<>(work.values());
-        sorted.sort(Comparator.comparing(Work::span)
-                .thenComparing(Work::dish)
-                .thenComparing(Work::step)
-                .thenComparing(item -> item.copies().get(0)));
-        List<Work> numbered = new ArrayList<>();
-        for (Work item : sorted) {
-            numbered.add(new Work(
-                    "w" + (numbered.size() + 1),
-                    item.kind(),
-                    item.dish(),
-                    item.step(),
-                    item.copies(),
-                    item.span(),
-                    item.stations(),
-                    item.ovenCelsius(),
-                    item.hands(),
-                    item.storage()));
-        }
-        return numbered;
+        List<Work> sorted = works().sorted(Comparator.comparing(Work::span)
+                        .thenComparing(Work::dish)
+                        .thenComparing(Work::step)
+                        .thenComparing(work -> work.copies().get(0)))
+                .toList();
+        return IntStream.range(0, sorted.size())
+                .mapToObj(i -> sorted.get(i).withId("w" + (i + 1)))
+                .toList();
     }
 
     private Optional<Moment> firstIn(Span hours) {
-        return work.values().stream()
-                .map(item -> item.span().start())
-                .filter(hours::contains)
-                .min(Moment::compareTo);
+        return works().map(work -> work.span().start()).filter(hours::contains).min(Moment::compareTo);
     }
 
     /** Points that can't be won back any more: of copies that are done. What opened the kitchen isn't counted. */

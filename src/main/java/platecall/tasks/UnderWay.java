@@ -143,19 +143,10 @@ public record UnderWay(TaskNet net, List<String> spoiled) {
 
         /** The work with those of its copies for which it counts: not those that are made anew. Where they wait is told with the plan. */
         private static Work serving(Work work, Set<CopyStep> kept) {
-            return new Work(
-                    work.id(),
-                    work.kind(),
-                    work.dish(),
-                    work.step(),
-                    work.copies().stream()
-                            .filter(copy -> kept.contains(work.with(copy)))
-                            .toList(),
-                    work.span(),
-                    work.stations(),
-                    work.ovenCelsius(),
-                    work.hands(),
-                    List.of());
+            List<String> copies = work.copies().stream()
+                    .filter(copy -> kept.contains(work.with(copy)))
+                    .toList();
+            return work.serving(copies, List.of());
         }
 
         private Begun begun(Work work) {
