@@ -7,20 +7,20 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.SplittableRandom;
 import java.util.function.Consumer;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import platecall.day.Day;
 import platecall.day.Station;
 import platecall.day.Step;
+import platecall.odds.Job.Before;
+import platecall.odds.Job.Part;
+import platecall.odds.Job.Use;
 import platecall.plan.CopyStep;
 import platecall.plan.Plan;
 import platecall.plan.Plan.Break;
 import platecall.plan.Plan.Hands;
-import platecall.plan.Plan.StationHold;
 import platecall.plan.Plan.Work;
-import platecall.units.Span;
 
 /**
  * A plan carried out again and again, each time with other minutes for its steps. Everybody keeps the plan's order, on every
@@ -30,7 +30,7 @@ import platecall.units.Span;
  */
 final class Rehearsal {
 
-    private static final int NONE = -1;
+    static final int NONE = -1;
 
     /** A work that seems to have taken so many times its most minutes was begun later. */
     private static final int FAR_TOO_LONG = 2;
@@ -51,15 +51,7 @@ final class Rehearsal {
     }
 
     /** A work begins, or people come back for its last part; in the order of the planned minutes. */
-    private record Event(int node, boolean end, long minute) {}
-
-    /** A work that must have ended before, and the least and most minutes from then on. */
-    private record Before(int node, int least, int most) {}
-
-    /** Hands of a person on a work: until so many minutes after its start or end, or from so many before its end. */
-    private record Part(int person, boolean untilEnd, int from, int to) {}
-
-    private record Use(int station, int units) {}
+    private record Event(int job, boolean end, long minute) {}
 
     /** The temperature of an oven, in which of its openings, from when on it has it and until when it is needed, each with what made it so. */
     private static final class Heat {
@@ -78,39 +70,19 @@ final class Rehearsal {
         }
     }
 
-    /** Where each work, then each break, begins in the plan, its minutes there, and those that its step likely takes. */
-    private final long[] planned;
+    private final List<Work> works;
+    /** Each work, then each break. */
+    private final Job[] jobs;
 
-    private final int[] plannedMinutes;
-    private final int[] low;
-    private final int[] likely;
-    private final int[] high;
-    /** Minutes for which a work had been under way when the plan was made. */
-    private final int[] begunFor;
-
-    private final StepMinutes[] minutes;
-    private final SplittableRandom[] dice;
-    private final Before[][] before;
-    private final Part[][] first;
-    private final Part[][] last;
-    private final Use[][] uses;
-    private final int[] oven;
-    private final int[] celsius;
-    /** In which of its oven's openings a work begins: it is cold before each, and the plan has the time to heat it. */
-    private final int[] opening;
-
-    private final boolean[] noisy;
+    private final Event[] events;
+    private final long[][] quiet;
+    private final Station[] stations;
+    private final Map<CopyStep, Integer> jobOf = new HashMap<>();
     /** What is known of each work and break of a day under way; null in a rehearsal. */
     private Fact[] facts;
 
     private long knownUntil;
     private boolean[] carried;
-
-    private final Event[] events;
-    private final long[][] quiet;
-    private final Station[] stations;
-    private final Map<CopyStep, Integer> nodeOf = new HashMap<>();
-    private final List<Work> works;
 
     /** Where each work begins and ends in the last rehearsal, as minutes since 1970. */
     final long[] start;
@@ -140,160 +112,73 @@ final class Rehearsal {
 
     Rehearsal(Day day, Plan plan, long seed) {
         works = plan.work();
-        int count = works.size() + plan.breaks().size();
-        planned = new long[count];
-        plannedMinutes = new int[count];
-        low = new int[count];
-        likely = new int[count];
-        high = new int[count];
-        begunFor = new int[count];
-        minutes = new StepMinutes[count];
-        dice = new SplittableRandom[count];
-        before = new Before[count][];
-        first = new Part[count][];
-        last = new Part[count][];
-        uses = new Use[count][];
-        oven = new int[count];
-        celsius = new int[count];
-        opening = new int[count];
-        noisy = new boolean[count];
-        start = new long[count];
-        end = new long[count];
-        over = new int[count];
-        kept = new boolean[count];
-        left = new boolean[count];
-        startBy = new int[count];
-        endBy = new int[count];
         stations = day.stations().toArray(Station[]::new);
         quiet = day.quietSpans().stream()
                 .map(span -> new long[] {span.start().epochMinute(), span.end().epochMinute()})
                 .toArray(long[][]::new);
-        for (int i = 0; i < works.size(); i++) {
-            for (String copy : works.get(i).copies()) {
-                nodeOf.putIfAbsent(works.get(i).with(copy), i);
-            }
-        }
         Map<String, Integer> people = new HashMap<>();
-        List<Event> order = new ArrayList<>();
+        List<Job> all = new ArrayList<>();
+        for (Work work : works) {
+            for (String copy : work.copies()) {
+                jobOf.putIfAbsent(work.with(copy), all.size());
+            }
+            all.add(Job.of(day, plan, work, people, seed));
+        }
+        for (Break meal : plan.breaks()) {
+            all.add(new Job(meal.span(), List.of(new Hands(meal.person(), meal.span())), people));
+        }
+        jobs = all.toArray(Job[]::new);
         for (int i = 0; i < works.size(); i++) {
-            Work work = works.get(i);
-            prepare(i, work.span(), work.hands(), people, order);
-            prepareWork(day, plan, i, work, seed);
+            jobs[i].before = befores(day, works.get(i));
         }
-        for (int n = 0; n < plan.breaks().size(); n++) {
-            Break pause = plan.breaks().get(n);
-            int i = works.size() + n;
-            prepare(i, pause.span(), List.of(new Hands(pause.person(), pause.span())), people, order);
-            before[i] = new Before[0];
-            uses[i] = new Use[0];
-            oven[i] = NONE;
-        }
-        order.sort(Comparator.comparingLong(Event::minute).thenComparing(event -> !event.end()));
-        events = order.toArray(Event[]::new);
+        events = events();
+        start = new long[jobs.length];
+        end = new long[jobs.length];
+        over = new int[jobs.length];
+        kept = new boolean[jobs.length];
+        left = new boolean[jobs.length];
+        startBy = new int[jobs.length];
+        endBy = new int[jobs.length];
         free = new long[people.size()];
         freeBy = new int[people.size()];
-        units = new Units[stations.length];
         int[] mostUsed = mostUsed();
+        units = new Units[stations.length];
         Arrays.setAll(units, s -> new Units(Math.max(stations[s].capacity(), mostUsed[s])));
         heats = Stream.generate(Heat::new).limit(stations.length).toArray(Heat[]::new);
+    }
+
+    private Event[] events() {
+        List<Event> order = new ArrayList<>();
+        for (int i = 0; i < jobs.length; i++) {
+            Job job = jobs[i];
+            order.add(new Event(i, false, job.planned));
+            if (job.last.length > 0) {
+                int longest = Arrays.stream(job.last).mapToInt(Part::from).max().orElse(0);
+                order.add(new Event(i, true, job.planned + job.minutes - Math.max(0, longest)));
+            }
+        }
+        order.sort(Comparator.comparingLong(Event::minute).thenComparing(event -> !event.end()));
+        return order.toArray(Event[]::new);
     }
 
     /** Most units of each station that the plan uses at a time: more than there are if the day has changed since. */
     private int[] mostUsed() {
         int[] most = new int[stations.length];
         for (int i = 0; i < works.size(); i++) {
-            for (Use use : uses[i]) {
-                int at = 0;
-                for (int j = 0; j < works.size(); j++) {
-                    boolean then = planned[j] <= planned[i] && planned[i] < planned[j] + plannedMinutes[j];
-                    for (Use other : uses[j]) {
-                        at += then && other.station() == use.station() ? other.units() : 0;
-                    }
-                }
+            long minute = jobs[i].planned;
+            for (Use use : jobs[i].uses) {
+                int at = Arrays.stream(jobs, 0, works.size())
+                        .filter(job -> job.planned <= minute && minute < job.planned + job.minutes)
+                        .mapToInt(job -> job.unitsOf(use.station()))
+                        .sum();
                 most[use.station()] = Math.max(most[use.station()], at);
             }
         }
         return most;
     }
 
-    private void prepare(int i, Span span, List<Hands> hands, Map<String, Integer> people, List<Event> order) {
-        planned[i] = span.start().epochMinute();
-        plannedMinutes[i] = span.minutes();
-        List<Part> atFirst = new ArrayList<>();
-        List<Part> atLast = new ArrayList<>();
-        for (Hands hand : hands) {
-            int person = people.computeIfAbsent(hand.person(), name -> people.size());
-            int from = span.start().minutesUntil(hand.span().start());
-            boolean toTheEnd = !hand.span().end().isBefore(span.end());
-            if (from <= 0) {
-                atFirst.add(new Part(
-                        person,
-                        toTheEnd,
-                        0,
-                        toTheEnd
-                                ? span.end().minutesUntil(hand.span().end())
-                                : span.start().minutesUntil(hand.span().end())));
-            } else {
-                atLast.add(new Part(
-                        person,
-                        true,
-                        hand.span().start().minutesUntil(span.end()),
-                        span.end().minutesUntil(hand.span().end())));
-            }
-        }
-        first[i] = atFirst.toArray(Part[]::new);
-        last[i] = atLast.toArray(Part[]::new);
-        order.add(new Event(i, false, planned[i]));
-        if (!atLast.isEmpty()) {
-            int longest = atLast.stream().mapToInt(Part::from).max().orElse(0);
-            order.add(new Event(i, true, span.end().epochMinute() - Math.max(0, longest)));
-        }
-    }
-
-    private void prepareWork(Day day, Plan plan, int i, Work work, long seed) {
+    private Before[] befores(Day day, Work work) {
         Optional<Step> step = day.step(work.dish(), work.step()).filter(it -> work.kind() == Work.Kind.STEP);
-        low[i] = step.map(Step::minutesLow).orElse(0);
-        high[i] = step.map(Step::minutesHigh).orElse(0);
-        likely[i] = step.map(Step::minutesLikely).orElse(0);
-        begunFor[i] = plan.hasBegun(work.span().start())
-                ? work.span().start().minutesUntil(plan.asOf().orElseThrow())
-                : 0;
-        boolean ended = begunFor[i] >= work.span().minutes();
-        if (step.isPresent() && step.get().minutesLow() < step.get().minutesHigh() && !ended) {
-            minutes[i] = StepMinutes.of(step.get());
-            // from the copy's name, so that other plans of the day are tried with the same luck
-            long name = (work.dish() + " " + work.step() + " " + String.join(";", work.copies())).hashCode();
-            dice[i] = new SplittableRandom(new SplittableRandom(seed).nextLong() + name);
-        }
-        before[i] = befores(day, work, step);
-        uses[i] = work.stations().stream()
-                .map(hold -> new Use(indexOf(hold), hold.units()))
-                .filter(use -> use.station() >= 0)
-                .toArray(Use[]::new);
-        oven[i] = NONE;
-        for (Use use : uses[i]) {
-            if (work.ovenCelsius().isPresent() && stations[use.station()].kind() == Station.Kind.OVEN) {
-                oven[i] = use.station();
-                celsius[i] = work.ovenCelsius().get();
-                opening[i] = (int) day.hoursOf(stations[use.station()]).stream()
-                        .filter(open -> !open.end().isAfter(work.span().start()))
-                        .count();
-            }
-        }
-        List<String> at = work.stations().stream().map(StationHold::station).toList();
-        noisy[i] = step.map(it -> day.disturbsSet(it, at)).orElse(false);
-    }
-
-    private int indexOf(StationHold hold) {
-        for (int s = 0; s < stations.length; s++) {
-            if (stations[s].id().equals(hold.station())) {
-                return s;
-            }
-        }
-        return NONE;
-    }
-
-    private Before[] befores(Day day, Work work, Optional<Step> step) {
         List<Before> all = new ArrayList<>();
         for (String copy : work.copies()) {
             if (step.isPresent()) {
@@ -317,28 +202,28 @@ final class Rehearsal {
      * A plan that has them in another order, or too close, is not sound, or is older than the day; then what begins later can't hold
      * up what begins before, and a wait is as short as the plan has it.
      */
-    private void add(List<Before> all, Work work, int node, int least, int most) {
-        int waits = node < 0
+    private void add(List<Before> all, Work work, int earlier, int least, int most) {
+        int waits = earlier < 0
                 ? -1
-                : works.get(node).span().end().minutesUntil(work.span().start());
+                : works.get(earlier).span().end().minutesUntil(work.span().start());
         if (waits >= 0) {
-            all.add(new Before(node, Math.min(least, waits), most));
+            all.add(new Before(earlier, Math.min(least, waits), most));
         }
     }
 
     /** The number of a copy's work at a step, or -1. */
     int work(String copy, String step) {
-        return nodeOf.getOrDefault(CopyStep.of(copy, step), NONE);
+        return jobOf.getOrDefault(CopyStep.of(copy, step), NONE);
     }
 
     /** The works that come before a work in its copies' recipe; of a meal break those that had ended because it began. */
     int[] before(int i) {
-        return Arrays.stream(before[i]).mapToInt(Before::node).toArray();
+        return Arrays.stream(jobs[i].before).mapToInt(Before::work).toArray();
     }
 
     /** The number of a copy's way to camera, or -1. */
     int carry(String copy) {
-        return nodeOf.getOrDefault(CopyStep.toCamera(copy), NONE);
+        return jobOf.getOrDefault(CopyStep.toCamera(copy), NONE);
     }
 
     /**
@@ -374,22 +259,23 @@ final class Rehearsal {
         long[] at = new long[facts.length];
         Event[] order = new Event[events.length];
         for (int e = 0; e < events.length; e++) {
-            int i = events[e].node();
+            int i = events[e].job();
+            Job job = jobs[i];
             if (!events[e].end()) {
                 Fact fact = facts[i];
                 at[i] = fact.began != UNKNOWN
                         ? fact.began
                         : fact.ended != UNKNOWN
-                                ? isPutOff(i, fact.ended - planned[i]) || fact.ended <= planned[i]
-                                        ? fact.ended - plannedMinutes[i]
-                                        : planned[i]
-                                : Math.max(planned[i], fact.notBefore);
-                for (Before earlier : before[i]) {
-                    at[i] = Math.max(at[i], at[earlier.node()]);
+                                ? isPutOff(i, fact.ended - job.planned) || fact.ended <= job.planned
+                                        ? fact.ended - job.minutes
+                                        : job.planned
+                                : Math.max(job.planned, fact.notBefore);
+                for (Before earlier : job.before) {
+                    at[i] = Math.max(at[i], at[earlier.work()]);
                 }
             }
             boolean told = events[e].end() && facts[i].ended != UNKNOWN;
-            long moved = told ? facts[i].ended - planned[i] - plannedMinutes[i] : at[i] - planned[i];
+            long moved = told ? facts[i].ended - job.planned - job.minutes : at[i] - job.planned;
             order[e] = new Event(i, events[e].end(), events[e].minute() + moved);
         }
         Arrays.sort(order, Comparator.comparingLong(Event::minute));
@@ -398,18 +284,19 @@ final class Rehearsal {
 
     /** What comes before a work in its recipe has ended by the minute at which it began. */
     private void endedBefore(int i, long began) {
-        for (Before earlier : before[i]) {
-            Fact fact = facts[earlier.node()];
+        for (Before earlier : jobs[i].before) {
+            Fact fact = facts[earlier.work()];
             if (fact.began == UNKNOWN && fact.ended == UNKNOWN && began < fact.endedBy) {
                 fact.endedBy = began;
-                endedBefore(earlier.node(), began - 1);
+                endedBefore(earlier.work(), began - 1);
             }
         }
     }
 
     /** Whether a work of which only the end is known began later than it was to: it can't well have taken so many minutes. */
     private boolean isPutOff(int i, long taken) {
-        return !facts[i].notPutOff && taken > FAR_TOO_LONG * (plannedMinutes[i] + Math.max(0, high[i] - likely[i]));
+        Job job = jobs[i];
+        return !facts[i].notPutOff && taken > FAR_TOO_LONG * (job.minutes + job.high - job.likely);
     }
 
     /** Whether a work that was put off found hands and stations too late for its least minutes; it isn't put off any more. */
@@ -417,9 +304,10 @@ final class Rehearsal {
         boolean any = false;
         for (int i = 0; i < works.size(); i++) {
             Fact fact = facts[i];
+            Job job = jobs[i];
             boolean onlyEnd = fact.began == UNKNOWN && fact.ended != UNKNOWN && (carried == null || carried[i]);
-            int least = plannedMinutes[i] - Math.max(0, likely[i] - low[i]);
-            if (onlyEnd && isPutOff(i, fact.ended - planned[i]) && end[i] - start[i] < least) {
+            int least = job.minutes - (job.likely - job.low);
+            if (onlyEnd && isPutOff(i, fact.ended - job.planned) && end[i] - start[i] < least) {
                 fact.notPutOff = true;
                 any = true;
             }
@@ -433,7 +321,7 @@ final class Rehearsal {
         for (int meal = works.size(); meal < facts.length; meal++) {
             for (int i = 0; facts[meal].began != UNKNOWN && i < works.size(); i++) {
                 for (Part part : parts(i)) {
-                    any |= part.person() == first[meal][0].person() && isCutShort(i, part, meal);
+                    any |= part.person() == jobs[meal].first[0].person() && isCutShort(i, part, meal);
                 }
             }
         }
@@ -460,19 +348,20 @@ final class Rehearsal {
         }
         boolean earlier = start[meal] - part.to() < fact.endedBy;
         fact.endedBy = Math.min(fact.endedBy, start[meal] - part.to());
-        if (Arrays.stream(before[meal]).noneMatch(it -> it.node() == i)) {
-            before[meal] = Arrays.copyOf(before[meal], before[meal].length + 1);
-            before[meal][before[meal].length - 1] = new Before(i, part.to(), Integer.MAX_VALUE);
+        if (Arrays.stream(jobs[meal].before).noneMatch(it -> it.work() == i)) {
+            jobs[meal].before = Stream.concat(
+                            Arrays.stream(jobs[meal].before), Stream.of(new Before(i, part.to(), Integer.MAX_VALUE)))
+                    .toArray(Before[]::new);
         }
         return earlier;
     }
 
     private List<Part> parts(int i) {
-        return Stream.of(first[i], last[i]).flatMap(Arrays::stream).toList();
+        return Stream.of(jobs[i].first, jobs[i].last).flatMap(Arrays::stream).toList();
     }
 
     private long handsFrom(int i, Part part) {
-        return Arrays.asList(last[i]).contains(part) ? end[i] - part.from() : start[i];
+        return Arrays.asList(jobs[i].last).contains(part) ? end[i] - part.from() : start[i];
     }
 
     private long handsTo(int i, Part part) {
@@ -483,7 +372,7 @@ final class Rehearsal {
     List<Work> stillAt(int meal) {
         return IntStream.range(0, works.size())
                 .filter(i -> parts(i).stream()
-                        .anyMatch(part -> part.person() == first[meal][0].person()
+                        .anyMatch(part -> part.person() == jobs[meal].first[0].person()
                                 && handsFrom(i, part) < start[meal]
                                 && handsTo(i, part) > start[meal]))
                 .mapToObj(works::get)
@@ -518,32 +407,34 @@ final class Rehearsal {
             each.clear();
         }
         for (Event event : order) {
-            if (carried != null && !carried[event.node()]) {
+            if (carried != null && !carried[event.job()]) {
                 continue;
             }
             if (event.end()) {
-                finish(event.node());
+                finish(event.job());
             } else {
-                begin(event.node());
+                begin(event.job());
             }
         }
     }
 
     /** Minutes beyond those of the plan that a work takes in a share of all cases at most; it takes longer than it has taken already. */
     private int extra(int i, double share) {
-        int taken = likely[i] + begunFor[i] - plannedMinutes[i];
-        return (begunFor[i] == 0 ? minutes[i].at(share) : minutes[i].longerThan(taken, share)) - likely[i];
+        Job job = jobs[i];
+        int taken = job.likely + job.begunFor - job.minutes;
+        return (job.begunFor == 0 ? job.fall.at(share) : job.fall.longerThan(taken, share)) - job.likely;
     }
 
     private void begin(int i) {
-        int extra = minutes[i] == null || facts != null ? 0 : extra(i, dice[i].nextDouble());
-        int length = plannedMinutes[i] + extra;
+        Job job = jobs[i];
+        int extra = job.fall == null || facts != null ? 0 : extra(i, job.dice.nextDouble());
+        int length = job.minutes + extra;
         over[i] = extra;
         waitForAll(i, length);
         long at = beginsAt;
         kept[i] = true;
-        for (Before earlier : before[i]) {
-            kept[i] &= kept[earlier.node()] && at - end[earlier.node()] <= earlier.most();
+        for (Before earlier : job.before) {
+            kept[i] &= kept[earlier.work()] && at - end[earlier.work()] <= earlier.most();
         }
         start[i] = at;
         startBy[i] = heldUpBy;
@@ -552,34 +443,35 @@ final class Rehearsal {
         if (facts != null) {
             take(facts[i], i, at, length);
         }
-        for (Part part : first[i]) {
+        for (Part part : job.first) {
             free[part.person()] = part.untilEnd() ? end[i] + part.to() : start[i] + part.to();
             freeBy[part.person()] = part.untilEnd() ? i : -2 - i;
         }
         left[i] = false;
-        if (last[i].length == 0) {
+        if (job.last.length == 0) {
             leave(i);
         }
     }
 
     /** Finds the minute at which a work can begin; what was under way when the plan was made has begun as planned. */
     private void waitForAll(int i, int length) {
-        beginsAt = planned[i];
+        Job job = jobs[i];
+        beginsAt = job.planned;
         heldUpBy = NONE;
-        for (Before earlier : before[i]) {
-            waitUntil(end[earlier.node()] + earlier.least(), earlier.node());
+        for (Before earlier : job.before) {
+            waitUntil(end[earlier.work()] + earlier.least(), earlier.work());
         }
-        for (Part part : first[i]) {
+        for (Part part : job.first) {
             waitUntil(free[part.person()], freeBy[part.person()]);
         }
         waitForStations(i);
-        if (oven[i] >= 0) {
+        if (job.oven >= 0) {
             waitForOven(i);
         }
-        if (begunFor[i] > 0) {
-            beginsAt = planned[i];
+        if (job.begunFor > 0) {
+            beginsAt = job.planned;
             heldUpBy = NONE;
-        } else if (noisy[i]) {
+        } else if (job.noisy) {
             waitForNoiseAllowed(i, length);
         }
     }
@@ -592,7 +484,7 @@ final class Rehearsal {
     }
 
     private void waitForStations(int i) {
-        for (Use use : uses[i]) {
+        for (Use use : jobs[i].uses) {
             Units station = units[use.station()];
             int missing = use.units();
             do {
@@ -604,16 +496,17 @@ final class Rehearsal {
 
     /** Waits until the oven has the temperature; a work that needs another one than it has changes it. */
     private void waitForOven(int i) {
-        Heat heat = heats[oven[i]];
-        if (heat.celsius != celsius[i] || heat.opening != opening[i]) {
-            if (heat.opening != opening[i]) {
+        Job job = jobs[i];
+        Heat heat = heats[job.oven];
+        if (heat.celsius != job.celsius || heat.opening != job.opening) {
+            if (heat.opening != job.opening) {
                 heat.from = Long.MIN_VALUE;
             } else {
-                heat.from = heat.end + stations[oven[i]].minutesToChange(heat.celsius, celsius[i]);
+                heat.from = heat.end + stations[job.oven].minutesToChange(heat.celsius, job.celsius);
                 heat.fromBy = heat.endBy;
             }
-            heat.celsius = celsius[i];
-            heat.opening = opening[i];
+            heat.celsius = job.celsius;
+            heat.opening = job.opening;
             heat.end = Long.MIN_VALUE;
         }
         waitUntil(heat.from, heat.fromBy);
@@ -621,7 +514,7 @@ final class Rehearsal {
 
     private void waitForNoiseAllowed(int i, int length) {
         // what was not held up was done as planned, whatever the calls are by now
-        if (facts != null && beginsAt == planned[i] && beginsAt < knownUntil) {
+        if (facts != null && beginsAt == jobs[i].planned && beginsAt < knownUntil) {
             return;
         }
         for (long[] span : quiet) {
@@ -635,7 +528,7 @@ final class Rehearsal {
     private boolean nextLeaves(int station) {
         int next = NONE;
         for (int i = 0; i < works.size(); i++) {
-            boolean there = !left[i] && Arrays.stream(uses[i]).anyMatch(use -> use.station() == station);
+            boolean there = !left[i] && Arrays.stream(jobs[i].uses).anyMatch(use -> use.station() == station);
             next = there && (next == NONE || end[i] < end[next]) ? i : next;
         }
         if (next != NONE) {
@@ -647,13 +540,13 @@ final class Rehearsal {
     /** The last part of a work that people come back to: it waits for them. */
     private void finish(int i) {
         boolean known = facts != null && (facts[i].ended != UNKNOWN || facts[i].endedBy != Long.MAX_VALUE);
-        for (Part part : last[i]) {
+        for (Part part : jobs[i].last) {
             if (!known && free[part.person()] + part.from() > end[i]) {
                 end[i] = free[part.person()] + part.from();
                 endBy[i] = freeBy[part.person()];
             }
         }
-        for (Part part : last[i]) {
+        for (Part part : jobs[i].last) {
             free[part.person()] = end[i] + part.to();
             freeBy[part.person()] = i;
         }
@@ -661,16 +554,17 @@ final class Rehearsal {
     }
 
     private void leave(int i) {
+        Job job = jobs[i];
         if (left[i]) {
             return;
         }
         left[i] = true;
-        for (Use use : uses[i]) {
+        for (Use use : job.uses) {
             units[use.station()].giveBack(use.units(), end[i], i);
         }
-        if (oven[i] >= 0 && end[i] > heats[oven[i]].end) {
-            heats[oven[i]].end = end[i];
-            heats[oven[i]].endBy = i;
+        if (job.oven >= 0 && end[i] > heats[job.oven].end) {
+            heats[job.oven].end = end[i];
+            heats[job.oven].endBy = i;
         }
     }
 
