@@ -21,6 +21,8 @@ import platecall.plan.Plan;
 import platecall.plan.Plan.Break;
 import platecall.plan.Plan.Hands;
 import platecall.plan.Plan.Work;
+import platecall.units.Moment;
+import platecall.units.Span;
 
 /**
  * A plan carried out again and again, each time with other minutes for its steps. Everybody keeps the plan's order, on every
@@ -219,6 +221,11 @@ final class Rehearsal {
     /** The works that come before a work in its copies' recipe; of a meal break those that had ended because it began. */
     int[] before(int i) {
         return Arrays.stream(jobs[i].before).mapToInt(Before::work).toArray();
+    }
+
+    /** When a work or break was done in the last rehearsal. */
+    Span span(int i) {
+        return new Span(new Moment(start[i]), new Moment(end[i]));
     }
 
     /** The number of a copy's way to camera, or -1. */
