@@ -3,99 +3,111 @@ package platecall.report;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import platecall.day.Day;
 import platecall.day.Station;
 import platecall.plan.Plan;
 import platecall.plan.Plan.Work;
 import platecall.units.Moment;
+import platecall.units.Span;
 
 /** The cook and plate-up list, minute by minute, as comma-separated values. */
 final class SequenceCsv {
 
-    private record Line(Moment at, Object[] cells) {}
+    private record Line(Moment from, Object[] cells) {}
 
-    private SequenceCsv() {}
+    private final Day day;
+    private final Plan plan;
+    private final Wording wording;
+    private final Duty duty;
+    private final List<Line> lines = new ArrayList<>();
+
+    private SequenceCsv(Day day, Plan plan) {
+        this.day = day;
+        this.plan = plan;
+        wording = new Wording(day, plan);
+        duty = new Duty(day, plan);
+    }
 
     static byte[] of(Day day, Plan plan) {
-        Wording wording = new Wording(day, plan);
-        Clock clock = wording.clock;
-        Duty duty = new Duty(day, plan);
-        List<Line> lines = new ArrayList<>();
-        for (Work work : plan.work()) {
-            for (Stretch stretch : Stretch.of(work)) {
-                List<String> notes = Stream.concat(
-                                wording.notes(stretch).stream(),
-                                wording.warnings(work.dish(), wording.allergens(work)).stream())
-                        .toList();
-                lines.add(new Line(stretch.span().start(), new Object[] {
-                    clock.stamp(stretch.span().start()),
-                    clock.stamp(stretch.span().end()),
+        SequenceCsv list = new SequenceCsv(day, plan);
+        plan.work().forEach(list::addWork);
+        for (Plan.Break meal : plan.breaks()) {
+            list.add(meal.span(), "meal break", "", "", "", "", meal.person(), "no", "");
+        }
+        list.addOvenChanges();
+        list.addKeptBack();
+        list.lines.sort(Comparator.comparing(Line::from));
+        Rows rows = new Rows("start", "end", "what", "dish", "copy", "setup", "station", "who", "hands-on", "note");
+        list.lines.forEach(line -> rows.add(line.cells()));
+        return rows.bytes();
+    }
+
+    private void add(Span span, String... cells) {
+        add(span.start(), span.end(), cells);
+    }
+
+    private void add(Moment from, Moment to, String... cells) {
+        Stream<String> times = Stream.of(from, to).map(wording.clock::stamp);
+        lines.add(new Line(from, Stream.concat(times, Stream.of(cells)).toArray()));
+    }
+
+    private void addWork(Work work) {
+        for (Stretch stretch : Stretch.of(work)) {
+            boolean alone = stretch.phase() == Stretch.Phase.WHOLE && !stretch.handsOn();
+            add(
+                    stretch.span(),
                     wording.what(stretch),
                     wording.dish(work.dish()),
                     wording.copies.names(work.copies()),
                     wording.setups(work),
                     wording.where(work),
-                    stretch.phase() == Stretch.Phase.WHOLE && !stretch.handsOn()
-                            ? duty.starter(work).orElse("")
-                            : String.join(", ", stretch.who()),
+                    alone ? duty.starter(work).orElse("") : String.join(", ", stretch.who()),
                     stretch.handsOn() ? "yes" : "no",
-                    String.join("; ", notes)
-                }));
-            }
+                    notes(wording.notes(stretch), wording.warnings(work.dish(), wording.allergens(work))));
         }
-        for (Plan.Break meal : plan.breaks()) {
-            lines.add(new Line(meal.span().start(), new Object[] {
-                clock.stamp(meal.span().start()),
-                clock.stamp(meal.span().end()),
-                "meal break",
-                "",
-                "",
-                "",
-                "",
-                meal.person(),
-                "no",
-                ""
-            }));
-        }
+    }
+
+    private void addOvenChanges() {
         for (Station station : day.stations()) {
             for (OvenChange change : OvenChange.of(day, station, plan)) {
-                lines.add(new Line(change.at(), new Object[] {
-                    clock.stamp(change.at()),
-                    clock.stamp(change.by()),
-                    "set oven to " + change.celsius() + " °C",
-                    "",
-                    "",
-                    "",
-                    change.oven(),
-                    change.who().orElse(""),
-                    "no",
-                    "must be hot by " + clock.time(change.by())
-                }));
+                add(
+                        change.at(),
+                        change.by(),
+                        "set oven to " + change.celsius() + " °C",
+                        "",
+                        "",
+                        "",
+                        change.oven(),
+                        change.who().orElse(""),
+                        "no",
+                        "must be hot by " + wording.clock.time(change.by()));
             }
         }
+    }
+
+    private void addKeptBack() {
         for (List<KeptBack> kept : KeptBack.together(KeptBack.of(day, plan), duty)) {
             KeptBack one = kept.get(0);
             String dish = one.copy().dish();
-            List<String> notes = new ArrayList<>(wording.keepUntil(kept));
-            notes.addAll(
-                    wording.warnings(dish, wording.allergens(dish, one.copy().stage())));
-            lines.add(new Line(one.span().start(), new Object[] {
-                clock.stamp(one.span().start()),
-                clock.stamp(one.span().end()),
-                "bring back to " + one.station(),
-                wording.dish(dish),
-                wording.copies.names(KeptBack.ids(kept)),
-                one.copy().setup(),
-                one.station(),
-                duty.bringer(one).orElse(""),
-                "no",
-                String.join("; ", notes)
-            }));
+            add(
+                    one.span(),
+                    "bring back to " + one.station(),
+                    wording.dish(dish),
+                    wording.copies.names(KeptBack.ids(kept)),
+                    one.copy().setup(),
+                    one.station(),
+                    duty.bringer(one).orElse(""),
+                    "no",
+                    notes(
+                            wording.keepUntil(kept),
+                            wording.warnings(
+                                    dish, wording.allergens(dish, one.copy().stage()))));
         }
-        lines.sort(Comparator.comparing(Line::at));
-        Rows rows = new Rows("start", "end", "what", "dish", "copy", "setup", "station", "who", "hands-on", "note");
-        lines.forEach(line -> rows.add(line.cells()));
-        return rows.bytes();
+    }
+
+    private static String notes(List<String> some, List<String> others) {
+        return Stream.concat(some.stream(), others.stream()).collect(Collectors.joining("; "));
     }
 }
