@@ -17,22 +17,45 @@ final class ProjectFile {
         AVAILABILITIES
     }
 
-    private ProjectFile() {}
+    private final NumberedLines in;
+    private final int tasks;
+    private final int resources;
+    private final int[][] successors;
+    private final int[] durations;
+    private final int[][] requests;
+    private int[] capacities;
 
-    /** @throws BadFileException if the file is no sound single-mode project; it says everything that is wrong */
-    static Project read(Path file) throws BadFileException {
-        NumberedLines in = new NumberedLines(file);
-        int tasks = count(in, "jobs");
-        int resources = count(in, "- renewable");
+    private ProjectFile(NumberedLines in) throws BadFileException {
+        this.in = in;
+        tasks = count(in, "jobs");
+        resources = count(in, "- renewable");
         if (count(in, "- nonrenewable") > 0 || count(in, "- doubly constrained") > 0) {
             in.problem("only renewable resources can be planned");
         }
         in.refuseProblems();
+        successors = new int[tasks][];
+        durations = new int[tasks];
+        requests = new int[tasks][];
+    }
 
-        int[][] successors = new int[tasks][];
-        int[] durations = new int[tasks];
-        int[][] requests = new int[tasks][];
-        int[] capacities = null;
+    /** @throws BadFileException if the file is no sound single-mode project; it says everything that is wrong */
+    static Project read(Path file) throws BadFileException {
+        ProjectFile project = new ProjectFile(new NumberedLines(file));
+        project.readTables();
+        project.refuseMissing();
+        try {
+            return new Project(
+                    file.getFileName().toString(),
+                    project.durations,
+                    project.successors,
+                    project.requests,
+                    project.capacities);
+        } catch (IllegalArgumentException e) {
+            throw new BadFileException(file, e.getMessage());
+        }
+    }
+
+    private void readTables() {
         Table table = Table.NONE;
         for (NumberedLines.Line line : in.lines) {
             String text = line.text();
@@ -42,37 +65,46 @@ final class ProjectFile {
                 table = Table.REQUESTS;
             } else if (text.startsWith("RESOURCEAVAILABILITIES")) {
                 table = Table.AVAILABILITIES;
-            } else if (table == Table.NONE || text.isEmpty() || "*-jR".indexOf(text.charAt(0)) >= 0) {
-                continue;
-            } else if (table == Table.AVAILABILITIES) {
-                capacities = in.numbers(line);
-                if (capacities.length != resources) {
-                    in.problem(line, capacities.length + " capacities for " + resources + " resources");
-                }
-            } else {
-                int[] row = in.numbers(line);
-                if (row[0] < 1 || row[0] > tasks || row.length < 3) {
-                    in.problem(line, "a row begins with a job from 1 to " + tasks + " and has at least 3 numbers");
-                } else if (table == Table.PRECEDENCE) {
-                    if (row[1] != 1) {
-                        in.problem(line, "job " + row[0] + " has " + row[1] + " modes; only 1 can be planned");
-                    }
-                    if (row.length != 3 + row[2]) {
-                        in.problem(line, (row.length - 3) + " successors where " + row[2] + " are announced");
-                    }
-                    successors[row[0] - 1] = Arrays.stream(row, 3, row.length)
-                            .map(after -> after - 1)
-                            .distinct()
-                            .toArray();
-                } else {
-                    if (row.length != 3 + resources) {
-                        in.problem(line, (row.length - 3) + " requests for " + resources + " resources");
-                    }
-                    durations[row[0] - 1] = row[2];
-                    requests[row[0] - 1] = Arrays.copyOfRange(row, 3, row.length);
-                }
+            } else if (table != Table.NONE && !text.isEmpty() && "*-jR".indexOf(text.charAt(0)) < 0) {
+                readRow(table, line);
             }
         }
+    }
+
+    private void readRow(Table table, NumberedLines.Line line) {
+        int[] row = in.numbers(line);
+        if (table == Table.AVAILABILITIES) {
+            capacities = row;
+            if (row.length != resources) {
+                in.problem(line, row.length + " capacities for " + resources + " resources");
+            }
+        } else if (row[0] < 1 || row[0] > tasks || row.length < 3) {
+            in.problem(line, "a row begins with a job from 1 to " + tasks + " and has at least 3 numbers");
+        } else if (table == Table.PRECEDENCE) {
+            readSuccessors(line, row);
+        } else {
+            if (row.length != 3 + resources) {
+                in.problem(line, (row.length - 3) + " requests for " + resources + " resources");
+            }
+            durations[row[0] - 1] = row[2];
+            requests[row[0] - 1] = Arrays.copyOfRange(row, 3, row.length);
+        }
+    }
+
+    private void readSuccessors(NumberedLines.Line line, int[] row) {
+        if (row[1] != 1) {
+            in.problem(line, "job " + row[0] + " has " + row[1] + " modes; only 1 can be planned");
+        }
+        if (row.length != 3 + row[2]) {
+            in.problem(line, (row.length - 3) + " successors where " + row[2] + " are announced");
+        }
+        successors[row[0] - 1] = Arrays.stream(row, 3, row.length)
+                .map(after -> after - 1)
+                .distinct()
+                .toArray();
+    }
+
+    private void refuseMissing() throws BadFileException {
         if (capacities == null) {
             in.problem("there are no resource availabilities");
         }
@@ -85,11 +117,6 @@ final class ProjectFile {
             }
         }
         in.refuseProblems();
-        try {
-            return new Project(file.getFileName().toString(), durations, successors, requests, capacities);
-        } catch (IllegalArgumentException e) {
-            throw new BadFileException(file, e.getMessage());
-        }
     }
 
     /** The number behind the colon of a head line, such as {@code - renewable : 4 R}. */

@@ -171,34 +171,28 @@ public record UnderWay(TaskNet net, List<String> spoiled) {
 
         /** How a work is done: as the day knows it, or if that has changed since, at the stations that it names. */
         private Mode mode(Work work) {
-            for (Recipe recipe : net.recipes()) {
-                if (recipe.need().dish().equals(work.dish())) {
-                    for (Task task : recipe.tasks()) {
-                        for (Mode mode : task.modes()) {
-                            if (task.name().equals(work.step())
-                                    && mode.stations().equals(work.stations())) {
-                                return mode;
-                            }
-                        }
-                    }
-                }
-            }
+            return net.recipes().stream()
+                    .filter(recipe -> recipe.need().dish().equals(work.dish()))
+                    .flatMap(recipe -> recipe.tasks().stream())
+                    .filter(task -> task.name().equals(work.step()))
+                    .flatMap(task -> task.modes().stream())
+                    .filter(mode -> mode.stations().equals(work.stations()))
+                    .findFirst()
+                    .orElseGet(() -> modeAsNamed(work));
+        }
+
+        private Mode modeAsNamed(Work work) {
             List<StationHold> known = work.stations().stream()
                     .filter(hold -> lane(hold.station()) >= 0)
                     .toList();
+            int[] lanes = known.stream().mapToInt(hold -> lane(hold.station())).toArray();
             int oven = -1;
-            for (int i = 0; i < net.ovens().size(); i++) {
+            for (int i = 0; work.ovenCelsius().isPresent() && i < net.ovens().size(); i++) {
                 int lane = net.ovens().get(i).lane();
-                if (known.stream().anyMatch(hold -> lane(hold.station()) == lane)) {
-                    oven = work.ovenCelsius().isPresent() ? i : oven;
-                }
+                oven = IntStream.of(lanes).anyMatch(used -> used == lane) ? i : oven;
             }
-            return new Mode(
-                    known.stream().mapToInt(hold -> lane(hold.station())).toArray(),
-                    known.stream().mapToInt(StationHold::units).toArray(),
-                    oven,
-                    false,
-                    known);
+            int[] units = known.stream().mapToInt(StationHold::units).toArray();
+            return new Mode(lanes, units, oven, false, known);
         }
 
         private int lane(String station) {
