@@ -83,13 +83,8 @@ final class Eaters {
                 continue;
             }
             if (!dish.get().edible()) {
-                found.add(
-                        Sheet.NEEDS,
-                        row,
-                        "eaten by",
-                        String.join("; ", need.eatenBy()),
-                        "must not eat " + dish.get().id() + ": it is not edible",
-                        "Maybe an edible dish for those who eat, or clear the cell.");
+                String what = "must not eat " + need.dish() + ": it is not edible";
+                ofAllEaters(found, row, need, what, "Maybe an edible dish for those who eat, or clear the cell.");
                 continue;
             }
             for (String name : new LinkedHashSet<>(need.eatenBy())) {
@@ -158,6 +153,29 @@ final class Eaters {
 
     /** What may go wrong although no rule is broken as far as the sheets tell. */
     void remark(Findings remarks) {
+        cast(remarks);
+        unknownAllergens(remarks);
+        new RawFood(day, remarks).remark();
+        hotIntoCold(remarks);
+        heat(remarks);
+        List<Undercooked> undercooked = Undercooked.of(day);
+        for (int row = 0; row < day.needs().size(); row++) {
+            Need need = day.needs().get(row);
+            int at = row;
+            cookedEnough(remarks, row, need, undercooked);
+            for (String name : new LinkedHashSet<>(need.eatenBy())) {
+                day.diner(name).ifPresent(diner -> {
+                    words(remarks, need, diner);
+                    nuts(remarks, need, diner);
+                    if (eaten(need).isEmpty()) {
+                        nothingTold(remarks, at, need, diner);
+                    }
+                });
+            }
+        }
+    }
+
+    private void cast(Findings remarks) {
         Set<String> known = new LinkedHashSet<>(Allergens.names());
         day.ingredients().forEach(ingredient -> known.addAll(ingredient.allergens()));
         for (int row = 0; row < day.cast().size(); row++) {
@@ -177,53 +195,29 @@ final class Eaters {
             }
             diets(row, diner, remarks);
         }
-        unknownAllergens(remarks);
-        new RawFood(day, remarks).remark();
-        hotIntoCold(remarks);
-        heat(remarks);
-        List<Undercooked> undercooked = Undercooked.of(day);
-        for (int row = 0; row < day.needs().size(); row++) {
-            Need need = day.needs().get(row);
-            int at = row;
-            boolean raw = day.step(need.dish(), need.stage()).map(Step::raw).orElse(false);
-            if (raw && !need.eatenBy().isEmpty()) {
-                remarks.add(
-                        Sheet.NEEDS,
-                        row,
-                        "eaten by",
-                        String.join("; ", need.eatenBy()),
-                        "eats " + need.dish() + " at stage " + need.stage() + ", which is raw",
-                        "Maybe a later stage.");
-            }
-            undercooked.stream()
-                    .filter(it -> it.need().equals(need))
-                    .forEach(it -> remarks.add(
-                            Sheet.NEEDS,
-                            at,
-                            "eaten by",
-                            String.join("; ", need.eatenBy()),
-                            "eats " + need.dish() + ", which gets to " + Wording.number(it.coreCelsius())
-                                    + " °C inside by its steps, but needs " + Wording.number(it.leastCelsius()) + " °C",
-                            "Maybe another core temperature in sheet steps, or nobody who eats it."));
-            if (Undercooked.unstated(day, need)) {
-                remarks.add(
-                        Sheet.NEEDS,
-                        row,
-                        "eaten by",
-                        String.join("; ", need.eatenBy()),
-                        "eats " + need.dish() + ", and no step says how hot it gets inside",
-                        "Maybe fill in raw and core temperature in sheet steps.");
-            }
-            for (String name : new LinkedHashSet<>(need.eatenBy())) {
-                day.diner(name).ifPresent(diner -> {
-                    words(remarks, need, diner);
-                    nuts(remarks, need, diner);
-                    if (eaten(need).isEmpty()) {
-                        nothingTold(remarks, at, need, diner);
-                    }
-                });
-            }
+    }
+
+    private void cookedEnough(Findings remarks, int row, Need need, List<Undercooked> undercooked) {
+        String eats = "eats " + need.dish();
+        boolean raw = day.step(need.dish(), need.stage()).map(Step::raw).orElse(false);
+        if (raw && !need.eatenBy().isEmpty()) {
+            String what = eats + " at stage " + need.stage() + ", which is raw";
+            ofAllEaters(remarks, row, need, what, "Maybe a later stage.");
         }
+        undercooked.stream().filter(it -> it.need().equals(need)).forEach(it -> {
+            String what = eats + ", which gets to " + Wording.number(it.coreCelsius())
+                    + " °C inside by its steps, but needs " + Wording.number(it.leastCelsius()) + " °C";
+            String wayOut = "Maybe another core temperature in sheet steps, or nobody who eats it.";
+            ofAllEaters(remarks, row, need, what, wayOut);
+        });
+        if (Undercooked.unstated(day, need)) {
+            String what = eats + ", and no step says how hot it gets inside";
+            ofAllEaters(remarks, row, need, what, "Maybe fill in raw and core temperature in sheet steps.");
+        }
+    }
+
+    private static void ofAllEaters(Findings found, int row, Need need, String what, String wayOut) {
+        found.add(Sheet.NEEDS, row, "eaten by", String.join("; ", need.eatenBy()), what, wayOut);
     }
 
     /** What of a diet can't be read, and what of it is no diet. */
