@@ -177,15 +177,37 @@ final class DayDecoder {
             return List.of();
         }
         List<String> header = found.header().stream().map(Names::normal).toList();
-        int key = header.indexOf("key");
-        int value = header.indexOf("value");
-        if (key < 0 || value < 0) {
+        if (!header.containsAll(List.of("key", "value"))) {
             troubles.aboutSheet(
                     "day", "must have the columns key and value", "Maybe write key, value in its first row.");
             return List.of();
         }
-        Map<String, String> cells = new LinkedHashMap<>();
         Set<String> takenFor = new LinkedHashSet<>();
+        Map<String, String> cells = cellsByKey(sheet, found, header, takenFor);
+        int before = troubles.count();
+        frame = frameOf(cells, found.decimalComma());
+        Map<Column<?, ?>, Object> values = new IdentityHashMap<>();
+        for (Column<DayFacts, ?> column : sheet.columns()) {
+            if (column.required() && !cells.containsKey(column.name())) {
+                if (!takenFor.contains(column.name())) {
+                    tellMissing("key", sheet, column);
+                }
+                continue;
+            }
+            String cell = cells.getOrDefault(column.name(), "");
+            read(sheet.name(), -1, column, cell, frame, () -> Column.Between.ANY, values);
+        }
+        return before == troubles.count() && values.size() == sheet.columns().size() && takenFor.isEmpty()
+                ? build(sheet, -1, values)
+                : List.of();
+    }
+
+    /** @param takenFor is given the keys for which others may be mistaken */
+    private Map<String, String> cellsByKey(
+            Sheet<DayFacts> sheet, RawSheet found, List<String> header, Set<String> takenFor) {
+        int key = header.indexOf("key");
+        int value = header.indexOf("value");
+        Map<String, String> cells = new LinkedHashMap<>();
         for (RawSheet.RawRow row : found.rows()) {
             if (row.cell(key) == null) {
                 continue;
@@ -210,28 +232,12 @@ final class DayDecoder {
                 lookBeyondHeader(sheet, -1, name, row, header.size());
             }
         }
-        int before = troubles.count();
-        frame = frameOf(cells, found.decimalComma());
-        Map<Column<?, ?>, Object> values = new IdentityHashMap<>();
-        for (Column<DayFacts, ?> column : sheet.columns()) {
-            if (column.required() && !cells.containsKey(column.name())) {
-                if (!takenFor.contains(column.name())) {
-                    troubles.add(new Trouble(
-                            "day",
-                            -1,
-                            column.name(),
-                            "",
-                            "this key is missing: " + column.meaning(),
-                            "Maybe " + column.example() + "."));
-                }
-                continue;
-            }
-            String cell = cells.getOrDefault(column.name(), "");
-            read(sheet.name(), -1, column, cell, frame, () -> Column.Between.ANY, values);
-        }
-        return before == troubles.count() && values.size() == sheet.columns().size() && takenFor.isEmpty()
-                ? build(sheet, -1, values)
-                : List.of();
+        return cells;
+    }
+
+    private void tellMissing(String what, Sheet<?> sheet, Column<?, ?> column) {
+        String missing = "this " + what + " is missing: " + column.meaning();
+        troubles.add(new Trouble(sheet.name(), -1, column.name(), "", missing, "Maybe " + column.example() + "."));
     }
 
     private Frame frameOf(Map<String, String> cells, boolean decimalComma) {
@@ -276,38 +282,14 @@ final class DayDecoder {
             if (column.required() && !places.containsKey(column)) {
                 complete = false;
                 if (!takenFor.contains(column.name())) {
-                    troubles.add(new Trouble(
-                            sheet.name(),
-                            -1,
-                            column.name(),
-                            "",
-                            "this column is missing: " + column.meaning(),
-                            "Maybe " + column.example() + "."));
+                    tellMissing("column", sheet, column);
                 }
             }
         }
-        Frame here = new Frame(frame.date(), frame.zone(), frame.known(), found.decimalComma());
         List<R> records = new ArrayList<>();
         for (int index = 0; index < found.rows().size(); index++) {
-            RawSheet.RawRow row = found.rows().get(index);
             int before = troubles.count();
-            lookBeyondHeader(sheet, index, "", row, found.header().size());
-            Map<Column<?, ?>, Object> values = new IdentityHashMap<>();
-            for (Column<R, ?> column : sheet.columns()) {
-                Integer place = places.get(column);
-                if (place != null || !column.required()) {
-                    String cell = place == null ? "" : row.cell(place);
-                    read(
-                            sheet.name(),
-                            index,
-                            column,
-                            cell,
-                            here,
-                            () -> between(sheet, column, places, row, here),
-                            values);
-                }
-            }
-            lookAtOrder(sheet, index, values);
+            Map<Column<?, ?>, Object> values = values(sheet, found, index, places);
             if (complete
                     && before == troubles.count()
                     && values.size() == sheet.columns().size()) {
@@ -318,6 +300,24 @@ final class DayDecoder {
             troubles.aboutSheet(sheet.name(), "has no row", "Each row of it is " + sheet.oneRowIs() + ".");
         }
         return records;
+    }
+
+    /** What stands in a row, as far as it can be read. */
+    private <R> Map<Column<?, ?>, Object> values(
+            Sheet<R> sheet, RawSheet found, int index, Map<Column<R, ?>, Integer> places) {
+        Frame here = new Frame(frame.date(), frame.zone(), frame.known(), found.decimalComma());
+        RawSheet.RawRow row = found.rows().get(index);
+        lookBeyondHeader(sheet, index, "", row, found.header().size());
+        Map<Column<?, ?>, Object> values = new IdentityHashMap<>();
+        for (Column<R, ?> column : sheet.columns()) {
+            Integer place = places.get(column);
+            if (place != null || !column.required()) {
+                String cell = place == null ? "" : row.cell(place);
+                read(sheet.name(), index, column, cell, here, () -> between(sheet, column, places, row, here), values);
+            }
+        }
+        lookAtOrder(sheet, index, values);
+        return values;
     }
 
     /** Whether the names of the columns stand below something else, which is then told. */
