@@ -14,8 +14,6 @@ import platecall.copies.CopyCount;
 import platecall.copies.CopyCounts;
 import platecall.day.Day;
 import platecall.day.Setup;
-import platecall.day.Trouble;
-import platecall.intake.BadDay;
 import platecall.intake.DayFile;
 import platecall.units.Money;
 
@@ -45,14 +43,9 @@ final class CopiesCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         DayFile file = dayArgument.read();
-        List<Trouble> unclear = DayCheck.namesAndOrder(file.day());
-        if (!unclear.isEmpty()) {
-            throw new BadDay(file, unclear);
-        }
+        DayArgument.refuse(file, DayCheck.namesAndOrder(file.day()));
         CopyCounts counts = CopyCounts.of(file.day());
-        if (!counts.troubles().isEmpty()) {
-            throw new BadDay(file, counts.troubles());
-        }
+        DayArgument.refuse(file, counts.troubles());
         PrintWriter terminal = spec.commandLine().getOut();
         lines(file.day(), counts).forEach(terminal::println);
         return Main.FINE;

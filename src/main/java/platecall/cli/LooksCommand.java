@@ -14,8 +14,6 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 import platecall.day.Day;
 import platecall.day.Dish;
-import platecall.day.Trouble;
-import platecall.intake.BadDay;
 import platecall.intake.DayFile;
 import platecall.looks.LookLife;
 import platecall.looks.Looks;
@@ -53,10 +51,7 @@ final class LooksCommand implements Callable<Integer> {
     public Integer call() {
         DayFile file = dayArgument.read();
         Day day = file.day();
-        List<Trouble> troubles = Looks.problems(day);
-        if (!troubles.isEmpty()) {
-            throw new BadDay(file, troubles);
-        }
+        DayArgument.refuse(file, Looks.problems(day));
         Map<String, LookLife> lives = Looks.of(day);
         PrintWriter terminal = spec.commandLine().getOut();
         table(day, lives).forEach(terminal::println);

@@ -37,14 +37,25 @@ final class OddsTable {
     }
 
     static void print(PrintWriter out, Day day, Odds odds) {
+        printSetups(out, day, odds.setups());
+        out.println();
+        out.println(line(day, odds));
+        for (OfSetup setup : odds.lessSureThan(day.facts().promise())) {
+            if (!setup.causes().isEmpty()) {
+                out.println("Setup " + setup.setup() + " is late most often because of " + causes(setup) + ".");
+            }
+        }
+    }
+
+    private static void printSetups(PrintWriter out, Day day, List<OfSetup> setups) {
         ZoneId zone = day.facts().zone();
-        List<OfSetup> setups = odds.setups();
         SetupColumns columns = new SetupColumns(
                 zone,
                 setups.stream()
                         .map(setup -> Map.entry(setup.setup(), setup.call()))
                         .toList());
         String row = "%s  %9s  %9s  %10s  %-10s  %-12s  %s%n";
+        String ready = promise(day) + " ready";
         out.printf(
                 Locale.ROOT,
                 row,
@@ -53,7 +64,7 @@ final class OddsTable {
                 "at peak",
                 "every take",
                 "half ready",
-                promise(day) + " ready",
+                ready,
                 "crew waits");
         for (OfSetup setup : setups) {
             out.printf(
@@ -67,20 +78,12 @@ final class OddsTable {
                     by(setup.promisedBy(), zone),
                     setup.halfBy().isEmpty() ? "never ready" : String.format(Locale.ROOT, "%.1f min", setup.waits()));
         }
-        out.println();
-        out.println(line(day, odds));
-        for (OfSetup setup : odds.lessSureThan(day.facts().promise())) {
-            if (!setup.causes().isEmpty()) {
-                out.printf(
-                        Locale.ROOT,
-                        "Setup %s is late most often because of %s.%n",
-                        setup.setup(),
-                        setup.causes().stream()
-                                .map(cause ->
-                                        cause.dish() + " " + cause.step() + " (" + Odds.percent(cause.share()) + ")")
-                                .collect(Collectors.joining(", ")));
-            }
-        }
+    }
+
+    private static String causes(OfSetup setup) {
+        return setup.causes().stream()
+                .map(cause -> cause.dish() + " " + cause.step() + " (" + Odds.percent(cause.share()) + ")")
+                .collect(Collectors.joining(", "));
     }
 
     /** As the day sheet has it: {@code 95 %}, {@code 97.5 %}. */

@@ -520,29 +520,9 @@ final class ReplanCommand implements Callable<Integer> {
                 stamp(day.facts().zone(), soFar.now()),
                 soFar.begun().size(),
                 underWay);
-        list(
-                print,
-                "Lost: ",
-                soFar.lost().stream().filter(Predicate.not(spoiled::contains)).toList());
-        Map<Boolean, List<String>> again = spoiled.stream()
-                .collect(Collectors.partitioningBy(copy -> plan.copies().stream()
-                        .anyMatch(it -> it.made() && it.id().equals(copy))));
-        list(print, "Can't be used any more, made anew: ", again.get(true));
-        list(print, "Can't be used any more, and no other is made: ", again.get(false));
+        tellLost(print, soFar, plan, spoiled);
         Map<String, Integer> had = planned(before);
-        list(
-                print,
-                "Too late for the last take, not made any more: ",
-                rest.enough().entrySet().stream()
-                        .filter(need -> need.getValue() < had.getOrDefault(need.getKey(), 0))
-                        .map(need -> need.getKey() + "#" + (need.getValue() + 1) + " and on")
-                        .toList());
-        list(
-                print,
-                "Too late for the last take, made only because column copies of sheet needs asks for them: ",
-                enough(day, rest.left().net(), plan, true).entrySet().stream()
-                        .map(need -> need.getKey() + "#" + (need.getValue() + 1) + " and on")
-                        .toList());
+        tellTooLate(print, day, rest, had);
         numberedAnew(renamed).forEach((need, places) -> list(print, "Numbered anew, " + need + ": ", places));
         list(
                 print,
@@ -578,6 +558,39 @@ final class ReplanCommand implements Callable<Integer> {
                                         .collect(Collectors.joining()))
                         .toList());
         print.println();
+    }
+
+    private static void tellLost(PrintWriter print, SoFar soFar, Plan plan, Set<String> spoiled) {
+        list(
+                print,
+                "Lost: ",
+                soFar.lost().stream().filter(Predicate.not(spoiled::contains)).toList());
+        Map<Boolean, List<String>> again = spoiled.stream()
+                .collect(Collectors.partitioningBy(copy -> plan.copies().stream()
+                        .anyMatch(it -> it.made() && it.id().equals(copy))));
+        list(print, "Can't be used any more, made anew: ", again.get(true));
+        list(print, "Can't be used any more, and no other is made: ", again.get(false));
+    }
+
+    private static void tellTooLate(PrintWriter print, Day day, Attempt rest, Map<String, Integer> had) {
+        list(
+                print,
+                "Too late for the last take, not made any more: ",
+                rest.enough().entrySet().stream()
+                        .filter(need -> need.getValue() < had.getOrDefault(need.getKey(), 0))
+                        .map(ReplanCommand::andOn)
+                        .toList());
+        list(
+                print,
+                "Too late for the last take, made only because column copies of sheet needs asks for them: ",
+                enough(day, rest.left().net(), rest.made().plan(), true).entrySet().stream()
+                        .map(ReplanCommand::andOn)
+                        .toList());
+    }
+
+    /** The copies of a need that come after the first so many. */
+    private static String andOn(Map.Entry<String, Integer> first) {
+        return first.getKey() + "#" + (first.getValue() + 1) + " and on";
     }
 
     /** For each need the copies that take another's place. */
