@@ -41,7 +41,7 @@ public final class Audit {
         Map<String, AtCamera> seen = AtCamera.of(ledger, Looks.of(day));
         Statements.check(ledger, seen, breaches);
         List<AtCamera> toCome = seen.values().stream()
-                .filter(copy -> !plan.isShot(ledger.setup(copy.need())))
+                .filter(copy -> !plan.isShot(day, copy.copy()))
                 .toList();
         return new Verdict(
                 breaches.byRule(),

@@ -6,8 +6,10 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import platecall.copies.CopyCounts;
+import platecall.day.CameraTime;
 import platecall.day.Dish;
 import platecall.day.Need;
+import platecall.day.Setup;
 import platecall.day.Step;
 import platecall.plan.Plan.PlannedCopy;
 import platecall.plan.Plan.Work;
@@ -54,9 +56,8 @@ final class CopyRules {
                 tooMany++;
             }
         }
-        if (ledger.plan().isShot(ledger.setup(need))) {
-            missing.clear();
-        }
+        Setup setup = ledger.setup(need);
+        missing.removeIf(number -> ledger.plan().isShot(setup) || before && CameraTime.isShot(setup, need, number));
         String what = ledger.name(need.dish()) + " (" + need.part().word() + ") for setup " + need.setup();
         breaches.add(
                 Rule.COPIES,

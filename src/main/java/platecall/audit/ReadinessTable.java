@@ -102,13 +102,16 @@ final class ReadinessTable {
         for (Need need : needs(setup)) {
             int first = 0;
             for (PlannedCopy copy : copies(need).toList()) {
+                if (CameraTime.isShot(setup, need, copy.number())) {
+                    continue;
+                }
                 AtCamera atCamera = seen.get(copy.id());
                 if (atCamera == null) {
                     notMade.add(ledger.shortName(copy));
                     continue;
                 }
                 made.add(atCamera);
-                if (CameraTime.isOfFirstSet(need, copy.number())) {
+                if (CameraTime.isOfNextSet(setup, need, copy.number())) {
                     firstTake.add(atCamera);
                     first++;
                 }
@@ -124,11 +127,11 @@ final class ReadinessTable {
         Optional<Moment> there = firstTake.stream().map(AtCamera::ready).max(Comparator.naturalOrder());
         Optional<Moment> ready = firstTakeMade ? there : Optional.empty();
         int takes = ready.isPresent() ? takesServed(setup) : 0;
-        int resets = Math.max(0, takes - 1);
-        int margin = ready.map(moment -> moment.minutesUntil(setup.call())).orElse(0);
+        int resets = Math.max(0, takes - setup.countShot() - 1);
+        int margin = ready.map(moment -> moment.minutesUntil(setup.nextRoll())).orElse(0);
         Readiness readiness = new Readiness(
                 setup.id(),
-                setup.call(),
+                setup.nextRoll(),
                 ready,
                 margin,
                 firstTake.stream()
@@ -136,7 +139,7 @@ final class ReadinessTable {
                         .map(AtCamera::peakTo)
                         .min(Comparator.naturalOrder()),
                 resets,
-                resets == 0 ? Optional.empty() : readyForTake(setup, 1),
+                resets == 0 ? Optional.empty() : readyForTake(setup, setup.countShot() + 1),
                 "");
         boolean without =
                 !firstTakeMade && allLookedAtMade && firstTake.stream().anyMatch(copy -> isLookedAt(copy.need()));
@@ -147,12 +150,15 @@ final class ReadinessTable {
         return need.part() == Part.HERO || need.part() == Part.INSERT;
     }
 
-    /** Takes, from the first on, for which every plate is made; at most those at worst. */
+    /** Takes, from the first on, which are shot or for which every plate is made; at most those at worst. */
     private int takesServed(Setup setup) {
         int takes = setup.takesWorst();
         for (Need need : needs(setup)) {
-            long made = copies(need).filter(copy -> seen.containsKey(copy.id())).count();
-            int sets = (int) (made / plates(need));
+            int shot = CameraTime.setsShot(setup, need);
+            long made = copies(need)
+                    .filter(copy -> seen.containsKey(copy.id()) && copy.number() > shot * need.platesPerTake())
+                    .count();
+            int sets = shot + (int) (made / plates(need));
             if (sets < CameraTime.setsFor(need, setup.takesWorst())) {
                 takes = Math.min(takes, need.use() instanceof Use.LastsTakes lasts ? sets * lasts.takes() : sets);
             }
@@ -178,7 +184,7 @@ final class ReadinessTable {
 
     private List<Need> needs(Setup setup) {
         return ledger.day().needs().stream()
-                .filter(need -> need.setup().equals(setup.id()))
+                .filter(need -> need.setup().equals(setup.id()) && !CameraTime.isDone(setup, need))
                 .toList();
     }
 
@@ -199,8 +205,10 @@ final class ReadinessTable {
                 .ifPresent(words::add);
         if (found.readyAtCall()) {
             int margin = found.readiness().marginMinutes();
-            String when = margin == 0 ? "Ready at call" : "Ready " + margin + " min before call";
-            words.add(words.isEmpty() ? when : "first take " + when.toLowerCase(Locale.ROOT));
+            int shot = found.setup().countShot();
+            String roll = shot == 0 ? "call" : "take " + (shot + 1);
+            String when = margin == 0 ? "Ready at " + roll : "Ready " + margin + " min before " + roll;
+            words.add(words.isEmpty() ? when : (shot == 0 ? "first take " : "") + when.toLowerCase(Locale.ROOT));
         }
         if (found.readiness().faded()) {
             words.add("hero past peak when its take rolls");

@@ -57,6 +57,7 @@ final class Calls {
             Setup setup = day.setups().get(row);
             lighting(setup, row, found);
             place(setup, row, found);
+            nextTake(setup, row, found);
             if (setup.release() instanceof Release.At at && at.moment().isBefore(setup.call())) {
                 found.add(
                         Sheet.SETUPS,
@@ -122,6 +123,39 @@ final class Calls {
                     Wording.clock(day, late.get()),
                     "is after the call at " + Wording.clock(day, setup.call()),
                     "Maybe clear it: then stand-ins come at the call.");
+        }
+    }
+
+    private void nextTake(Setup setup, int row, Findings found) {
+        Optional<Moment> next = setup.takesShot().flatMap(Setup.TakesShot::next);
+        if (next.isEmpty()) {
+            return;
+        }
+        String value = Wording.clock(day, next.get());
+        if (setup.countShot() == 0) {
+            found.add(
+                    Sheet.SETUPS,
+                    row,
+                    "next take",
+                    value,
+                    "comes after takes that are shot, but none is by column takes shot",
+                    "Maybe say how many are, or move the call.");
+        } else if (next.get().isBefore(setup.call())) {
+            found.add(
+                    Sheet.SETUPS,
+                    row,
+                    "next take",
+                    value,
+                    "is before the call at " + Wording.clock(day, setup.call()),
+                    "Maybe another date or call.");
+        } else if (setup.countShot() == setup.takesWorst()) {
+            found.add(
+                    Sheet.SETUPS,
+                    row,
+                    "next take",
+                    value,
+                    "is one more than the " + setup.takesWorst() + " takes at worst, and all of those are shot",
+                    "Maybe more takes at worst, or no next take.");
         }
     }
 

@@ -99,7 +99,7 @@ public final class DayCheck {
         new Eaters(day, recipes)
                 .check(
                         need -> day.setup(need.setup())
-                                .filter(setup -> !setup.shooting().end().isAfter(now))
+                                .filter(setup -> setup.isOver(now))
                                 .isEmpty(),
                         found);
         return found.inSheetOrder();

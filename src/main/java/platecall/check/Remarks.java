@@ -216,6 +216,15 @@ final class Remarks {
             if (!served.contains(setup.id())) {
                 remarks.add(Sheet.SETUPS, row, "setup", setup.id(), "wants no food", "Maybe add it to sheet needs.");
             }
+            if (setup.countShot() > 0) {
+                remarks.add(
+                        Sheet.SETUPS,
+                        row,
+                        "takes shot",
+                        String.valueOf(setup.countShot()),
+                        "is what replan goes by; plan makes food for these takes all the same",
+                        "Maybe replan with the plan in hand.");
+            }
             if (setup.release() instanceof Release.At at
                     && at.moment().isBefore(setup.shooting().end())
                     && !at.moment().isBefore(setup.call())) {

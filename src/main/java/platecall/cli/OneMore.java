@@ -172,7 +172,10 @@ record OneMore(String what, Day day) {
                 setup.rollingMinutes(),
                 setup.silent(),
                 setup.release(),
-                setup.weight());
+                setup.weight(),
+                setup.takesShot()
+                        .map(shot ->
+                                new Setup.TakesShot(shot.takes(), shot.next().map(next -> next.plus(MINUTES_LATER)))));
         List<Setup> setups =
                 day.setups().stream().map(it -> it.equals(setup) ? slipped : it).toList();
         return new OneMore(

@@ -151,11 +151,11 @@ final class Promise {
         return lateOrMissing(best().plan()).findAny().isPresent();
     }
 
-    /** Copies of setups that are still to be shot. */
+    /** Copies of takes that are still to be shot. */
     private Stream<PlannedCopy> lateOrMissing(Plan plan) {
         return plan.copies().stream()
                 .filter(copy -> !copy.made() || copy.lateMinutes() > 0)
-                .filter(copy -> !plan.isShot(day.setup(copy.setup()).orElseThrow()));
+                .filter(copy -> !plan.isShot(day, copy));
     }
 
     private static Planner.Limits part(Planner.Limits limits, int parts, int of) {

@@ -53,13 +53,15 @@ final class ReadyTable {
                         .isPresent())
                 .forEach(setup -> out.printf(
                         Locale.ROOT,
-                        "Setup %s has its first take's food at %s. Later takes are planned by its call in the sheets: call it then"
-                                + " and plan again, so that their food isn't made too early.%n",
+                        day.setup(setup.setup()).orElseThrow().countShot() == 0
+                                ? "Setup %s has its first take's food at %s. Later takes are planned by its call in the sheets: call"
+                                        + " it then and plan again, so that their food isn't made too early.%n"
+                                : "Setup %s has its next take's food at %s. Later takes are planned by column next take of sheet"
+                                        + " setups: put that time there and plan again, so that their food isn't made too early.%n",
                         setup.setup(),
                         dated(setup.ready().orElseThrow(), day)));
-        List<Plan.PlannedCopy> toShoot = plan.copies().stream()
-                .filter(copy -> day.setup(copy.setup()).filter(plan::isShot).isEmpty())
-                .toList();
+        List<Plan.PlannedCopy> toShoot =
+                plan.copies().stream().filter(copy -> !plan.isShot(day, copy)).toList();
         out.printf(
                 Locale.ROOT,
                 "%s%d of %d copies made, %d min late, %d min off peak%s%n",

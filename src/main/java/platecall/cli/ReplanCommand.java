@@ -224,8 +224,7 @@ final class ReplanCommand implements Callable<Integer> {
         Map<String, Integer> planned = planned(before);
         return Breakdown.of(day, dish -> Looks.of(day, dish), need -> {
             Integer known = planned.get(need.key());
-            boolean shot =
-                    !day.setup(need.setup()).orElseThrow().shooting().end().isAfter(now);
+            boolean shot = day.setup(need.setup()).orElseThrow().isOver(now);
             int count = known == null || need.copies().isPresent()
                     ? counts.copiesOf(need)
                     : Math.min(Math.max(known, shot ? known : counts.copiesOf(need)), CopyCounts.wantedOf(day, need));
@@ -255,10 +254,11 @@ final class ReplanCommand implements Callable<Integer> {
             if (first.isEmpty() || need.copies().isPresent() != fixed) {
                 continue;
             }
-            Moment over = setup.shooting().end().plus(Math.max(0, setup.call().minutesUntil(first.get())));
+            Moment over =
+                    setup.shooting().end().plus(Math.max(0, setup.nextRoll().minutesUntil(first.get())));
             int inTime = copies.stream()
                     .filter(copy -> !copy.made()
-                            || CameraTime.isOfFirstSet(need, copy.number())
+                            || CameraTime.isOfNextSet(setup, need, copy.number())
                             || begun.contains(copy.id())
                             || copy.ready().filter(over::isAfter).isPresent())
                     .mapToInt(PlannedCopy::number)
@@ -311,7 +311,7 @@ final class ReplanCommand implements Callable<Integer> {
         for (Readiness planned : before.verdict().setups()) {
             Optional<Moment> late = planned.ready().filter(planned.call()::isBefore);
             day.setup(planned.setup())
-                    .filter(it -> !it.shooting().end().isAfter(now) && it.call().equals(planned.call()))
+                    .filter(it -> isOverUnsaid(it, now) && it.nextRoll().equals(planned.call()))
                     .filter(it -> late.filter(it.shooting().end()::isBefore).isPresent())
                     .ifPresent(it -> troubles.add(new Trouble(
                             "setups",
@@ -322,7 +322,7 @@ final class ReplanCommand implements Callable<Integer> {
                                     + stamp(zone, late.orElseThrow()) + " only",
                             "Maybe " + stamp(zone, late.orElseThrow()) + ", or no row if it isn't shot any more.")));
             Optional<Setup> setup = day.setup(planned.setup())
-                    .filter(it -> !it.shooting().end().isAfter(now))
+                    .filter(it -> isOverUnsaid(it, now))
                     .filter(it -> planned.call().isAfter(now)
                             || it.call().isBefore(planned.call()) && isToCome(day, nextDate(it, zone), now));
             setup.ifPresent(it -> {
@@ -346,8 +346,13 @@ final class ReplanCommand implements Callable<Integer> {
     private static boolean isOver(Day day, Trouble remark, Moment now) {
         return remark.sheet().equals("needs")
                 && day.setup(day.needs().get(remark.row()).setup())
-                        .filter(setup -> !setup.shooting().end().isAfter(now))
+                        .filter(setup -> setup.isOver(now))
                         .isPresent();
+    }
+
+    /** Whether a setup is over by its times alone, nobody having said how many takes are shot. */
+    private static boolean isOverUnsaid(Setup setup, Moment now) {
+        return setup.isOver(now) && setup.countShot() < setup.takesWorst();
     }
 
     private static Moment nextDate(Setup setup, ZoneId zone) {
@@ -520,10 +525,10 @@ final class ReplanCommand implements Callable<Integer> {
                 stamp(day.facts().zone(), soFar.now()),
                 soFar.begun().size(),
                 underWay);
-        tellLost(print, soFar, plan, spoiled);
         Map<String, Integer> had = planned(before);
-        tellTooLate(print, day, rest, had);
+        tellLost(print, soFar, spoiled, replaced(spoiled, had, plan));
         numberedAnew(renamed).forEach((need, places) -> list(print, "Numbered anew, " + need + ": ", places));
+        tellTooLate(print, day, rest, had);
         list(
                 print,
                 "To be told again if you replan before then, waiting until ",
@@ -560,16 +565,16 @@ final class ReplanCommand implements Callable<Integer> {
         print.println();
     }
 
-    private static void tellLost(PrintWriter print, SoFar soFar, Plan plan, Set<String> spoiled) {
+    private static void tellLost(PrintWriter print, SoFar soFar, Set<String> spoiled, Set<String> replaced) {
         list(
                 print,
                 "Lost: ",
                 soFar.lost().stream().filter(Predicate.not(spoiled::contains)).toList());
-        Map<Boolean, List<String>> again = spoiled.stream()
-                .collect(Collectors.partitioningBy(copy -> plan.copies().stream()
-                        .anyMatch(it -> it.made() && it.id().equals(copy))));
-        list(print, "Can't be used any more, made anew: ", again.get(true));
-        list(print, "Can't be used any more, and no other is made: ", again.get(false));
+        list(print, "Can't be used any more, made anew: ", replaced);
+        list(
+                print,
+                "Can't be used any more, and no other is made: ",
+                spoiled.stream().filter(Predicate.not(replaced::contains)).toList());
     }
 
     private static void tellTooLate(PrintWriter print, Day day, Attempt rest, Map<String, Integer> had) {
@@ -591,6 +596,21 @@ final class ReplanCommand implements Callable<Integer> {
     /** The copies of a need that come after the first so many. */
     private static String andOn(Map.Entry<String, Integer> first) {
         return first.getKey() + "#" + (first.getValue() + 1) + " and on";
+    }
+
+    /** Those of the copies that can't be used any more for which others are made: their needs have as many as they had. */
+    private static Set<String> replaced(Set<String> spoiled, Map<String, Integer> had, Plan plan) {
+        Map<String, Integer> fewer = new TreeMap<>(had);
+        plan.copies().stream()
+                .filter(PlannedCopy::made)
+                .forEach(copy -> fewer.computeIfPresent(copy.need(), (need, count) -> count - 1));
+        Set<String> replaced = new TreeSet<>();
+        for (String copy : new TreeSet<>(spoiled).descendingSet()) {
+            if (fewer.merge(need(copy), -1, Integer::sum) < 0) {
+                replaced.add(copy);
+            }
+        }
+        return replaced;
     }
 
     /** For each need the copies that take another's place. */

@@ -12,15 +12,35 @@ public record CameraTime(Moment due, int showMinutes) {
 
     /**
      * Copy {@code number}, counted from 1, of {@code need} at {@code setup}. Copies beyond those that takes at worst use
-     * up are spares, due with the last of those.
+     * up are spares, due with the last of those. Of takes that are shot a plate has no more to serve, if it has others.
      */
     public static CameraTime of(Setup setup, Need need, int number) {
         if (need.part() == Part.STAND_IN) {
             return new CameraTime(setup.lighting().orElse(setup.call()), 0);
         }
+        int last = lastTakeOf(setup, need, number);
+        int next = isShot(setup, need, number)
+                ? takeOf(setup, need, number)
+                : Math.max(takeOf(setup, need, number), setup.countShot());
+        Moment due = setup.rollOf(next);
+        return new CameraTime(due, due.minutesUntil(setup.rollOf(last)) + setup.rollingMinutes());
+    }
+
+    /** Whether all takes are shot that copy {@code number}, counted from 1, serves; a stand-in serves before the first. */
+    public static boolean isShot(Setup setup, Need need, int number) {
+        return need.part() == Part.STAND_IN
+                ? setup.countShot() > 0
+                : lastTakeOf(setup, need, number) < setup.countShot();
+    }
+
+    /** Whether no take that is still to be shot wants anything of a need. */
+    public static boolean isDone(Setup setup, Need need) {
+        return isShot(setup, need, copiesAtWorst(setup, need));
+    }
+
+    private static int lastTakeOf(Setup setup, Need need, int number) {
         int take = takeOf(setup, need, number);
-        int shown = Math.min(takesOf(need.use(), setup), setup.takesWorst() - take);
-        return new CameraTime(setup.rollOf(take), (shown - 1) * setup.cycleMinutes() + setup.rollingMinutes());
+        return take + Math.min(takesOf(need.use(), setup), setup.takesWorst() - take) - 1;
     }
 
     /**
@@ -45,9 +65,18 @@ public record CameraTime(Moment due, int showMinutes) {
         return need.use() instanceof Use.LastsTakes lasts ? set * lasts.takes() : set;
     }
 
-    /** Whether copy {@code number} is of the first set of plates: without it nothing rolls, where a spare may come later. */
-    public static boolean isOfFirstSet(Need need, int number) {
-        return number <= need.platesPerTake();
+    /** Whether copy {@code number} is of the set of plates that the next take shows: without it nothing rolls, where a spare may come later. */
+    public static boolean isOfNextSet(Setup setup, Need need, int number) {
+        int before = need.platesPerTake() * setsShot(setup, need);
+        return !isDone(setup, need) && (before == 0 || number > before) && number <= before + need.platesPerTake();
+    }
+
+    /** Sets of plates that serve none but takes that are shot; the last set never counts. */
+    public static int setsShot(Setup setup, Need need) {
+        int sets = need.use() instanceof Use.LastsTakes lasts
+                ? setup.countShot() / lasts.takes()
+                : need.use() instanceof Use.ToppedUp ? 0 : setup.countShot();
+        return Math.min(sets, setsFor(need, setup.takesWorst()) - 1);
     }
 
     /** Copies that the takes at worst use up, plates per take counted; stand-ins one set. */

@@ -20,6 +20,7 @@ import platecall.units.Span;
  * @param silent whether the set needs silence while it rolls
  * @param release when its food may be struck
  * @param weight how much a late minute of this setup counts, at least 1
+ * @param takesShot what is shot of it already; empty: nothing
  */
 public record Setup(
         String id,
@@ -34,7 +35,21 @@ public record Setup(
         int rollingMinutes,
         boolean silent,
         Release release,
-        int weight) {
+        int weight,
+        Optional<TakesShot> takesShot) {
+
+    /**
+     * Takes of a setup that are shot.
+     *
+     * @param takes how many, 0 to those at worst, 500 at most
+     * @param next when the next one rolls; empty: as if none had slipped
+     */
+    public record TakesShot(int takes, Optional<Moment> next) {
+
+        public TakesShot {
+            Demand.that(takes >= 0 && takes <= 500, "takes shot must be from 0 to 500", takes);
+        }
+    }
 
     public Setup {
         Demand.text(id, "setup");
@@ -49,15 +64,71 @@ public record Setup(
                 "rolling minutes must be from 0 to the take cycle",
                 rollingMinutes);
         Demand.that(weight >= 1 && weight <= 1000, "weight must be from 1 to 1000", weight);
+        int already = takesShot.map(TakesShot::takes).orElse(0);
+        Demand.that(already <= takesWorst, "takes shot must be at most takes at worst", already);
     }
 
-    /** When take {@code number}, counted from 0, rolls if nothing slips. */
+    /** A setup of which nothing is shot. */
+    public Setup(
+            String id,
+            String scene,
+            String shot,
+            String place,
+            Moment call,
+            Optional<Moment> lighting,
+            int takesLikely,
+            int takesWorst,
+            int cycleMinutes,
+            int rollingMinutes,
+            boolean silent,
+            Release release,
+            int weight) {
+        this(
+                id,
+                scene,
+                shot,
+                place,
+                call,
+                lighting,
+                takesLikely,
+                takesWorst,
+                cycleMinutes,
+                rollingMinutes,
+                silent,
+                release,
+                weight,
+                Optional.empty());
+    }
+
+    /** How many of its takes are shot, 0 to those at worst. */
+    public int countShot() {
+        return takesShot.map(TakesShot::takes).orElse(0);
+    }
+
+    /** When take {@code number}, counted from 0, rolls if nothing slips from now on; takes that are shot rolled as called. */
     public Moment rollOf(int number) {
-        return call.plus((long) number * cycleMinutes);
+        Moment asCalled = call.plus((long) number * cycleMinutes);
+        Optional<Moment> next = takesShot.flatMap(TakesShot::next);
+        if (next.isEmpty()) {
+            return asCalled;
+        }
+        return number < countShot()
+                ? Moment.earlier(asCalled, next.get())
+                : next.get().plus((long) (number - countShot()) * cycleMinutes);
+    }
+
+    /** When the first take rolls that isn't shot; the last one if all are. */
+    public Moment nextRoll() {
+        return rollOf(Math.min(countShot(), takesWorst - 1));
     }
 
     /** From the first roll to the end of the last take cycle at worst. */
     public Span shooting() {
-        return Span.ofMinutes(call, takesWorst * cycleMinutes);
+        return new Span(call, rollOf(takesWorst - 1).plus(cycleMinutes));
+    }
+
+    /** Whether all of its takes at worst are shot, or would be by now. */
+    public boolean isOver(Moment now) {
+        return countShot() >= takesWorst || !shooting().end().isAfter(now);
     }
 }

@@ -26,6 +26,7 @@ import platecall.day.Place;
 import platecall.day.Prices;
 import platecall.day.Release;
 import platecall.day.Setup;
+import platecall.day.Setup.TakesShot;
 import platecall.day.Silence;
 import platecall.day.Station;
 import platecall.day.StationUse;
@@ -282,6 +283,21 @@ final class DaySheets {
                         "how much a late minute of it counts beside others",
                         "3")
                 .from("1", "1000");
+        static final Column<Setup, Optional<Integer>> TAKES_SHOT = optional(
+                        "takes shot",
+                        Grammars.WHOLE,
+                        (Setup setup) -> setup.takesShot().map(TakesShot::takes),
+                        "0",
+                        "on a day under way, takes that are shot of it by now",
+                        "2")
+                .from("0", "500");
+        static final Column<Setup, Optional<Moment>> NEXT_TAKE = optional(
+                "next take",
+                Clock.MOMENT,
+                (Setup setup) -> setup.takesShot().flatMap(TakesShot::next),
+                "as if none had slipped",
+                "on a day under way, when the take rolls that comes after those",
+                "11:05");
 
         static final Sheet<Setup> SHEET = new Sheet<>(
                         "setups",
@@ -301,7 +317,9 @@ final class DaySheets {
                                 ROLLING,
                                 SILENT,
                                 RELEASE,
-                                WEIGHT),
+                                WEIGHT,
+                                TAKES_SHOT,
+                                NEXT_TAKE),
                         row -> new Setup(
                                 row.get(SETUP),
                                 row.get(SCENE),
@@ -315,9 +333,17 @@ final class DaySheets {
                                 row.get(ROLLING).orElse(row.get(CYCLE)),
                                 row.get(SILENT),
                                 row.get(RELEASE),
-                                row.get(WEIGHT)))
+                                row.get(WEIGHT),
+                                takesShot(row.get(TAKES_SHOT), row.get(NEXT_TAKE))))
                 .ascending(List.of(TAKES_LIKELY, TAKES_WORST))
+                .ascending(List.of(TAKES_SHOT, TAKES_WORST))
                 .ascending(List.of(ROLLING, CYCLE));
+
+        private static Optional<TakesShot> takesShot(Optional<Integer> takes, Optional<Moment> next) {
+            return takes.isEmpty() && next.isEmpty()
+                    ? Optional.empty()
+                    : Optional.of(new TakesShot(takes.orElse(0), next));
+        }
 
         private Setups() {}
     }

@@ -184,8 +184,11 @@ final class Noted {
     boolean isToCome(PlannedCopy copy) {
         return day.needs().stream()
                 .filter(need -> need.key().equals(copy.need()))
-                .map(need -> CameraTime.leaves(day.setup(need.setup()).orElseThrow(), need, copy.number()))
-                .anyMatch(now::isBefore);
+                .anyMatch(need -> {
+                    Setup setup = day.setup(need.setup()).orElseThrow();
+                    return !CameraTime.isShot(setup, need, copy.number())
+                            && now.isBefore(CameraTime.leaves(setup, need, copy.number()));
+                });
     }
 
     PlannedCopy copy(String id) {
@@ -276,7 +279,7 @@ final class Noted {
     private List<String> shot(int i) {
         return plan.work().get(i).copies().stream()
                 .filter(copy -> day.setup(copies.get(copy).setup())
-                        .filter(setup -> !setup.shooting().end().isAfter(now))
+                        .filter(setup -> setup.isOver(now))
                         .isPresent())
                 .toList();
     }

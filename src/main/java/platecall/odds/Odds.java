@@ -87,7 +87,7 @@ public record Odds(int runs, double all, double points, List<OfSetup> setups) {
         List<Tally> tallies = day.setups().stream()
                 .filter(setup -> !plan.isShot(setup)
                         && day.needs().stream().anyMatch(need -> need.setup().equals(setup.id())))
-                .sorted(Comparator.comparing(Setup::call))
+                .sorted(Comparator.comparing(Setup::nextRoll))
                 .map(setup -> new Tally(day, plan, setup, rehearsal, runs))
                 .toList();
         int allReady = 0;
@@ -187,10 +187,10 @@ public record Odds(int runs, double all, double points, List<OfSetup> setups) {
                 Optional<Need> need = day.needs().stream()
                         .filter(it -> it.setup().equals(setup.id()) && it.key().equals(copy.need()))
                         .findFirst();
-                if (need.isEmpty()) {
+                if (need.isEmpty() || plan.isShot(day, copy)) {
                     continue;
                 }
-                boolean forFirst = CameraTime.isOfFirstSet(need.get(), copy.number());
+                boolean forFirst = CameraTime.isOfNextSet(setup, need.get(), copy.number());
                 Optional<Plate> plate = plate(day, copy, need.get());
                 every &= plate.isPresent();
                 first &= plate.isPresent() || !forFirst;
@@ -234,7 +234,7 @@ public record Odds(int runs, double all, double points, List<OfSetup> setups) {
             if (!firstMade) {
                 return false;
             }
-            long call = setup.call().epochMinute();
+            long call = setup.nextRoll().epochMinute();
             Plate latest = firstTake.get(0);
             boolean peak = true;
             for (Plate plate : firstTake) {
@@ -266,7 +266,7 @@ public record Odds(int runs, double all, double points, List<OfSetup> setups) {
             Arrays.sort(lateBy);
             return new OfSetup(
                     setup.id(),
-                    setup.call(),
+                    setup.nextRoll(),
                     (double) atCall / runs,
                     (double) atPeak / runs,
                     (double) everyTake / runs,
@@ -292,7 +292,7 @@ public record Odds(int runs, double all, double points, List<OfSetup> setups) {
 
         private Optional<Moment> by(double share) {
             int index = Math.max(0, (int) Math.ceil(share * lateBy.length - ROUNDING) - 1);
-            return firstMade ? Optional.of(setup.call().plus(lateBy[index])) : Optional.empty();
+            return firstMade ? Optional.of(setup.nextRoll().plus(lateBy[index])) : Optional.empty();
         }
     }
 }

@@ -2,6 +2,8 @@ package platecall.plan;
 
 import java.util.List;
 import java.util.Optional;
+import platecall.day.CameraTime;
+import platecall.day.Day;
 import platecall.day.Setup;
 import platecall.units.Moment;
 import platecall.units.Money;
@@ -76,7 +78,18 @@ public record Plan(
 
     /** Whether a setup had been shot when the plan was made, so that nothing is made for it any more. */
     public boolean isShot(Setup setup) {
-        return asOf.map(now -> !setup.shooting().end().isAfter(now)).orElse(false);
+        return asOf.map(setup::isOver).orElse(false);
+    }
+
+    /** Whether nothing is made any more for the takes of a copy, since they had been shot when the plan was made. */
+    public boolean isShot(Day day, PlannedCopy copy) {
+        return asOf.isPresent()
+                && day.needs().stream()
+                        .filter(need -> need.key().equals(copy.need()))
+                        .anyMatch(need -> day.setup(need.setup())
+                                .filter(setup ->
+                                        isShot(setup) || CameraTime.isShot(setup, need, Math.max(1, copy.number())))
+                                .isPresent());
     }
 
     /**
@@ -247,12 +260,12 @@ public record Plan(
      * Whether a setup is ready at its call.
      *
      * @param setup the setup's id
-     * @param call when its first take should roll
-     * @param ready when everything for the first take is at camera; empty if something is not made
+     * @param call when its first take should roll, or the next one if some are shot
+     * @param ready when everything for that take is at camera; empty if something is not made
      * @param marginMinutes minutes from ready to call; negative if late
      * @param heroPeakTo until when the first hero is at its peak, if there is one
      * @param resetsQueued further takes, up to those at worst, for which every plate is made
-     * @param nextResetAt when all that the second take brings in anew is at camera; empty if it brings in nothing
+     * @param nextResetAt when all that the take after it brings in anew is at camera; empty if it brings in nothing
      * @param words verdict in words
      */
     public record Readiness(

@@ -216,7 +216,7 @@ public record ReadinessPage(
 
     /** How sure a setup is; empty where that means nothing: rehearsals know nothing of broken rules, and past use is not ready. */
     static Optional<OfSetup> sure(Day day, Plan plan, Odds odds, Readiness setup) {
-        return broken(plan) == 0 && state(day, copiesOf(plan, setup), setup) != State.STALE
+        return broken(plan) == 0 && state(day, copiesOf(day, plan, setup), setup) != State.STALE
                 ? odds.of(setup.setup())
                 : Optional.empty();
     }
@@ -226,15 +226,21 @@ public record ReadinessPage(
         return setup.atCall() < 0.5;
     }
 
-    private static List<PlannedCopy> copiesOf(Plan plan, Readiness setup) {
+    /** Copies for takes that are still to be shot. */
+    private static List<PlannedCopy> copiesOf(Day day, Plan plan, Readiness setup) {
         return plan.copies().stream()
-                .filter(copy -> copy.setup().equals(setup.setup()))
+                .filter(copy -> copy.setup().equals(setup.setup()) && !plan.isShot(day, copy))
                 .toList();
     }
 
+    private static int countShot(Day day, Readiness setup) {
+        return day.setup(setup.setup()).map(Setup::countShot).orElse(0);
+    }
+
     private static Row row(Day day, Plan plan, Odds odds, Clock clock, Readiness setup, String date) {
-        List<PlannedCopy> copies = copiesOf(plan, setup);
+        List<PlannedCopy> copies = copiesOf(day, plan, setup);
         State state = state(day, copies, setup);
+        int shot = countShot(day, setup);
         int minutes = setup.marginMinutes();
         Optional<Moment> peak = peakUntil(day, plan, setup);
         boolean untilRelease = peak.isPresent() && !peak.equals(setup.heroPeakTo());
@@ -247,8 +253,9 @@ public record ReadinessPage(
                 date,
                 Wording.plain(setup.setup()),
                 Wording.plain(day.setup(setup.setup())
-                        .map(it ->
-                                it.scene() + (it.scene().isEmpty() || it.shot().isEmpty() ? "" : " · ") + it.shot())
+                        .map(it -> Stream.of(it.scene(), it.shot(), shot == 0 ? "" : "take " + (shot + 1) + " next")
+                                .filter(Predicate.not(String::isEmpty))
+                                .collect(Collectors.joining(" · ")))
                         .orElse("")),
                 clock.time(setup.call()),
                 setup.ready().map(at -> cell(clock, at, setup)).orElse(state == State.NONE ? "" : "never"),
@@ -262,7 +269,7 @@ public record ReadinessPage(
                         .orElse(""),
                 state,
                 unsure.map(it -> isProbablyLate(it) ? "PROBABLY LATE" : "READY, NOT SURE")
-                        .orElse(words(state, minutes)),
+                        .orElse(words(state, minutes, shot)),
                 peak.map(moment -> untilRelease ? "release" : cell(clock, moment, setup))
                         .orElse(state == State.NONE ? "" : "no hero"),
                 setup.resetsQueued() == 0
@@ -294,7 +301,7 @@ public record ReadinessPage(
                     .flatMap(need -> day.setup(need.setup()).map(it -> CameraTime.takeOf(it, need, copy.number())));
             copy.ready().ifPresent(at -> take.ifPresent(it -> there.merge(it, at, Moment::later)));
         }
-        return there.tailMap(1).entrySet().stream()
+        return there.tailMap(countShot(day, setup) + 1).entrySet().stream()
                 .findFirst()
                 .map(next -> ", new plates from take " + (next.getKey() + 1) + ", there "
                         + cell(clock, next.getValue(), setup))
@@ -394,7 +401,7 @@ public record ReadinessPage(
 
     /** Whether there are no plates for as many takes as are likely. */
     private static boolean lacksLikelyTakes(Day day, Readiness setup) {
-        return setup.resetsQueued() + 1
+        return countShot(day, setup) + setup.resetsQueued() + 1
                 < day.setup(setup.setup()).map(Setup::takesLikely).orElse(1);
     }
 
@@ -402,7 +409,7 @@ public record ReadinessPage(
         return day.needs().stream()
                 .filter(need -> need.key().equals(copy.need()))
                 .findFirst()
-                .map(need -> CameraTime.isOfFirstSet(need, copy.number()))
+                .flatMap(need -> day.setup(copy.setup()).map(it -> CameraTime.isOfNextSet(it, need, copy.number())))
                 .orElse(false);
     }
 
@@ -416,12 +423,12 @@ public record ReadinessPage(
         return copy.usableTo().orElseThrow().isBefore(cut);
     }
 
-    private static String words(State state, int marginMinutes) {
+    private static String words(State state, int marginMinutes, int shot) {
         return switch (state) {
             case READY -> "READY";
-            case FADED -> "PAST PEAK AT CALL";
+            case FADED -> shot == 0 ? "PAST PEAK AT CALL" : "PAST PEAK";
             case SHORT -> "READY, THEN SHORT";
-            case STALE -> "FIRST TAKE PAST USE";
+            case STALE -> (shot == 0 ? "FIRST" : "NEXT") + " TAKE PAST USE";
             case LATE -> "LATE " + -marginMinutes + " min";
             case MISSING -> "NOT READY";
             case NONE -> "NO FOOD";
@@ -500,7 +507,7 @@ public record ReadinessPage(
                 .toList();
         Copies names = new Copies(plan);
         return plan.verdict().setups().stream()
-                .flatMap(setup -> copiesOf(plan, setup).stream())
+                .flatMap(setup -> copiesOf(day, plan, setup).stream())
                 .filter(PlannedCopy::made)
                 .max(Comparator.comparingInt(ReadinessPage::lateBy))
                 .filter(copy -> !late.isEmpty() && lateBy(copy) > Collections.max(late))

@@ -24,7 +24,7 @@ import platecall.units.Moment;
  *
  * @param order its steps
  * @param work everything in the plan that serves it
- * @param lateMinutes minutes by which the first take of its setup is late, for whatever plate, and so all takes are
+ * @param lateMinutes minutes by which the next take of its setup is late, for whatever plate, and so all that follow are
  */
 record Served(PlannedCopy copy, Need need, Dish dish, Setup setup, StepOrder order, List<Work> work, int lateMinutes) {
 
@@ -42,10 +42,13 @@ record Served(PlannedCopy copy, Need need, Dish dish, Setup setup, StepOrder ord
         Map<String, Integer> late = new HashMap<>();
         for (PlannedCopy copy : plan.copies()) {
             Need need = needs.get(copy.need());
-            if (need != null && copy.made() && CameraTime.isOfFirstSet(need, copy.number())) {
-                int minutes = day.setup(need.setup())
-                        .flatMap(setup -> copy.ready().map(setup.call()::minutesUntil))
-                        .orElse(0);
+            Optional<Setup> setup = Optional.ofNullable(need).flatMap(it -> day.setup(it.setup()));
+            if (copy.made()
+                    && setup.filter(it -> CameraTime.isOfNextSet(it, need, copy.number()))
+                            .isPresent()) {
+                int minutes = setup.get()
+                        .nextRoll()
+                        .minutesUntil(copy.ready().orElse(setup.get().nextRoll()));
                 late.merge(need.setup(), Math.max(0, minutes), Math::max);
             }
         }
@@ -65,7 +68,7 @@ record Served(PlannedCopy copy, Need need, Dish dish, Setup setup, StepOrder ord
                         setup.get(),
                         StepOrder.of(day, need),
                         workOf.getOrDefault(copy.id(), List.of()),
-                        late.getOrDefault(need.setup(), 0)));
+                        CameraTime.isShot(setup.get(), need, copy.number()) ? 0 : late.getOrDefault(need.setup(), 0)));
             }
         }
         return served;

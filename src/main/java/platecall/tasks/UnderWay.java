@@ -7,9 +7,13 @@ import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.PriorityQueue;
 import java.util.Set;
 import java.util.stream.IntStream;
+import platecall.day.CameraTime;
 import platecall.day.Day;
+import platecall.day.Need;
+import platecall.day.Setup;
 import platecall.day.Step;
 import platecall.plan.CopyStep;
 import platecall.plan.Plan.Break;
@@ -72,6 +76,8 @@ public record UnderWay(TaskNet net, List<String> spoiled) {
         private final Map<Recipe, Recipe> untouched = new IdentityHashMap<>();
         private final List<String> spoiled = new ArrayList<>();
         private final Map<CopyStep, Moment> notBefore;
+        /** For each need the earliest minutes at which its copies that are begun, but not plated, can be at camera. */
+        private final Map<Need, PriorityQueue<Integer>> unplated = new HashMap<>();
 
         Reckoning(
                 Day day, TaskNet net, Moment now, List<Work> works, Set<String> anew, Map<CopyStep, Moment> notBefore) {
@@ -91,6 +97,12 @@ public record UnderWay(TaskNet net, List<String> spoiled) {
         }
 
         UnderWay reckon(List<Break> breaks) {
+            for (Copy copy : net.copies()) {
+                goingOn(copy, begun(copy))
+                        .filter(left -> !left.tasks().get(left.plated()).hasBegun())
+                        .ifPresent(left -> unplated.computeIfAbsent(left.need(), need -> new PriorityQueue<>())
+                                .add(readyAt(left)));
+            }
             Set<CopyStep> kept = new HashSet<>();
             List<Copy> open = new ArrayList<>();
             List<Copy> done = new ArrayList<>();
@@ -136,9 +148,11 @@ public record UnderWay(TaskNet net, List<String> spoiled) {
                     spoiled);
         }
 
-        /** Whether the last take of a copy's setup is over. */
+        /** Whether the last take of a copy's setup is over, or all takes are shot that it was to serve. */
         private boolean shot(Copy copy) {
-            return minute(day.setups().get(copy.setup()).shooting().end()) <= now;
+            Setup setup = day.setups().get(copy.setup());
+            return setup.isOver(net.origin().plus(now))
+                    || CameraTime.isShot(setup, copy.recipe().need(), copy.number());
         }
 
         /** The work with those of its copies for which it counts: not those that are made anew. Where they wait is told with the plan. */
@@ -237,28 +251,39 @@ public record UnderWay(TaskNet net, List<String> spoiled) {
 
         /** The copy with what is left of its recipe; anew if it can't go on. */
         private Copy left(Copy copy) {
+            int[] begun = begun(copy);
+            Recipe fresh = untouched.computeIfAbsent(
+                    waiting(copy), it -> left(it, filled(it.size())).orElseThrow());
+            Optional<Recipe> goesOn = goingOn(copy, begun).filter(it -> isWorthIt(copy, it, fresh));
+            if (goesOn.isEmpty() && isBegun(begun)) {
+                spoiled.add(copy.id());
+            }
+            return new Copy(goesOn.orElse(fresh), copy.setup(), copy.number(), copy.due(), copy.show());
+        }
+
+        /** What is left of the recipe of a copy that is begun, if it can go on. */
+        private Optional<Recipe> goingOn(Copy copy, int[] begun) {
+            if (!isBegun(begun)) {
+                return Optional.empty();
+            }
+            Recipe waiting = waiting(copy);
+            return left(waiting, begun).or(() -> inTime(waiting, begun).flatMap(it -> left(it, begun)));
+        }
+
+        /** For each task of a copy the work that is its own and comes after what is its own; -1 if it isn't begun. */
+        private int[] begun(Copy copy) {
             Recipe recipe = copy.recipe();
             int[] begun = new int[recipe.size()];
-            boolean any = false;
             for (int i = 0; i < begun.length; i++) {
                 Integer work = workOf.get(copy.with(recipe.tasks().get(i)));
                 boolean ready = recipe.into().get(i).stream().allMatch(arc -> begun[arc.before()] >= 0);
                 begun[i] = work != null && ready ? work : -1;
-                any |= begun[i] >= 0;
             }
-            Recipe waiting = waiting(copy);
-            Recipe fresh = untouched.computeIfAbsent(
-                    waiting, it -> left(it, filled(it.size())).orElseThrow());
-            Optional<Recipe> goesOn = any
-                    ? left(waiting, begun)
-                            .or(() -> inTime(waiting, begun).flatMap(it -> left(it, begun)))
-                            .filter(it -> isWorthIt(copy, it, fresh))
-                    : Optional.empty();
-            if (any && goesOn.isEmpty()) {
-                spoiled.add(copy.id());
-            }
-            Recipe left = goesOn.orElse(fresh);
-            return new Copy(left, copy.setup(), copy.number(), copy.due(), copy.show());
+            return begun;
+        }
+
+        private static boolean isBegun(int[] begun) {
+            return IntStream.of(begun).anyMatch(work -> work >= 0);
         }
 
         /** The copy's recipe in which no step is begun before the time until which it waits. */
@@ -327,7 +352,10 @@ public record UnderWay(TaskNet net, List<String> spoiled) {
             return after.step() == null ? SafetyLimits.CARRY : after.name();
         }
 
-        /** Whether a copy that is plated can be shown when its take rolls, or is at least no later so than another one would be. */
+        /**
+         * Whether a copy that is plated can be shown when its take rolls, or is at least no later so than another one would be, one made
+         * anew or the next one that isn't plated yet: that has its place then.
+         */
         private boolean isWorthIt(Copy copy, Recipe left, Recipe fresh) {
             Task plating = left.tasks().get(left.plated());
             if (!plating.hasBegun() || copy.due() + copy.show() <= now) {
@@ -335,9 +363,17 @@ public record UnderWay(TaskNet net, List<String> spoiled) {
             }
             int plated = plating.earliest() + plating.minutes();
             int roll = Math.max(copy.due(), readyAt(left));
-            return roll <= plated + left.usableTo()
-                    || left.lateMinutes(copy.due(), copy.show(), plated, readyAt(left))
-                            <= Math.max(0, readyAt(fresh) - copy.due());
+            if (roll <= plated + left.usableTo()) {
+                return true;
+            }
+            PriorityQueue<Integer> others = unplated.getOrDefault(left.need(), new PriorityQueue<>());
+            int other = Math.min(readyAt(fresh), others.isEmpty() ? FOREVER : others.element());
+            boolean worth =
+                    left.lateMinutes(copy.due(), copy.show(), plated, readyAt(left)) <= Math.max(0, other - copy.due());
+            if (!worth && other < readyAt(fresh)) {
+                others.remove();
+            }
+            return worth;
         }
 
         /** The earliest minute at which a copy can be at camera. */

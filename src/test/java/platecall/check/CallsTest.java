@@ -16,6 +16,29 @@ class CallsTest {
                         + "Maybe 2026-03-15 00:30.");
     }
 
+    @Test
+    void aNextTakeComesAfterTakesThatAreShotAndAfterTheCall() {
+        assertThat(twoSetups().change("setups", "2", "next take=12:30").troubles())
+                .containsExactly(
+                        "setups 1 next take: [12:30] comes after takes that are shot, but none is by column takes"
+                                + " shot. Maybe say how many are, or move the call.");
+        assertThat(twoSetups()
+                        .change("setups", "2", "takes shot=1", "next take=11:50")
+                        .troubles())
+                .containsExactly(
+                        "setups 1 next take: [11:50] is before the call at 12:00. Maybe another date or call.");
+        assertThat(twoSetups()
+                        .change("setups", "2", "takes shot=3", "next take=12:40")
+                        .troubles())
+                .containsExactly(
+                        "setups 1 next take: [12:40] is one more than the 3 takes at worst, and all of those are"
+                                + " shot. Maybe more takes at worst, or no next take.");
+        assertThat(twoSetups()
+                        .change("setups", "2", "takes shot=2", "next take=12:30")
+                        .troubles())
+                .isEmpty();
+    }
+
     private static Sheets twoSetups() {
         return Sheets.toast()
                 .add(

@@ -7,6 +7,7 @@ import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.LocalTime;
 import java.time.ZoneId;
 import java.time.ZonedDateTime;
 import java.util.List;
@@ -17,6 +18,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import platecall.day.Day;
 import platecall.intake.DayFiles;
+import platecall.plan.Plan;
 import platecall.plan.Plan.PlannedCopy;
 import platecall.plan.Plan.Work;
 import platecall.plan.PlanFile;
@@ -315,7 +317,7 @@ class ReplanCommandTest {
     }
 
     private static String clock(Moment moment) {
-        return moment.in(ZoneId.of("Europe/Vienna")).toLocalTime().toString();
+        return moment.in(ZoneId.of("Europe/Berlin")).toLocalTime().toString();
     }
 
     /** It takes a night until another one could be filled: the next ones take its place, and the last take has none. */
@@ -384,6 +386,39 @@ class ReplanCommandTest {
                 .contains(", from 16:00 on")
                 .contains("was ");
         assertThat(run("audit", later, folder.resolve("new/plan.json"))).isEqualTo(Main.FINE);
+    }
+
+    /**
+     * Two of five takes of the soup are shot by 11:30, and the third rolls at 11:45 instead of 11:28: the setup is judged by what is still to
+     * be shot, and what follows is made for later takes.
+     */
+    @Test
+    void takesThatRunOverTakeTheirFoodAlong() throws IOException {
+        Path day = changed("setups.csv", "release,weight\n", "release,weight,takes shot,next take\n");
+        Path setups = day.resolve("setups.csv");
+        Files.writeString(
+                setups,
+                Files.readAllLines(setups).stream()
+                        .map(row -> row.startsWith("2,") ? row + ",2,11:45" : row)
+                        .collect(Collectors.joining("\n", "", "\n")));
+        replan(day, PLAN, "11:30");
+        assertThat(err.toString()).isEmpty();
+        assertThat(out.toString())
+                .containsPattern("(?m)^2 +11:45 .* take 3")
+                .doesNotContain("2/soup/plate/hero#1", "2/soup/plate/hero#2", "takes shot");
+        Plan plan = PlanFile.read(folder.resolve("new/plan.json"));
+        assertThat(plan.copies().stream()
+                        .filter(copy -> copy.need().equals("2/soup/plate/hero") && copy.number() > 2)
+                        .map(copy -> copy.due().in(ZoneId.of("Europe/Berlin")).toLocalTime())
+                        .limit(2))
+                .containsExactly(LocalTime.of(11, 45), LocalTime.of(11, 54));
+        assertThat(Files.readString(folder.resolve("new/readiness.csv"))).contains("\n2,2026-10-17 11:45,");
+        run("audit", day, folder.resolve("new/plan.json"));
+        assertThat(out.toString()).contains("No rule is broken.");
+        // one more than at worst is said to be shot
+        Files.writeString(setups, Files.readString(setups).replace(",2,11:45", ",6,11:45"));
+        assertThat(replan(day, PLAN, "11:30")).isEqualTo(Main.BAD_INPUT);
+        assertThat(err.toString()).contains("takes shot");
     }
 
     @Test

@@ -5,8 +5,10 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import platecall.units.Moment;
+import platecall.units.Span;
 
 class CameraTimeSparesTest {
 
@@ -46,6 +48,56 @@ class CameraTimeSparesTest {
                 .isEqualTo(new CameraTime(new Moment(570), 0));
         assertThat(CameraTime.takeOf(fourTakes, need(new Use.LastsTakes(3), Part.STAND_IN, 1), 2))
                 .isZero();
+    }
+
+    /** Called at 600, four takes, ten minutes apart; two are shot and the third rolls at 632 instead of 620. */
+    @Test
+    void whatIsShotRolledAsCalledAndAllElseFollowsTheNextTake() {
+        Setup two = shot(2, 632);
+        assertThat(IntStream.range(0, 4).mapToObj(two::rollOf))
+                .containsExactly(CALL, CALL.plus(10), CALL.plus(32), CALL.plus(42));
+        assertThat(two.nextRoll()).isEqualTo(CALL.plus(32));
+        assertThat(two.shooting()).isEqualTo(new Span(CALL, CALL.plus(52)));
+        assertThat(two.isOver(CALL.plus(51))).isFalse();
+        assertThat(two.isOver(CALL.plus(52))).isTrue();
+        // all are shot: it is over, whenever that was
+        assertThat(shot(4, 632).isOver(CALL)).isTrue();
+
+        Need fresh = need(new Use.FreshEachTake(), Part.HERO, 1);
+        assertThat(CameraTime.of(two, fresh, 2)).isEqualTo(new CameraTime(CALL.plus(10), 3));
+        assertThat(CameraTime.of(two, fresh, 3)).isEqualTo(new CameraTime(CALL.plus(32), 3));
+        assertThat(IntStream.rangeClosed(1, 4).filter(number -> CameraTime.isShot(two, fresh, number)))
+                .containsExactly(1, 2);
+        assertThat(IntStream.rangeClosed(1, 4).filter(number -> CameraTime.isOfNextSet(two, fresh, number)))
+                .containsExactly(3);
+        // the first of three takes each has one to serve: from 632 on; what is topped up serves to the last cut at 645
+        Need lasting = need(new Use.LastsTakes(3), Part.HERO, 1);
+        assertThat(CameraTime.of(two, lasting, 1)).isEqualTo(new CameraTime(CALL.plus(32), 3));
+        assertThat(CameraTime.isOfNextSet(two, lasting, 1)).isTrue();
+        assertThat(CameraTime.of(two, need(new Use.ToppedUp(2), Part.HERO, 1), 1))
+                .isEqualTo(new CameraTime(CALL.plus(32), 13));
+        // stand-ins are lit before the first take
+        Need standIn = need(new Use.FreshEachTake(), Part.STAND_IN, 1);
+        assertThat(CameraTime.isShot(two, standIn, 1)).isTrue();
+        assertThat(CameraTime.isOfNextSet(two, standIn, 1)).isFalse();
+    }
+
+    private Setup shot(int takes, long next) {
+        return new Setup(
+                "s",
+                "",
+                "",
+                "set",
+                CALL,
+                Optional.of(new Moment(570)),
+                3,
+                4,
+                10,
+                3,
+                false,
+                new Release.AtEnd(),
+                1,
+                Optional.of(new Setup.TakesShot(takes, Optional.of(new Moment(next)))));
     }
 
     @Test

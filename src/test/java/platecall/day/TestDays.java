@@ -93,6 +93,12 @@ public final class TestDays {
         public boolean silent;
         public Release release = new Release.AtEnd();
         public int weight = 1;
+        public Optional<Setup.TakesShot> takesShot = Optional.empty();
+
+        public SetupPart shot(int takes, String next) {
+            takesShot = Optional.of(new Setup.TakesShot(takes, Optional.of(at(next))));
+            return this;
+        }
 
         public SetupPart takes(int takes) {
             takesLikely = takes;
@@ -118,7 +124,8 @@ public final class TestDays {
                 part.rolling,
                 part.silent,
                 part.release,
-                part.weight));
+                part.weight,
+                part.takesShot));
         return this;
     }
 

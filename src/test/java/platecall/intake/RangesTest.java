@@ -63,7 +63,7 @@ class RangesTest {
         assertThat(DaySheets.ALL.stream()
                         .mapToInt(sheet -> sheet.ascending().size())
                         .sum())
-                .isEqualTo(5);
+                .isEqualTo(6);
     }
 
     private static <R> void fall(Sheet<R> sheet) {

@@ -238,6 +238,39 @@ class UnderWayTest {
         assertThat(left(pasta(), "10:25", plated).net().past().done()).hasSize(1);
     }
 
+    /**
+     * One take is shot, the next rolls at 10:45 to 10:50: its pasta, plated at 10:24, is usable until 10:39, eleven minutes too short. One
+     * boiled anew from 10:44 on would be eleven minutes late; the one for the third take can be plated by 10:46 and takes its place.
+     */
+    @Test
+    void whatIsPlatedAndWillBeStaleLeavesItsPlaceToTheNextThatIsBegun() {
+        TestDays days = pasta().setup("S1", "10:00", setup -> {
+                    setup.takes(3).shot(1, "10:45");
+                    setup.cycle = 30;
+                })
+                .need("S1", "pasta", "plate", need -> need.copies(3));
+        Consumer<TestPlans> second = plan -> plan.step("pasta", "boil", 2, "10:11-10:21", work -> work.by("Ana"))
+                .step("pasta", "plate", 2, "10:22-10:24", work -> work.by("Ana"));
+        Consumer<TestPlans> third = plan -> plan.step("pasta", "boil", 3, "10:32-10:42", work -> work.by("Ana"));
+        UnderWay alone = left(days, "10:44", second);
+        assertThat(alone.spoiled()).isEmpty();
+        UnderWay both = left(days, "10:44", second.andThen(third));
+        assertThat(both.spoiled()).containsExactly("S1/pasta/plate/hero#2");
+    }
+
+    @Test
+    void whatWasNotMadeForATakeThatIsShotIsNotMadeAnyMore() {
+        TestDays days = pasta().setup("S1", "10:00", setup -> {
+                    setup.takes(3).shot(2, "11:20");
+                    setup.cycle = 30;
+                })
+                .need("S1", "pasta", "plate", need -> need.copies(3));
+        UnderWay left = left(days, "10:50", plan -> {});
+        assertThat(left.net().copies().stream().map(TaskNet.Copy::id)).containsExactly("S1/pasta/plate/hero#3");
+        assertThat(left.net().past().missed().stream().map(TaskNet.Copy::id))
+                .containsExactly("S1/pasta/plate/hero#1", "S1/pasta/plate/hero#2");
+    }
+
     @Test
     void whatWasNotMadeWhileItsSetupWasShotIsNotMadeAnyMore() {
         assertThat(left(pasta(), "10:29", plan -> {}).net().copies()).hasSize(1);
