@@ -80,28 +80,23 @@ final class TimeRules {
     }
 
     private void duration(Work work) {
-        int least;
-        int most;
+        int takes;
         if (work.kind() == Work.Kind.CARRY) {
-            least = ledger.need(work).map(ledger.day()::minutesToCamera).orElse(0);
-            most = least;
+            takes = ledger.need(work).map(ledger.day()::minutesToCamera).orElse(0);
         } else {
             Optional<Step> step = ledger.step(work);
             if (step.isEmpty()) {
                 return;
             }
-            int copies = work.copies().size();
-            least = step.get().minutesFor(copies);
-            most = step.get().minutesFor(Math.max(copies, step.get().batchMost().orElse(1)));
+            takes = step.get().minutesFor(work.copies().size());
         }
         int minutes = work.span().minutes();
         breaches.add(
                 Rule.DURATION,
-                Math.max(least - minutes, minutes - most),
+                Math.abs(minutes - takes),
                 () -> ledger.name(work) + " at "
                         + ledger.words().clock(work.span().start()) + " is given "
-                        + Words.minutes(minutes) + ", but takes " + (least == most ? "" : least + " to ")
-                        + Words.minutes(most));
+                        + Words.minutes(minutes) + ", but takes " + Words.minutes(takes));
     }
 
     private void supply(Work work) {

@@ -356,8 +356,8 @@ final class Move {
     }
 
     /**
-     * Lets batches go into others that have room, and gives those that aren't full no more minutes than what is in them takes, where
-     * the plan costs no more then.
+     * Lets batches go into others that have room where the plan costs no more then, and gives those that aren't full no more minutes than
+     * what is in them takes, whatever that costs: what ends sooner than planned may wait too long.
      */
     void tidyBatches() {
         guide = 0;
@@ -374,8 +374,20 @@ final class Move {
         }
         for (int[] members : kitchen.groupMembers) {
             for (int g : members) {
-                shrinkBatch(g, true);
-                shrinkBatch(g, false);
+                shrinkBatch(g, true, score.total());
+                shrinkBatch(g, false, score.total());
+            }
+        }
+        // where copies are placed anew others' batches may have lost one
+        for (int round = 0; round < MOST_MERGES; round++) {
+            for (int[] members : kitchen.groupMembers) {
+                for (int g : members) {
+                    shrinkBatch(g, true, Score.ANYTHING);
+                    shrinkBatch(g, false, Score.ANYTHING);
+                    if (hasTooManyMinutes(g)) {
+                        placeAlone(g);
+                    }
+                }
             }
         }
     }
@@ -388,7 +400,7 @@ final class Move {
                 int other = kitchen.batch[h];
                 boolean room =
                         b >= 0 && other >= 0 && b != other && kitchen.batchCount[b] + kitchen.batchCount[other] <= most;
-                if (room && tidied(() -> nudge.merge(g, h, toEarlier))) {
+                if (room && tidied(() -> nudge.merge(g, h, toEarlier), score.total())) {
                     return true;
                 }
             }
@@ -396,19 +408,49 @@ final class Move {
         return false;
     }
 
-    private void shrinkBatch(int g, boolean beginLater) {
-        int b = kitchen.batch[g];
-        if (b >= 0 && kitchen.duration[g] > kitchen.kind[g].minutesFor(kitchen.batchCount[b])) {
-            tidied(() -> nudge.shrink(g, beginLater));
+    private void shrinkBatch(int g, boolean beginLater, long threshold) {
+        if (hasTooManyMinutes(g)) {
+            tidied(() -> nudge.shrink(g, beginLater), threshold);
         }
     }
 
-    /** Whether something could be moved and the plan costs no more so. */
-    private boolean tidied(BooleanSupplier nudged) {
-        long asBefore = score.total();
+    private boolean hasTooManyMinutes(int g) {
+        int b = kitchen.batch[g];
+        return b >= 0 && kitchen.duration[g] > kitchen.kind[g].minutesFor(kitchen.batchCount[b]);
+    }
+
+    /** Whether something could be moved and the plan costs no more than it may. */
+    private boolean tidied(BooleanSupplier nudged, long threshold) {
         touchedCount = 0;
         movedBreakCount = 0;
-        return nudged.getAsBoolean() && settleNudged() && finish(asBefore);
+        return nudged.getAsBoolean() && settleNudged() && finish(threshold);
+    }
+
+    /** Places what is in a batch anew, in batches that have no more minutes than it takes, if all of it has a place so. */
+    private void placeAlone(int g) {
+        touchedCount = 0;
+        settledCount = 0;
+        movedBreakCount = 0;
+        int b = kitchen.batch[g];
+        for (int member : kitchen.groupMembers[kitchen.kind[g].group]) {
+            if (kitchen.batch[member] == b) {
+                touch(kitchen.copyOf[member]);
+            }
+        }
+        for (int i = 0; i < touchedCount; i++) {
+            takeOut(touched[i]);
+        }
+        placer.letBatchesHaveRoom(false);
+        boolean all = true;
+        for (int i = 0; i < touchedCount && all; i++) {
+            all = placer.placeCopy(touched[i], true, Score.MISSING - 1, false);
+        }
+        placer.letBatchesHaveRoom(true);
+        if (all && settle()) {
+            finish(Score.ANYTHING);
+        } else {
+            undo();
+        }
     }
 
     private void takeOut(int c) {

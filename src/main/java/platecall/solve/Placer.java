@@ -35,6 +35,7 @@ final class Placer {
     private final long[] able;
     private int tries;
     private boolean ripe;
+    private boolean roomy = true;
     /** The plan that is held, or null, and whose hands do each task in it. */
     private Published published;
 
@@ -230,8 +231,16 @@ final class Placer {
         return false;
     }
 
-    /** Minutes that a batch opened now should have room for. */
+    /** Whether batches that are opened from now on may have room for others than who opens them. */
+    void letBatchesHaveRoom(boolean room) {
+        roomy = room;
+    }
+
+    /** Copies that a batch opened now should have room for. */
     private int roomFor(Kind k) {
+        if (!roomy) {
+            return 1;
+        }
         int most = Math.min(k.batchMost, kitchen.groupMembers[k.group].length);
         return k.minutesPerCopy == 0 || dice.chance(ROOMY) ? most : 1 + dice.below(most);
     }

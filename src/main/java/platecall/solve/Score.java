@@ -8,6 +8,8 @@ final class Score {
 
     /** Points for a copy that has no place: more than any lateness within a day. */
     static final long MISSING = 1_000_000_000L;
+    /** More points than any plan has. */
+    static final long ANYTHING = Long.MAX_VALUE / 4;
 
     /** Minutes late, in points, that it costs at first to set a copy aside: later than so it is better not placed yet. */
     private static final int ASIDE_MINUTES = 5;

@@ -327,13 +327,12 @@ final class CpSatReference {
             IntVar start = intVar(0, horizon, "batch", work == null ? 0 : startOf(work));
             LinearExpr length = LinearExpr.constant(task.minutes());
             if (task.minutesPerCopy() > 0) {
-                // A batch may take as long as one for more copies.
                 IntVar room = intVar(
                         0,
                         task.batchMost(),
                         "room",
                         work == null ? 0 : (work.span().minutes() - task.minutes()) / task.minutesPerCopy());
-                model.addLessOrEqual(number, room);
+                model.addEquality(number, room);
                 length = LinearExpr.affine(room, task.minutesPerCopy(), task.minutes());
             }
             Job job = job(task, start, 0, length, present, work);
