@@ -81,52 +81,6 @@ public record Step(
                 Demand.that(celsius >= -40 && celsius <= 150, "core temperature must be from -40 to 150 °C", celsius));
     }
 
-    /** A step whose waits count from every step before it. */
-    public Step(
-            String dish,
-            String id,
-            List<String> after,
-            int leastWait,
-            Optional<Integer> mostWait,
-            int minutesLow,
-            int minutesLikely,
-            int minutesHigh,
-            int minutesPerCopy,
-            Optional<Integer> batchMost,
-            int hands,
-            Optional<String> skill,
-            Optional<Integer> handsFirst,
-            Optional<Integer> handsLast,
-            List<StationUse> stations,
-            Optional<Integer> ovenCelsius,
-            boolean noisy,
-            Optional<String> waitsIn,
-            boolean raw,
-            Optional<Double> coreCelsius) {
-        this(
-                dish,
-                id,
-                after,
-                leastWait,
-                mostWait,
-                minutesLow,
-                minutesLikely,
-                minutesHigh,
-                minutesPerCopy,
-                batchMost,
-                hands,
-                skill,
-                handsFirst,
-                handsLast,
-                stations,
-                ovenCelsius,
-                noisy,
-                waitsIn,
-                raw,
-                coreCelsius,
-                List.of());
-    }
-
     /** Every step that must have ended before this one: those that its waits count from, then the others. */
     public List<String> predecessors() {
         return Stream.concat(after.stream(), anyTimeAfter.stream()).toList();

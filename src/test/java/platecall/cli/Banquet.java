@@ -415,7 +415,8 @@ final class Banquet {
                     noisy,
                     waitsIn,
                     raw,
-                    core);
+                    core,
+                    List.of());
         }
     }
 

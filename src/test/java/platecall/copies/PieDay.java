@@ -73,7 +73,8 @@ final class PieDay {
                 false,
                 Optional.empty(),
                 false,
-                Optional.empty()));
+                Optional.empty(),
+                List.of()));
         steps.add(step("pie", "dress", List.of("bake"), 0, 6, Optional.empty(), "styling", "counter"));
         steps.add(step("cake", "unpack", List.of(), 0, 3, Optional.empty(), "", "counter"));
         ingredients.add(ingredient("pie", Optional.empty(), 40));
@@ -135,7 +136,8 @@ final class PieDay {
                 false,
                 Optional.empty(),
                 false,
-                Optional.empty());
+                Optional.empty(),
+                List.of());
     }
 
     static Ingredient ingredient(String dish, Optional<String> step, long cents) {

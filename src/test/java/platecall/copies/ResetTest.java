@@ -163,7 +163,8 @@ class ResetTest {
                         false,
                         Optional.empty(),
                         false,
-                        Optional.empty()));
+                        Optional.empty(),
+                        List.of()));
         assertThat(reset(3, 6, pies(1)).minutes()).isEqualTo(62);
         assertThat(reset(3, 6, pies(1)).handCents()).isCloseTo((3 * 10 + 5 / 4.0) * 4_000 / 60 + 600, within(1e-9));
         pieDay.people.set(2, person("Cy", List.of(), 3_000, span(240, 400)));
@@ -202,7 +203,8 @@ class ResetTest {
                 false,
                 Optional.empty(),
                 false,
-                Optional.empty()));
+                Optional.empty(),
+                List.of()));
         pieDay.people.clear();
         pieDay.people.add(person("Ada", List.of(), 3_000, span(0, 300), span(350, 400)));
         Need rested = need("1", "pie", "rest", 1, FRESH, Part.HERO, 0);
@@ -234,7 +236,8 @@ class ResetTest {
                 false,
                 Optional.empty(),
                 false,
-                Optional.empty()));
+                Optional.empty(),
+                List.of()));
         pieDay.people.clear();
         pieDay.people.add(person("Ada", List.of(), 3_000, span(0, 290), span(355, 600)));
         Need rested = need("1", "pie", "rest", 1, FRESH, Part.HERO, 0);

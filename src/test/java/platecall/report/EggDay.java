@@ -208,7 +208,8 @@ final class EggDay {
                 false,
                 waitsIn,
                 raw,
-                celsius.map(it -> 68.0));
+                celsius.map(it -> 68.0),
+                List.of());
     }
 
     private static Station station(String id, Station.Kind kind, int capacity, String unit) {

@@ -227,7 +227,8 @@ final class InnDay {
                 id.equals("churn"),
                 waitsIn.isEmpty() ? Optional.empty() : Optional.of(waitsIn),
                 id.equals("fill"),
-                hot ? Optional.of(75.0) : Optional.empty()));
+                hot ? Optional.of(75.0) : Optional.empty(),
+                List.of()));
     }
 
     private static Station station(String id, Station.Kind kind, int capacity, String unit) {

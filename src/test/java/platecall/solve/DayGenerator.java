@@ -285,7 +285,8 @@ public final class DayGenerator {
                 noisy,
                 Optional.empty(),
                 false,
-                Optional.empty()));
+                Optional.empty(),
+                List.of()));
         return step(dish, "plate", before, 0, most, minutes, "styling", "", 0, false, "", "lay out");
     }
 

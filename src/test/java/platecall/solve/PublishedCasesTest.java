@@ -394,6 +394,7 @@ class PublishedCasesTest {
                 false,
                 Optional.empty(),
                 false,
-                Optional.empty());
+                Optional.empty(),
+                List.of());
     }
 }
