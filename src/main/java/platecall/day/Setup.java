@@ -68,38 +68,6 @@ public record Setup(
         Demand.that(already <= takesWorst, "takes shot must be at most takes at worst", already);
     }
 
-    /** A setup of which nothing is shot. */
-    public Setup(
-            String id,
-            String scene,
-            String shot,
-            String place,
-            Moment call,
-            Optional<Moment> lighting,
-            int takesLikely,
-            int takesWorst,
-            int cycleMinutes,
-            int rollingMinutes,
-            boolean silent,
-            Release release,
-            int weight) {
-        this(
-                id,
-                scene,
-                shot,
-                place,
-                call,
-                lighting,
-                takesLikely,
-                takesWorst,
-                cycleMinutes,
-                rollingMinutes,
-                silent,
-                release,
-                weight,
-                Optional.empty());
-    }
-
     /** How many of its takes are shot, 0 to those at worst. */
     public int countShot() {
         return takesShot.map(TakesShot::takes).orElse(0);

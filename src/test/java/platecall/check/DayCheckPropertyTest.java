@@ -238,7 +238,8 @@ class DayCheckPropertyTest {
                     pick(
                             new Release.AtEnd(),
                             () -> chance(0.5) ? new Release.At(moment(0, 900)) : new Release.After(name("setup", 3))),
-                    1);
+                    1,
+                    Optional.empty());
         }
 
         private Need need(int n) {

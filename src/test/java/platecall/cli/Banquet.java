@@ -96,7 +96,8 @@ final class Banquet {
                     2,
                     s % 2 == 1,
                     new Release.AtEnd(),
-                    1 + s % 3));
+                    1 + s % 3,
+                    Optional.empty()));
             for (int n = 0; n < 3; n++) {
                 String dish =
                         dishes.get((5 * s + 4 * n + s / 12) % dishes.size()).id();

@@ -166,7 +166,8 @@ final class PieDay {
                 3,
                 false,
                 new Release.AtEnd(),
-                1);
+                1,
+                Optional.empty());
     }
 
     static Need need(String setup, String dish, String stage, int plates, Use use, Part part, int extraLooks) {

@@ -15,7 +15,20 @@ class CameraTimeSparesTest {
     private static final Moment CALL = new Moment(600);
 
     private final Setup fourTakes = new Setup(
-            "s", "", "", "set", CALL, Optional.of(new Moment(570)), 3, 4, 10, 3, false, new Release.AtEnd(), 1);
+            "s",
+            "",
+            "",
+            "set",
+            CALL,
+            Optional.of(new Moment(570)),
+            3,
+            4,
+            10,
+            3,
+            false,
+            new Release.AtEnd(),
+            1,
+            Optional.empty());
 
     private static Need need(Use use, Part part, int plates) {
         return new Need("s", "pie", "plate", plates, use, part, List.of(), Optional.empty(), 1);

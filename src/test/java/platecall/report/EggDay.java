@@ -156,7 +156,8 @@ final class EggDay {
                 3,
                 true,
                 new Release.AtEnd(),
-                1);
+                1,
+                Optional.empty());
     }
 
     Need need(String id) {

@@ -181,7 +181,8 @@ final class InnDay {
                 3,
                 true,
                 new Release.AtEnd(),
-                1));
+                1,
+                Optional.empty()));
     }
 
     private void need(String setup, String dish, String stage, int plates, Part part, Use use) {

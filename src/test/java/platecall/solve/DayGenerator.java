@@ -189,7 +189,8 @@ public final class DayGenerator {
                 everyRule ? between(2, 4) : 0,
                 true,
                 new Release.AtEnd(),
-                weight));
+                weight,
+                Optional.empty()));
         needs.add(
                 new Need(id, dish, "plate", 1, new Use.FreshEachTake(), Part.HERO, List.of(), Optional.of(plates), 1));
     }

@@ -361,7 +361,8 @@ class PublishedCasesTest {
                 0,
                 false,
                 new Release.AtEnd(),
-                weight);
+                weight,
+                Optional.empty());
     }
 
     private static Dish dish(String id, Look look) {
