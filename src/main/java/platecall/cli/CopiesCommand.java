@@ -94,7 +94,7 @@ final class CopiesCommand implements Callable<Integer> {
 
     private static String takes(Setup setup) {
         return setup.takesLikely() == setup.takesWorst()
-                ? setup.takesLikely() + " takes for certain."
+                ? setup.takesLikely() + (setup.takesLikely() == 1 ? " take" : " takes") + " for certain."
                 : setup.takesLikely() + " takes likely, " + setup.takesWorst() + " at worst.";
     }
 

@@ -142,8 +142,15 @@ record OneMore(String what, Day day) {
 
     private static OneMore opening(Day day) {
         List<Span> hours = day.facts().kitchenHours();
-        Span last = hours.get(hours.size() - 1);
-        Span longer = new Span(last.start().plus(-MINUTES_EARLIER), last.end());
+        // an afternoon of preparation before is long over then, what opens after a pause opens anyway
+        Span opening = hours.stream()
+                .filter(span -> span.start()
+                        .in(day.facts().zone())
+                        .toLocalDate()
+                        .equals(day.facts().date()))
+                .findFirst()
+                .orElse(hours.get(hours.size() - 1));
+        Span longer = new Span(opening.start().plus(-MINUTES_EARLIER), opening.end());
         DayFacts earlier = day.facts()
                 .withKitchenHours(Span.union(
                         Stream.concat(hours.stream(), Stream.of(longer)).toList()));
@@ -151,7 +158,7 @@ record OneMore(String what, Day day) {
         List<Person> people = day.people().stream()
                 .map(person -> person.withShifts(person.shifts().stream()
                         .map(shift ->
-                                shift.start().equals(last.start()) ? new Span(longer.start(), shift.end()) : shift)
+                                shift.start().equals(opening.start()) ? new Span(longer.start(), shift.end()) : shift)
                         .toList()))
                 .toList();
         return new OneMore(

@@ -33,7 +33,7 @@ final class ReadyTable {
                     Locale.ROOT,
                     row,
                     columns.of(setup.setup(), setup.call()),
-                    setup.ready().map(ready -> ready.clock(zone)).orElse("never"),
+                    setup.ready().map(ready -> ready.clock(zone)).orElse(day.wantsFood(setup.setup()) ? "never" : "-"),
                     setup.ready().map(ready -> setup.marginMinutes() + " min").orElse("-"),
                     setup.words());
         }

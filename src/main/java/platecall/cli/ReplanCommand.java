@@ -521,10 +521,11 @@ final class ReplanCommand implements Callable<Integer> {
                 .count();
         print.printf(
                 Locale.ROOT,
-                "%s: %d jobs have begun, %d of them are under way.%n",
+                "%s: %s begun, %d of them %s under way.%n",
                 stamp(day.facts().zone(), soFar.now()),
-                soFar.begun().size(),
-                underWay);
+                soFar.begun().size() == 1 ? "1 job has" : soFar.begun().size() + " jobs have",
+                underWay,
+                underWay == 1 ? "is" : "are");
         Map<String, Integer> had = planned(before);
         tellLost(print, soFar, spoiled, replaced(spoiled, had, plan));
         numberedAnew(renamed).forEach((need, places) -> list(print, "Numbered anew, " + need + ": ", places));
@@ -660,8 +661,8 @@ final class ReplanCommand implements Callable<Integer> {
                     Locale.ROOT,
                     row,
                     columns.of(then.setup(), then.call()),
-                    inTime(carriedOn.setups().get(i), flawsThen, zone),
-                    inTime(then, flaws, zone));
+                    inTime(day, carriedOn.setups().get(i), flawsThen),
+                    inTime(day, then, flaws));
         }
         List<String> impossible = carriedOn.breaches().stream()
                 .filter(breach -> breach.rule() == Rule.SHIFT || breach.rule() == Rule.OPEN)
@@ -676,15 +677,15 @@ final class ReplanCommand implements Callable<Integer> {
         print.println();
     }
 
-    private static String inTime(Readiness setup, Map<String, Flaw> flaws, ZoneId zone) {
+    private static String inTime(Day day, Readiness setup, Map<String, Flaw> flaws) {
         return setup.ready()
-                .map(at -> at.clock(zone)
+                .map(at -> at.clock(day.facts().zone())
                         + (setup.marginMinutes() < 0
                                 ? ", " + -setup.marginMinutes() + " min late"
                                 : Optional.ofNullable(flaws.get(setup.setup()))
                                         .map(flaw -> ", " + words(flaw))
                                         .orElse("")))
-                .orElse("not ready");
+                .orElse(day.wantsFood(setup.setup()) ? "not ready" : "no food");
     }
 
     private static String words(Flaw flaw) {

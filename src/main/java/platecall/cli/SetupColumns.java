@@ -9,7 +9,7 @@ import platecall.units.Moment;
 /** The first columns of a table of setups: the id, cut where it is long, and the call. */
 final class SetupColumns {
 
-    private static final int MOST_LETTERS = 24;
+    private static final int MOST_LETTERS = 40;
 
     private final ZoneId zone;
     private final int letters;
@@ -43,7 +43,7 @@ final class SetupColumns {
         return String.format(
                 Locale.ROOT,
                 "%-" + letters + "s  %-" + clock + "s",
-                id.substring(0, Math.min(letters, id.length())),
+                id.length() > letters ? id.substring(0, letters - 1) + "…" : id,
                 call);
     }
 }

@@ -43,6 +43,7 @@ import platecall.tasks.TaskNet;
 final class WhatIfCommand implements Callable<Integer> {
 
     private static final String AS_IT_IS = "the day as it is";
+    private static final int LEAST_WIDTH = 58;
     /** Searches of one day with other seeds differ by about one part in so many even where all is in time. */
     private static final int LUCK = 50;
 
@@ -128,14 +129,15 @@ final class WhatIfCommand implements Callable<Integer> {
         Tried worst = ofTheDay.get(ofTheDay.size() - 1);
         List<Tried> tried = new ArrayList<>(all.subList(AS_IT_IS_TRIES, all.size()));
         tried.add(0, asItIs);
-        String row = "%-58s  %8s  %12s  %13s  %9s  %9s%n";
+        int width = tried.stream().mapToInt(one -> one.what().length()).reduce(LEAST_WIDTH, Math::max);
+        String row = "%-" + width + "s  %8s  %12s  %13s  %9s  %9s%n";
         out.printf(Locale.ROOT, row, "with", "not made", "late", "off peak", "points", "fewer");
         tried.stream()
                 .sorted(BEST_FIRST)
                 .forEach(one -> out.printf(
                         Locale.ROOT,
                         row,
-                        one.what().length() > 58 ? one.what().substring(0, 58) : one.what(),
+                        one.what(),
                         one.missing(),
                         one.late() + " min",
                         one.offPeak() + " min",

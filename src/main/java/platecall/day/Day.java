@@ -63,6 +63,11 @@ public record Day(
         return setups.stream().filter(setup -> setup.id().equals(id)).findFirst();
     }
 
+    /** Whether any food is wanted for a setup. */
+    public boolean wantsFood(String setup) {
+        return needs.stream().anyMatch(need -> need.setup().equals(setup));
+    }
+
     public Optional<Dish> dish(String id) {
         return dishes.stream().filter(dish -> dish.id().equals(id)).findFirst();
     }

@@ -85,8 +85,7 @@ public record Odds(int runs, double all, double points, List<OfSetup> setups) {
     public static Odds of(Day day, Plan plan, int runs, long seed) {
         Rehearsal rehearsal = new Rehearsal(day, plan, seed);
         List<Tally> tallies = day.setups().stream()
-                .filter(setup -> !plan.isShot(setup)
-                        && day.needs().stream().anyMatch(need -> need.setup().equals(setup.id())))
+                .filter(setup -> !plan.isShot(setup) && day.wantsFood(setup.id()))
                 .sorted(Comparator.comparing(Setup::nextRoll))
                 .map(setup -> new Tally(day, plan, setup, rehearsal, runs))
                 .toList();

@@ -29,7 +29,9 @@ final class Clock {
     private Clock(Day day, Moment first, Moment last) {
         zone = day.facts().zone();
         noon = Moment.of(day.facts().date().atTime(12, 0).atZone(zone));
-        clocksChange = !first.in(zone).getOffset().equals(last.in(zone).getOffset());
+        clocksChange = first.comesTwice(zone)
+                || last.comesTwice(zone)
+                || !first.in(zone).getOffset().equals(last.in(zone).getOffset());
         stamp = DateTimeFormatter.ofPattern(clocksChange ? "uuuu-MM-dd HH:mmxxx" : "uuuu-MM-dd HH:mm", Locale.ROOT);
     }
 

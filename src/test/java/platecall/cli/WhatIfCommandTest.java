@@ -101,4 +101,22 @@ class WhatIfCommandTest {
                 .isEqualTo(Main.BAD_INPUT);
         assertThat(err.toString()).contains("must be above 0");
     }
+
+    /** What opens again after lunch opens anyway, and an afternoon before is over: the morning of the shooting date begins earlier. */
+    @Test
+    void theKitchenOpensEarlierOnTheMorningOfTheDay() {
+        Day day = TestDays.firstEgg()
+                .with(days -> days.kitchen = List.of(
+                        TestDays.span("2026-03-13T14:00", "2026-03-13T18:00"),
+                        TestDays.span("08:00-12:00"),
+                        TestDays.span("13:00-18:00")))
+                .build();
+        assertThat(OneMore.of(day).stream()
+                        .filter(more -> more.what().contains("opens"))
+                        .map(more -> more.day().facts().kitchenHours()))
+                .containsExactly(List.of(
+                        TestDays.span("2026-03-13T14:00", "2026-03-13T18:00"),
+                        TestDays.span("07:30-12:00"),
+                        TestDays.span("13:00-18:00")));
+    }
 }

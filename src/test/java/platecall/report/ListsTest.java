@@ -10,8 +10,11 @@ import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import platecall.day.Day;
+import platecall.day.TestDays;
 import platecall.odds.Odds;
 import platecall.plan.Plan;
+import platecall.plan.TestPlans;
 
 /** The lists for spreadsheets. */
 class ListsTest {
@@ -125,5 +128,20 @@ class ListsTest {
                 .contains("2026-10-25 02:00+02:00,2026-10-25 02:02+02:00,bake: put in")
                 .contains("2026-10-25 02:00+01:00,2026-10-25 02:30+01:00,meal break");
         assertThat(Clock.of(eggs.day(), plan).time(eggs.at(3, 30))).isEqualTo("02:30 +01");
+    }
+
+    /** All of it lies in the hour that clocks show twice, so each time needs its offset. */
+    @Test
+    void timesAreUniqueInTheHourThatClocksShowTwice() {
+        Day day = TestDays.firstEgg()
+                .with(days -> {
+                    days.date = LocalDate.of(2026, 10, 25);
+                    days.kitchen = List.of(TestDays.span("2026-10-25T00:00", "2026-10-25T08:00"));
+                })
+                .setup("S1", "2026-10-25T02:30", setup -> {})
+                .build();
+        assertThat(Clock.of(day, TestPlans.of(day).build())
+                        .stamp(day.setups().get(0).call()))
+                .isEqualTo("2026-10-25 02:30+02:00");
     }
 }

@@ -95,6 +95,28 @@ class MoveTest {
         assertThat(batches).isBetween(least, least * 5 / 4);
     }
 
+    /** What ends sooner than planned may wait longer than it may, so each batch has the minutes of what is in it. */
+    @Property(tries = 20)
+    void tidyBatchesTakeAsLongAsWhatIsInThem(@ForAll @LongRange(min = 1, max = 100_000) long seed) {
+        Bench bench = new Bench(60, seed);
+        for (int i = 0; i < MOVES; i++) {
+            bench.move.make(1_000, true);
+        }
+        bench.move.tidyBatches();
+        Kitchen kitchen = bench.kitchen;
+        for (int[] members : kitchen.groupMembers) {
+            for (int g : members) {
+                if (kitchen.batch[g] >= 0) {
+                    assertThat(kitchen.duration[g])
+                            .isEqualTo(kitchen.kind[g].minutesFor(kitchen.batchCount[kitchen.batch[g]]));
+                }
+            }
+        }
+        long total = bench.score.total();
+        bench.score.recount();
+        assertThat(bench.score.total()).isEqualTo(total);
+    }
+
     private static Kitchen warm(long seed) {
         Bench bench = new Bench(150, seed);
         for (int i = 0; i < 20 * MOVES; i++) {
