@@ -147,7 +147,7 @@ final class DaySheets {
                         Grammars.WHOLE,
                         (DayFacts facts) -> facts.prices().offPeakMinute(),
                         String.valueOf(Prices.USUAL.offPeakMinute()),
-                        "how bad a minute is that one copy is on camera before or past its peak",
+                        "how bad a minute is by which one copy's peak begins after its take rolls, or is over before its last take is",
                         "10")
                 .in("points")
                 .from("0", "10000");

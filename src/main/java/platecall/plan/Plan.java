@@ -227,7 +227,7 @@ public record Plan(
      * @param offPeak minutes outside the peak times weights and price
      * @param kitchen minutes of open kitchen times price
      * @param handChanges changes of hands times price
-     * @param moved minutes moved from a published plan times price
+     * @param moved minutes by which steps and meal breaks moved from a published plan, and what other hands and stations count, times price
      */
     public record Points(long late, long offPeak, long kitchen, long handChanges, long moved) {
         public long total() {

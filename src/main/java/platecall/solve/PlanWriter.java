@@ -69,7 +69,12 @@ final class PlanWriter {
         long late = 0;
         long offPeak = 0;
         long handChanges = 0;
-        long moved = 0;
+        long moved = writer.solved.stream()
+                        .skip(net.copies().size())
+                        .filter(Block::isPlaced)
+                        .mapToLong(Block::movedMinutes)
+                        .sum()
+                * net.prices().movedMinute();
         for (Block block : writer.copies()) {
             copies.add(writer.copy(block.copy(), block));
             if (block.isPlacedCopy()) {

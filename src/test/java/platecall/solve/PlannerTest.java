@@ -18,6 +18,7 @@ import platecall.plan.Plan;
 import platecall.tasks.Breakdown;
 import platecall.tasks.SpareTime;
 import platecall.tasks.TaskNet;
+import platecall.units.Span;
 
 class PlannerTest {
 
@@ -287,6 +288,44 @@ class PlannerTest {
         Planner.Found held = plan(day, net, 2, 1, Optional.of(published), EnvironmentMode.FULL_ASSERT);
         assertThat(held.plan().points().total()).isEqualTo(held.points());
         assertThat(moved(held.plan(), published)).isLessThan(moved(free.plan(), published));
+    }
+
+    /** Held to breaks at times that none of them can have, in the night before, each minute that a break moves costs a point. */
+    @Test
+    void breaksThatMoveCostPointsToo() {
+        Day day = DayGenerator.day(60, 0.8, 9, true);
+        TaskNet net = DayGenerator.netOf(day);
+        Plan plan = plan(day, net, 1, 1, Optional.empty(), EnvironmentMode.NO_ASSERT)
+                .plan();
+        assertThat(plan.breaks()).isNotEmpty();
+        Plan published = new Plan(
+                plan.day(),
+                plan.dayDigest(),
+                plan.version(),
+                plan.seed(),
+                plan.moves(),
+                plan.asOf(),
+                plan.kitchenCalls(),
+                plan.copies(),
+                plan.work(),
+                plan.breaks().stream()
+                        .map(meal -> new Plan.Break(
+                                meal.person(),
+                                new Span(
+                                        net.origin().plus(0),
+                                        net.origin().plus(meal.span().minutes()))))
+                        .toList(),
+                plan.points(),
+                plan.bound(),
+                plan.verdict());
+        Planner.Found held = plan(day, net, 2, 1, Optional.of(published), EnvironmentMode.NO_ASSERT);
+        assertThat(held.plan().points().total()).isEqualTo(held.points());
+        long breaks = held.plan().breaks().stream()
+                .mapToLong(meal -> net.origin().minutesUntil(meal.span().start()))
+                .sum();
+        assertThat(held.plan().points().moved())
+                .isGreaterThanOrEqualTo(breaks * net.prices().movedMinute());
+        assertThat(breaks).isPositive();
     }
 
     @Test
