@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeSet;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
@@ -214,17 +215,21 @@ public record RunSheet(
 
     private static Optional<Section> person(
             Wording wording, Duty duty, Plan plan, Changes changes, List<String> news, Person person) {
-        List<Entry> entries = new ArrayList<>();
-        boolean rawHands = false;
+        List<Deed> deeds = new ArrayList<>();
         for (Turn turn : turns(plan, person)) {
-            boolean raw = turn.stretches.stream().anyMatch(wording::isRaw);
-            boolean food = !wording.inedible(turn.work().dish());
-            if (!isOver(plan, turn.span())) {
-                entries.add(new Entry(
-                        turn.span().start(), personLine(wording, changes, turn, person, rawHands && food && !raw)));
-            }
-            rawHands = food ? raw : rawHands;
+            deeds.add(new Deed(
+                    turn.span().start(),
+                    turn.span().end(),
+                    !wording.inedible(turn.work().dish()),
+                    turn.stretches.stream().anyMatch(wording::isRaw),
+                    notes -> isOver(plan, turn.span())
+                            ? Optional.empty()
+                            : Optional.of(new Entry(
+                                    turn.span().start(), personLine(wording, changes, turn, person, notes)))));
         }
+        deeds.addAll(starts(wording, duty, plan, person.id()));
+        deeds.addAll(bringsBack(wording, duty, plan, person.id()));
+        List<Entry> entries = rows(deeds);
         for (Plan.Break meal : plan.breaks()) {
             if (meal.person().equals(person.id()) && !isOver(plan, meal.span())) {
                 String[] notes =
@@ -238,10 +243,7 @@ public record RunSheet(
                     .filter(span -> !isOver(plan, span))
                     .ifPresent(span -> entries.add(new Entry(span.start(), away(wording, absence, span))));
         }
-        List<Entry> unbooked = new ArrayList<>();
-        unbooked(wording, duty, plan, changes, person.id(), unbooked);
-        unbooked.removeIf(entry -> plan.hasBegun(entry.at()));
-        entries.addAll(unbooked);
+        entries.addAll(ovensSet(wording, duty, plan, changes, person.id()));
         return section(wording, Wording.plain(person.id()), hours(wording, person, entries), news, entries);
     }
 
@@ -281,59 +283,128 @@ public record RunSheet(
         return turns;
     }
 
-    /** What this person does without being booked for it: setting ovens, starting what needs no hands, bringing back. */
-    private static void unbooked(
-            Wording wording, Duty duty, Plan plan, Changes changes, String person, List<Entry> entries) {
+    /**
+     * What somebody does with a dish, booked for it or not.
+     *
+     * @param food whether it may be eaten: what may not neither soils hands nor is spoilt by them
+     * @param raw whether raw food is in hand
+     * @param row how it stands on the sheet with what must be known of hands; empty if it is over
+     */
+    private record Deed(
+            Moment from, Moment until, boolean food, boolean raw, Function<List<String>, Optional<Entry>> row) {
+
+        boolean goesOnAt(Moment moment) {
+            return until.isAfter(moment);
+        }
+    }
+
+    /** The rows of all deeds in order of time, with what must be known of hands after raw food. */
+    private static List<Entry> rows(List<Deed> deeds) {
+        List<Entry> rows = new ArrayList<>();
+        List<Deed> done = new ArrayList<>();
+        boolean rawHands = false;
+        // which of two in the same minute comes first nobody knows, so it is taken to be raw food
+        deeds.sort(Comparator.comparing(Deed::from).thenComparing(deed -> !deed.raw));
+        for (Deed deed : deeds) {
+            List<String> hands = new ArrayList<>();
+            if (deed.food && rawHands && !deed.raw) {
+                hands.add("clean hands and tools first, after raw food");
+            }
+            if (deed.food && deed.raw && done.stream().anyMatch(it -> !it.raw && it.goesOnAt(deed.from))) {
+                hands.add("clean hands and tools before you go on");
+            }
+            deed.row.apply(hands).ifPresent(rows::add);
+            if (deed.food) {
+                rawHands = deed.raw || done.stream().anyMatch(it -> it.raw && it.goesOnAt(deed.from));
+                done.add(deed);
+            }
+        }
+        return rows;
+    }
+
+    /** Ovens that this person sets. */
+    private static List<Entry> ovensSet(Wording wording, Duty duty, Plan plan, Changes changes, String person) {
+        List<Entry> entries = new ArrayList<>();
         for (Station station : wording.day.stations()) {
             for (OvenChange change : OvenChange.of(wording.day, station, plan)) {
-                if (change.who().filter(person::equals).isPresent()) {
+                if (change.who().filter(person::equals).isPresent() && !plan.hasBegun(change.at())) {
                     List<String> notes = new ArrayList<>(beside(duty, person, change.at()));
                     changes.noteOfOven(change, wording.clock).ifPresent(notes::add);
                     entries.add(ovenLine(wording, change, "Set " + station.id() + " to ", notes, station.id()));
                 }
             }
         }
+        return entries;
+    }
+
+    /** What this person starts that needs no hands at first. */
+    private static List<Deed> starts(Wording wording, Duty duty, Plan plan, String person) {
+        List<Deed> deeds = new ArrayList<>();
         for (Work work : plan.work()) {
             if (duty.starter(work).filter(person::equals).isPresent()) {
                 Moment at = work.span().start();
-                List<String> notes = new ArrayList<>(beside(duty, person, at));
-                work.ovenCelsius().ifPresent(celsius -> notes.add(wording.paper.degrees(celsius)));
-                notes.add("goes on by itself until "
-                        + wording.clock.time(work.span().end(), at));
-                notes.addAll(wording.raw(work));
-                entries.add(foodLine(
-                        wording,
-                        at,
-                        "",
-                        wording.start(work),
-                        work.dish(),
-                        work.copies(),
-                        notes,
-                        wording.allergens(work),
-                        wording.where(work)));
+                deeds.add(new Deed(at, at, !wording.inedible(work.dish()), wording.goesInRaw(work), hands -> {
+                    List<String> notes = new ArrayList<>(hands);
+                    notes.addAll(beside(duty, person, at));
+                    work.ovenCelsius().ifPresent(celsius -> notes.add(wording.paper.degrees(celsius)));
+                    notes.add("goes on by itself until "
+                            + wording.clock.time(work.span().end(), at));
+                    notes.addAll(wording.raw(work));
+                    return toDo(
+                            plan,
+                            foodLine(
+                                    wording,
+                                    at,
+                                    "",
+                                    wording.start(work),
+                                    work.dish(),
+                                    work.copies(),
+                                    notes,
+                                    wording.allergens(work),
+                                    wording.where(work)));
+                }));
             }
         }
+        return deeds;
+    }
+
+    /** What this person brings back from set. */
+    private static List<Deed> bringsBack(Wording wording, Duty duty, Plan plan, String person) {
+        List<Deed> deeds = new ArrayList<>();
         for (List<KeptBack> kept : KeptBack.together(KeptBack.of(wording.day, plan), duty)) {
             KeptBack one = kept.get(0);
+            String dish = one.copy().dish();
+            String stage = one.copy().stage();
             Moment at = one.span().start();
             if (duty.bringer(one).filter(person::equals).isPresent()) {
-                List<String> notes = new ArrayList<>();
-                if (!duty.isFree(person, one.walk())) {
-                    notes.add("or whoever comes from there");
-                }
-                notes.addAll(wording.keepUntil(kept));
-                entries.add(foodLine(
-                        wording,
-                        at,
-                        "",
-                        "bring back to " + one.station(),
-                        one.copy().dish(),
-                        KeptBack.ids(kept),
-                        notes,
-                        wording.allergens(one.copy().dish(), one.copy().stage()),
-                        one.station()));
+                boolean raw = !wording.raw(dish, stage).isEmpty();
+                deeds.add(new Deed(at, one.walk().end(), !wording.inedible(dish), raw, hands -> {
+                    List<String> notes = new ArrayList<>(hands);
+                    if (!duty.isFree(person, one.walk())) {
+                        notes.add("or whoever comes from there");
+                    }
+                    notes.addAll(wording.keepUntil(kept));
+                    return toDo(
+                            plan,
+                            foodLine(
+                                    wording,
+                                    at,
+                                    "",
+                                    "bring back to " + one.station(),
+                                    dish,
+                                    KeptBack.ids(kept),
+                                    notes,
+                                    wording.allergens(dish, stage),
+                                    one.station()));
+                }));
             }
         }
+        return deeds;
+    }
+
+    /** What is done in a moment, if it isn't done yet. */
+    private static Optional<Entry> toDo(Plan plan, Entry entry) {
+        return plan.hasBegun(entry.at()) ? Optional.empty() : Optional.of(entry);
     }
 
     /** What somebody must know who has other work or is off when this is to be done. */
@@ -408,8 +479,8 @@ public record RunSheet(
         return spans.isEmpty() ? "" : "on " + String.join(", ", spans);
     }
 
-    /** @param afterRaw whether this person handled raw food before, and this isn't raw */
-    private static Line personLine(Wording wording, Changes changes, Turn turn, Person person, boolean afterRaw) {
+    /** @param hands what must be known of hands after raw food */
+    private static Line personLine(Wording wording, Changes changes, Turn turn, Person person, List<String> hands) {
         Stretch stretch = turn.stretches.get(0);
         Work work = turn.work();
         List<String> notes = new ArrayList<>(wording.notes(stretch));
@@ -417,9 +488,7 @@ public record RunSheet(
                 .filter(who -> !who.equals(person.id()))
                 .map(Wording::plain)
                 .toList();
-        if (afterRaw) {
-            notes.add(0, "clean hands and tools first, after raw food");
-        }
+        notes.addAll(0, hands);
         if (!others.isEmpty()) {
             notes.add(0, "with " + String.join(", ", others));
         }

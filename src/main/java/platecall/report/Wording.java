@@ -503,12 +503,15 @@ final class Wording {
         }
         boolean goesIn = stretch.span().start().equals(work.span().start());
         boolean comesOut = stretch.span().end().equals(work.span().end());
-        Optional<Step> step = step(work);
-        return comesOut && step.filter(Step::raw).isPresent()
-                || goesIn
-                        && step.stream()
-                                .flatMap(it -> it.predecessors().stream())
-                                .anyMatch(before -> !raw(work.dish(), before).isEmpty());
+        return comesOut && step(work).filter(Step::raw).isPresent() || goesIn && goesInRaw(work);
+    }
+
+    /** Whether raw food goes into a step: what is raw after it was so before. */
+    boolean goesInRaw(Work work) {
+        return step(work).stream()
+                .anyMatch(step -> step.raw()
+                        || step.predecessors().stream()
+                                .anyMatch(before -> !raw(work.dish(), before).isEmpty()));
     }
 
     /** The warning to keep apart what is raw when this work has ended; what is carried is as its copy's stage left it. */

@@ -498,6 +498,106 @@ class PapersTest {
                 .containsExactly("11:08");
     }
 
+    /**
+     * A hen is carved raw by Ana by 10:20. Nobody is booked to put it into the oven at 10:24, nor the next one at 10:30, while she has toast in
+     * hand; nor to let the bread cool at 10:40, while she cuts raw tartare.
+     */
+    @Test
+    void whatNobodyIsBookedForSoilsHandsAsWellAndIsSpoiltByThem() {
+        Day day = new TestDays()
+                .place("kitchen", place -> {})
+                .person("Ana", person -> {})
+                .setup("S1", "11:00", setup -> setup.release = new Release.At(TestDays.at("12:00")))
+                .setup("S2", "11:30", setup -> {})
+                .dish("hen", dish -> {})
+                .dish("tartare", dish -> dish.heldIn = Optional.of("fridge"))
+                .dish("toast", dish -> {})
+                .dish("bread", dish -> {})
+                .need("S2", "hen", "roast", need -> need.copies(2))
+                .need("S1", "tartare", "cut", need -> need.copies(1))
+                .need("S2", "toast", "butter", need -> need.copies(3))
+                .need("S2", "bread", "cool", need -> need.copies(1))
+                .step("hen", "carve", 5, step -> {
+                    step.raw = true;
+                    step.hands = 1;
+                })
+                .step("hen", "roast", 30, step -> step.after("carve").uses("oven", 1))
+                .step("tartare", "cut", 5, step -> {
+                    step.raw = true;
+                    step.hands = 1;
+                })
+                .step("toast", "butter", 1, step -> step.hands = 1)
+                .step("bread", "cool", 10, step -> {})
+                .station("oven", Station.Kind.OVEN, 2, oven -> {})
+                .station("fridge", Station.Kind.FRIDGE, 2, fridge -> {})
+                .build();
+        Plan plan = TestPlans.of(day)
+                .step("hen", "carve", 1, "10:15-10:20", work -> work.by("Ana"))
+                .step("toast", "butter", 1, "10:20-10:21", work -> work.by("Ana"))
+                .step("hen", "roast", 1, "10:24-10:54", work -> work.on("oven", 1))
+                .step("toast", "butter", 2, "10:27-10:35", work -> work.by("Ana"))
+                .step("hen", "roast", 2, "10:30-11:00", work -> work.on("oven", 1))
+                .step("tartare", "cut", 1, "10:36-10:45", work -> work.by("Ana"))
+                .step("bread", "cool", 1, "10:40-10:50", work -> {})
+                .step("toast", "butter", 3, "10:46-10:47", work -> work.by("Ana"))
+                .build();
+        assertThat(sections(sheet(day, plan, Paper.A4)).get(0).lines())
+                .extracting(line -> line.time() + " " + line.what()
+                        + line.notes().stream()
+                                .filter(note -> note.startsWith("clean hands"))
+                                .map(note -> ": " + note)
+                                .findFirst()
+                                .orElse(""))
+                .containsExactly(
+                        "10:15 Carve",
+                        "10:20 Butter: clean hands and tools first, after raw food",
+                        "10:24 Roast: put in",
+                        "10:27 Butter: clean hands and tools first, after raw food",
+                        "10:30 Roast: put in: clean hands and tools before you go on",
+                        "10:36 Cut",
+                        "10:40 Cool: start: clean hands and tools first, after raw food",
+                        "10:46 Butter: clean hands and tools first, after raw food",
+                        "11:05 Bring back to fridge");
+    }
+
+    /** The first tartare is brought back at 11:05, when its take is over; bread, sliced at 11:10, and the second one at 11:35. */
+    @Test
+    void rawFoodThatIsBroughtBackSoilsHands() {
+        Day day = new TestDays()
+                .place("kitchen", place -> {})
+                .person("Ana", person -> {})
+                .setup("S1", "11:00", setup -> setup.release = new Release.At(TestDays.at("12:00")))
+                .setup("S2", "11:30", setup -> setup.release = new Release.At(TestDays.at("12:00")))
+                .setup("S3", "11:30", setup -> setup.release = new Release.At(TestDays.at("12:10")))
+                .dish("tartare", dish -> dish.heldIn = Optional.of("fridge"))
+                .dish("bread", dish -> dish.heldIn = Optional.of("fridge"))
+                .need("S1", "tartare", "cut", need -> {})
+                .need("S2", "bread", "slice", need -> {})
+                .need("S3", "tartare", "cut", need -> {})
+                .step("tartare", "cut", 5, step -> {
+                    step.raw = true;
+                    step.hands = 1;
+                })
+                .step("bread", "slice", 1, step -> step.hands = 1)
+                .station("fridge", Station.Kind.FRIDGE, 2, fridge -> {})
+                .build();
+        Plan plan = TestPlans.of(day)
+                .step("tartare", "cut", 1, "10:40-10:45", work -> work.by("Ana"))
+                .step("bread", "slice", 1, "11:10-11:11", work -> work.by("Ana"))
+                .add(
+                        Plan.Work.Kind.STEP,
+                        "tartare",
+                        "cut",
+                        "S3/tartare/cut/hero#1",
+                        TestDays.span("11:20-11:25"),
+                        work -> work.by("Ana"))
+                .build();
+        assertThat(sections(sheet(day, plan, Paper.A4)).get(0).lines())
+                .filteredOn(line -> line.notes().contains("clean hands and tools first, after raw food"))
+                .extracting(Line::time)
+                .containsExactly("11:10", "11:35");
+    }
+
     @Test
     void rawFoodIsSaidToBeRawWhereverItIsCarriedOrStored() {
         EggDay eggs = new EggDay();
