@@ -221,11 +221,11 @@ public record RunSheet(
                     turn.span().start(),
                     turn.span().end(),
                     !wording.inedible(turn.work().dish()),
-                    turn.stretches.stream().anyMatch(wording::isRaw),
+                    wording.isRaw(turn.whole()),
                     notes -> isOver(plan, turn.span())
                             ? Optional.empty()
                             : Optional.of(new Entry(
-                                    turn.span().start(), personLine(wording, changes, turn, person, notes)))));
+                                    turn.span().start(), personLine(wording, plan, changes, turn, person, notes)))));
         }
         deeds.addAll(starts(wording, duty, plan, person.id()));
         deeds.addAll(bringsBack(wording, duty, plan, person.id()));
@@ -262,6 +262,38 @@ public record RunSheet(
             return new Span(
                     stretches.get(0).span().start(),
                     stretches.get(stretches.size() - 1).span().end());
+        }
+
+        /** The turn as one stretch: by its begin and its end. */
+        Stretch whole() {
+            Stretch first = stretches.get(0);
+            Stretch last = stretches.get(stretches.size() - 1);
+            return new Stretch(
+                    work(), span(), first.who(), last.phase() == Stretch.Phase.LAST ? last.phase() : first.phase());
+        }
+
+        /** Who else has hands on it, at {@code now} or later, and when, if not all the time that is left of it. */
+        List<String> others(Person person, Optional<Moment> now, Clock clock) {
+            List<Stretch> left = stretches.stream()
+                    .filter(stretch -> now.map(stretch.span().end()::isAfter).orElse(true))
+                    .toList();
+            List<String> others = new ArrayList<>();
+            for (int from = 0; from < left.size(); from++) {
+                for (String who : left.get(from).who()) {
+                    if (who.equals(person.id()) || from > 0 && left.get(from - 1).who().contains(who)) {
+                        continue;
+                    }
+                    int to = from;
+                    while (to + 1 < left.size() && left.get(to + 1).who().contains(who)) {
+                        to++;
+                    }
+                    Moment reader = span().start();
+                    others.add(Wording.plain(who)
+                            + (from == 0 ? "" : " from " + clock.time(left.get(from).span().start(), reader))
+                            + (to + 1 == left.size() ? "" : " until " + clock.time(left.get(to).span().end(), reader)));
+                }
+            }
+            return others;
         }
     }
 
@@ -480,14 +512,12 @@ public record RunSheet(
     }
 
     /** @param hands what must be known of hands after raw food */
-    private static Line personLine(Wording wording, Changes changes, Turn turn, Person person, List<String> hands) {
-        Stretch stretch = turn.stretches.get(0);
+    private static Line personLine(
+            Wording wording, Plan plan, Changes changes, Turn turn, Person person, List<String> hands) {
+        Stretch stretch = turn.whole();
         Work work = turn.work();
         List<String> notes = new ArrayList<>(wording.notes(stretch));
-        List<String> others = stretch.who().stream()
-                .filter(who -> !who.equals(person.id()))
-                .map(Wording::plain)
-                .toList();
+        List<String> others = turn.others(person, plan.asOf(), wording.clock);
         notes.addAll(0, hands);
         if (!others.isEmpty()) {
             notes.add(0, "with " + String.join(", ", others));
@@ -499,7 +529,7 @@ public record RunSheet(
         return new Line(
                 "",
                 wording.clock.time(stretch.span().start()),
-                Wording.length(turn.span().minutes()),
+                Wording.length(stretch.span().minutes()),
                 Wording.plain(capital(wording.what(stretch))),
                 wording.dish(work.dish()),
                 copies(wording, work.copies()),

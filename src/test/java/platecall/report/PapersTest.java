@@ -598,6 +598,68 @@ class PapersTest {
                 .containsExactly("11:10", "11:35");
     }
 
+    /** At 09:53 Ann takes over from Tom, who is away from then on, what Jory has in hand from 09:51 to 09:55. */
+    @Test
+    void whoStaysAtWorkThatAnotherTakesOverIsToldAllThatHoldsAtItsEnd() {
+        Day day = new TestDays()
+                .place("kitchen", place -> {})
+                .person("Jory", person -> {})
+                .person("Tom", person -> {})
+                .person("Ann", person -> {})
+                .diner("Mina")
+                .setup("S1", "10:00", setup -> {})
+                .dish("egg", dish -> dish.controlled = true)
+                .need("S1", "egg", "plate", need -> need.eatenBy = List.of("Mina"))
+                .step("egg", "fry", 4, step -> {
+                    step.hands = 2;
+                    step.core = Optional.of(63.0);
+                })
+                .step("egg", "plate", 1, step -> step.after("fry").most(0).hands = 1)
+                .build();
+        TestPlans plan = TestPlans.of(day)
+                .step("egg", "fry", 1, "09:51-09:55", work -> work.by("Jory")
+                        .hands("Tom", "09:51-09:53")
+                        .hands("Ann", "09:53-09:55"))
+                .step("egg", "plate", 1, "09:55-09:56", work -> work.by("Jory"));
+        String rest = ", core 63 °C by probe, plate at once";
+        String fry = "09:51 4 min | Fry | Egg hero\u00a01 | with ";
+        assertThat(told(sections(sheet(day, plan.build(), Paper.A4)).get(0)).get(0))
+                .startsWith(fry + "Tom until 09:53, Ann from 09:53" + rest);
+        assertThat(told(sections(sheet(day, plan.asOf("09:52").build(), Paper.A4)).get(0)).get(0))
+                .startsWith(fry + "Tom until 09:53, Ann from 09:53" + rest);
+        List<Section> relieved = sections(sheet(day, plan.asOf("09:53").build(), Paper.A4));
+        assertThat(told(relieved.get(0)).get(0)).startsWith(fry + "Ann" + rest);
+        assertThat(told(relieved.get(1)).get(0)).startsWith("09:53 2 min | Fry | Egg hero\u00a01 | with Jory" + rest);
+    }
+
+    /** Ben joins Ada at 02:18, when she has begun to take out. */
+    @Test
+    void whoTakesOutAndIsJoinedIsToldToTakeOut() {
+        EggDay eggs = new EggDay();
+        eggs.helpers = List.of("Ben");
+        List<Plan.Work> all = new ArrayList<>(eggs.plan().work());
+        Plan.Work bake = all.get(0);
+        all.set(
+                0,
+                new Plan.Work(
+                        bake.id(),
+                        bake.kind(),
+                        bake.dish(),
+                        bake.step(),
+                        bake.copies(),
+                        bake.span(),
+                        bake.stations(),
+                        bake.ovenCelsius(),
+                        List.of(
+                                new Plan.Hands("Ada", eggs.span(2, 0, 2)),
+                                new Plan.Hands("Ada", eggs.span(2, 17, 3)),
+                                new Plan.Hands("Ben", eggs.span(2, 18, 2))),
+                        bake.storage()));
+        assertThat(told(sections(sheet(eggs.day(), eggs.doing(all), Paper.A4)).get(0)))
+                .contains("02:17 3 min | Bake: take out | Baked egg hero\u00a01\u20112"
+                        + " | with Ben from 02:18, core 68 °C by probe, then to fridge, first out 03:50 | oven, 2 trays | S1");
+    }
+
     @Test
     void rawFoodIsSaidToBeRawWhereverItIsCarriedOrStored() {
         EggDay eggs = new EggDay();
