@@ -222,7 +222,7 @@ public record RunSheet(
                     turn.span().end(),
                     !wording.inedible(turn.work().dish()),
                     wording.isRaw(turn.whole()),
-                    notes -> isOver(plan, turn.span())
+                    notes -> isOver(plan, new Span(turn.span().start(), turn.free(person)))
                             ? Optional.empty()
                             : Optional.of(new Entry(
                                     turn.span().start(), personLine(wording, plan, changes, turn, person, notes)))));
@@ -272,6 +272,16 @@ public record RunSheet(
                     work(), span(), first.who(), last.phase() == Stretch.Phase.LAST ? last.phase() : first.phase());
         }
 
+        /** When these hands are free again: whoever carries has to walk back. */
+        Moment free(Person person) {
+            Moment end = span().end();
+            return work().hands().stream()
+                    .filter(hands -> end.equals(work().span().end()))
+                    .filter(hands -> hands.person().equals(person.id()))
+                    .map(hands -> hands.span().end())
+                    .reduce(end, Moment::later);
+        }
+
         /** Who else has hands on it, at {@code now} or later, and when, if not all the time that is left of it. */
         List<String> others(Person person, Optional<Moment> now, Clock clock) {
             List<Stretch> left = stretches.stream()
@@ -280,7 +290,8 @@ public record RunSheet(
             List<String> others = new ArrayList<>();
             for (int from = 0; from < left.size(); from++) {
                 for (String who : left.get(from).who()) {
-                    if (who.equals(person.id()) || from > 0 && left.get(from - 1).who().contains(who)) {
+                    if (who.equals(person.id())
+                            || from > 0 && left.get(from - 1).who().contains(who)) {
                         continue;
                     }
                     int to = from;
@@ -289,8 +300,13 @@ public record RunSheet(
                     }
                     Moment reader = span().start();
                     others.add(Wording.plain(who)
-                            + (from == 0 ? "" : " from " + clock.time(left.get(from).span().start(), reader))
-                            + (to + 1 == left.size() ? "" : " until " + clock.time(left.get(to).span().end(), reader)));
+                            + (from == 0
+                                    ? ""
+                                    : " from "
+                                            + clock.time(left.get(from).span().start(), reader))
+                            + (to + 1 == left.size()
+                                    ? ""
+                                    : " until " + clock.time(left.get(to).span().end(), reader)));
                 }
             }
             return others;

@@ -617,15 +617,20 @@ class PapersTest {
                 .step("egg", "plate", 1, step -> step.after("fry").most(0).hands = 1)
                 .build();
         TestPlans plan = TestPlans.of(day)
-                .step("egg", "fry", 1, "09:51-09:55", work -> work.by("Jory")
-                        .hands("Tom", "09:51-09:53")
-                        .hands("Ann", "09:53-09:55"))
+                .step(
+                        "egg",
+                        "fry",
+                        1,
+                        "09:51-09:55",
+                        work -> work.by("Jory").hands("Tom", "09:51-09:53").hands("Ann", "09:53-09:55"))
                 .step("egg", "plate", 1, "09:55-09:56", work -> work.by("Jory"));
         String rest = ", core 63 °C by probe, plate at once";
         String fry = "09:51 4 min | Fry | Egg hero\u00a01 | with ";
         assertThat(told(sections(sheet(day, plan.build(), Paper.A4)).get(0)).get(0))
                 .startsWith(fry + "Tom until 09:53, Ann from 09:53" + rest);
-        assertThat(told(sections(sheet(day, plan.asOf("09:52").build(), Paper.A4)).get(0)).get(0))
+        assertThat(told(sections(sheet(day, plan.asOf("09:52").build(), Paper.A4))
+                                .get(0))
+                        .get(0))
                 .startsWith(fry + "Tom until 09:53, Ann from 09:53" + rest);
         List<Section> relieved = sections(sheet(day, plan.asOf("09:53").build(), Paper.A4));
         assertThat(told(relieved.get(0)).get(0)).startsWith(fry + "Ann" + rest);
@@ -656,8 +661,34 @@ class PapersTest {
                                 new Plan.Hands("Ben", eggs.span(2, 18, 2))),
                         bake.storage()));
         assertThat(told(sections(sheet(eggs.day(), eggs.doing(all), Paper.A4)).get(0)))
-                .contains("02:17 3 min | Bake: take out | Baked egg hero\u00a01\u20112"
-                        + " | with Ben from 02:18, core 68 °C by probe, then to fridge, first out 03:50 | oven, 2 trays | S1");
+                .contains(
+                        "02:17 3 min | Bake: take out | Baked egg hero\u00a01\u20112"
+                                + " | with Ben from 02:18, core 68 °C by probe, then to fridge, first out 03:50 | oven, 2 trays | S1");
+    }
+
+    /** The carry is over at 04:26, Ada is back at 04:29. */
+    @Test
+    void whoIsOnTheWayBackFromSetHasItOnTheSheetOfTheRestOfTheDay() {
+        EggDay eggs = new EggDay();
+        for (int now : List.of(28, 29)) {
+            eggs.asOf = Optional.of(eggs.at(4, now));
+            Plan.Work carry = new Plan.Work(
+                    "w6",
+                    Plan.Work.Kind.CARRY,
+                    "egg",
+                    "carry",
+                    List.of("S1/egg/crack/hero#1"),
+                    eggs.span(4, 20, 6),
+                    List.of(),
+                    Optional.empty(),
+                    List.of(new Plan.Hands("Ada", eggs.span(4, 20, 9))),
+                    List.of());
+            assertThat(sections(sheet(eggs.day(), eggs.with(carry), Paper.A4)).stream()
+                            .flatMap(section -> section.lines().stream())
+                            .filter(line -> line.what().equals("Carry"))
+                            .map(line -> line.time() + " " + line.notes().contains("back at 04:29")))
+                    .containsExactlyElementsOf(now == 28 ? List.of("04:20 true") : List.of());
+        }
     }
 
     @Test
