@@ -395,8 +395,7 @@ public record RunSheet(
                     List<String> notes = new ArrayList<>(hands);
                     notes.addAll(beside(duty, person, at));
                     work.ovenCelsius().ifPresent(celsius -> notes.add(wording.paper.degrees(celsius)));
-                    notes.add("goes on by itself until "
-                            + wording.clock.time(work.span().end(), at));
+                    notes.add("goes on by itself until " + wording.clock.time(firstHands(work), at));
                     notes.addAll(wording.raw(work));
                     return toDo(
                             plan,
@@ -414,6 +413,13 @@ public record RunSheet(
             }
         }
         return deeds;
+    }
+
+    /** When hands are wanted first by what starts without; its end if never. */
+    private static Moment firstHands(Work work) {
+        return work.hands().stream()
+                .map(hands -> hands.span().start())
+                .reduce(work.span().end(), Moment::earlier);
     }
 
     /** What this person brings back from set. */

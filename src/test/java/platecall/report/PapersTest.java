@@ -464,6 +464,16 @@ class PapersTest {
                         + " | nobody is on then: find somebody, goes on by itself until 12:25 | fridge | S1");
     }
 
+    @Test
+    void whatGoesOnByItselfDoesSoUntilHandsAreBookedForIt() {
+        EggDay eggs = new EggDay();
+        Plan plan = eggs.with(eggs.extra(
+                "chill", eggs.span(4, 30, 20), "fridge", List.of(new Plan.Hands("Ada", eggs.span(4, 47, 3)))));
+        assertThat(told(sections(sheet(eggs.day(), plan, Paper.A4)).get(0)))
+                .contains("04:30  | Chill: put in | Baked egg hero\u00a01"
+                        + " | goes on by itself until 04:47 | fridge | S1");
+    }
+
     /** Common practice, no source: hands are washed between raw food and food that is ready, once; dressing that isn't food doesn't clean them. */
     @Test
     void whoHandledRawFoodCleansHandsBeforeFoodThatIsReady() {
