@@ -20,12 +20,13 @@ import platecall.units.Span;
  * A copy that goes back into a storage once the camera has done with it, until it is released.
  *
  * @param copy which
+ * @param from where it was shown
  * @param station the storage's id
  * @param units how much of it the copy takes
  * @param span from when it leaves the set to its release; later than by the sheets where its setup is late
  * @param walk when whoever brings it goes to the set and back, a minute at least
  */
-record KeptBack(PlannedCopy copy, String station, int units, Span span, Span walk) {
+record KeptBack(PlannedCopy copy, String from, String station, int units, Span span, Span walk) {
 
     static List<KeptBack> of(Day day, Plan plan) {
         List<KeptBack> kept = new ArrayList<>();
@@ -38,11 +39,12 @@ record KeptBack(PlannedCopy copy, String station, int units, Span span, Span wal
             if (shown.isBefore(released)) {
                 int units = day.dish(copy.dish()).map(Dish::storageUnits).orElse(0);
                 String station = copy.heldIn().get();
-                int minutes = day.walkMinutes(
-                        day.station(station).map(Station::place).orElse(""),
-                        day.setup(copy.setup()).map(Setup::place).orElse(""));
+                String from = day.setup(copy.setup()).map(Setup::place).orElse("");
+                int minutes =
+                        day.walkMinutes(day.station(station).map(Station::place).orElse(""), from);
                 kept.add(new KeptBack(
                         copy,
+                        from,
                         station,
                         units,
                         new Span(shown, released),
@@ -85,11 +87,22 @@ record KeptBack(PlannedCopy copy, String station, int units, Span span, Span wal
                 .orElse(0);
     }
 
-    /** What goes back together: same dish and stage, storage and times, brought by the same person. */
+    /** Whether whoever brings it has a way to go. */
+    boolean isFar() {
+        return walk.start().isBefore(span.start());
+    }
+
+    /** What goes back together: same dish and stage, places and times, brought by the same person. */
     static List<List<KeptBack>> together(List<KeptBack> all, Duty duty) {
         Map<List<Object>, List<KeptBack>> groups = new LinkedHashMap<>();
         all.forEach(kept -> groups.computeIfAbsent(
-                        List.of(kept.copy.dish(), kept.copy.stage(), kept.station, kept.span, duty.bringer(kept)),
+                        List.of(
+                                kept.copy.dish(),
+                                kept.copy.stage(),
+                                kept.from,
+                                kept.station,
+                                kept.span,
+                                duty.bringer(kept)),
                         key -> new ArrayList<>())
                 .add(kept));
         return List.copyOf(groups.values());

@@ -434,6 +434,7 @@ public record RunSheet(
                 boolean raw = !wording.raw(dish, stage).isEmpty();
                 deeds.add(new Deed(at, one.walk().end(), !wording.inedible(dish), raw, hands -> {
                     List<String> notes = new ArrayList<>(hands);
+                    notes.addAll(wording.fetch(one));
                     if (!duty.isFree(person, one.walk())) {
                         notes.add("or whoever comes from there");
                     }

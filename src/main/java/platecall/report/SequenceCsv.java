@@ -101,13 +101,15 @@ final class SequenceCsv {
                     duty.bringer(one).orElse(""),
                     "no",
                     notes(
+                            wording.fetch(one),
                             wording.keepUntil(kept),
                             wording.warnings(
                                     dish, wording.allergens(dish, one.copy().stage()))));
         }
     }
 
-    private static String notes(List<String> some, List<String> others) {
-        return Stream.concat(some.stream(), others.stream()).collect(Collectors.joining("; "));
+    @SafeVarargs
+    private static String notes(List<String>... some) {
+        return Stream.of(some).flatMap(List::stream).collect(Collectors.joining("; "));
     }
 }

@@ -530,6 +530,18 @@ final class Wording {
                 .toList();
     }
 
+    /** Where food is taken from that goes back into a storage, and when to go there, if it is far. */
+    List<String> fetch(KeptBack kept) {
+        Moment taken = kept.span().start();
+        return Stream.concat(
+                        Stream.of("from " + kept.from()),
+                        Stream.of(kept.walk())
+                                .filter(walk -> kept.isFar())
+                                .map(walk -> "leave " + clock.time(walk.start(), taken) + ", back "
+                                        + clock.time(walk.end(), taken)))
+                .toList();
+    }
+
     /** What must be known to keep food that goes back into a storage together. */
     List<String> keepUntil(List<KeptBack> kept) {
         KeptBack one = kept.get(0);

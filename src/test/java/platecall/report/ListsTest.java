@@ -78,7 +78,7 @@ class ListsTest {
         assertThat(text(SequenceCsv.of(eggs.day(), plan)).split("\r\n"))
                 .contains(
                         "2026-03-14 04:03,2026-03-14 04:20,bring back to fridge,Baked egg,hero 1,S1,fridge,Ada,no,"
-                                + "keep until released 04:20; throw nothing away before; contains egg",
+                                + "from set; keep until released 04:20; throw nothing away before; contains egg",
                         "2026-03-14 04:30,2026-03-14 04:50,chill,Baked egg,hero 1,S1,fridge,Ada,no,contains egg");
     }
 

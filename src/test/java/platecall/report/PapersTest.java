@@ -255,7 +255,8 @@ class PapersTest {
         String back = "04:13  | Bring back to fridge | Baked egg hero\u00a02";
         eggs.walk = 3;
         List<Section> near = sections(sheet(eggs.day(), eggs.plan(), Paper.A4));
-        assertThat(told(near.get(0))).anyMatch(line -> line.startsWith(back) && !line.contains("or whoever"));
+        assertThat(told(near.get(0)))
+                .anyMatch(line -> line.startsWith(back + " | from set, leave 04:10, back 04:16, keep until"));
         assertThat(told(near.get(1))).noneMatch(line -> line.startsWith(back));
         eggs.walk = 4;
         List<Section> far = sections(sheet(eggs.day(), eggs.plan(), Paper.A4));
@@ -271,12 +272,12 @@ class PapersTest {
         assertThat(told(sections.get(0)))
                 .contains(
                         "04:03  | Bring back to fridge | Baked egg hero\u00a01"
-                                + " | or whoever comes from there, keep until released 04:20, throw nothing away before | fridge | S1");
+                                + " | from set, or whoever comes from there, keep until released 04:20, throw nothing away before | fridge | S1");
         eggs.helpers = List.of("Ben");
         assertThat(told(sections(sheet(eggs.day(), eggs.plan(), Paper.A4)).get(1)))
                 .as("Ada has egg 2 in her hands then")
                 .containsExactly("04:03  | Bring back to fridge | Baked egg hero\u00a01"
-                        + " | keep until released 04:20, throw nothing away before | fridge | S1");
+                        + " | from set, keep until released 04:20, throw nothing away before | fridge | S1");
         assertThat(told(sections.get(2)))
                 .contains("04:03 17 min | Keep for release | Baked egg hero\u00a01"
                         + " | keep until released 04:20, throw nothing away before | Ada | S1");
