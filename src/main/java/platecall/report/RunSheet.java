@@ -435,7 +435,9 @@ public record RunSheet(
                 deeds.add(new Deed(at, one.walk().end(), !wording.inedible(dish), raw, hands -> {
                     List<String> notes = new ArrayList<>(hands);
                     notes.addAll(wording.fetch(one));
-                    if (!duty.isFree(person, one.walk())) {
+                    if (!duty.isOn(person, one.walk())) {
+                        notes.add(Wording.NOBODY);
+                    } else if (!duty.isFree(person, one.walk())) {
                         notes.add("or whoever comes from there");
                     }
                     notes.addAll(wording.keepUntil(kept));
@@ -466,10 +468,7 @@ public record RunSheet(
     private static List<String> beside(Duty duty, String person, Moment at) {
         return duty.isFree(person, Duty.minute(at))
                 ? List.of()
-                : List.of(
-                        duty.isOn(person, Duty.minute(at))
-                                ? "beside your other work"
-                                : "nobody is on then: find somebody");
+                : List.of(duty.isOn(person, Duty.minute(at)) ? "beside your other work" : Wording.NOBODY);
     }
 
     private static Entry ovenLine(Wording wording, OvenChange change, String set, List<String> notes, String where) {

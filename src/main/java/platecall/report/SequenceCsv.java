@@ -3,6 +3,7 @@ package platecall.report;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import platecall.day.Day;
@@ -15,7 +16,8 @@ import platecall.units.Span;
 /** The cook and plate-up list, minute by minute, as comma-separated values. */
 final class SequenceCsv {
 
-    private record Line(Moment from, Object[] cells) {}
+    /** @param over when all of it is, with the way back of whoever carries */
+    private record Line(Moment from, Moment over, Object[] cells) {}
 
     private final Day day;
     private final Plan plan;
@@ -38,6 +40,7 @@ final class SequenceCsv {
         }
         list.addOvenChanges();
         list.addKeptBack();
+        plan.asOf().ifPresent(now -> list.lines.removeIf(line -> !line.over().isAfter(now)));
         list.lines.sort(Comparator.comparing(Line::from));
         Rows rows = new Rows("start", "end", "what", "dish", "copy", "setup", "station", "who", "hands-on", "note");
         list.lines.forEach(line -> rows.add(line.cells()));
@@ -45,27 +48,39 @@ final class SequenceCsv {
     }
 
     private void add(Span span, String... cells) {
-        add(span.start(), span.end(), cells);
+        add(span, span.end(), cells);
     }
 
-    private void add(Moment from, Moment to, String... cells) {
-        Stream<String> times = Stream.of(from, to).map(wording.clock::stamp);
-        lines.add(new Line(from, Stream.concat(times, Stream.of(cells)).toArray()));
+    private void add(Span span, Moment over, String... cells) {
+        Stream<String> times = Stream.of(span.start(), span.end()).map(wording.clock::stamp);
+        lines.add(new Line(
+                span.start(), over, Stream.concat(times, Stream.of(cells)).toArray()));
     }
 
     private void addWork(Work work) {
         for (Stretch stretch : Stretch.of(work)) {
-            boolean alone = stretch.phase() == Stretch.Phase.WHOLE && !stretch.handsOn();
+            Span span = stretch.span();
+            Moment over = work.hands().stream()
+                    .filter(hands -> span.end().equals(work.span().end()))
+                    .map(hands -> hands.span().end())
+                    .reduce(span.end(), Moment::later);
+            Optional<String> starter = span.start().equals(work.span().start()) ? duty.starter(work) : Optional.empty();
             add(
-                    stretch.span(),
+                    span,
+                    over,
                     wording.what(stretch),
                     wording.dish(work.dish()),
                     wording.copies.names(work.copies()),
                     wording.setups(work),
                     wording.where(work),
-                    alone ? duty.starter(work).orElse("") : String.join(", ", stretch.who()),
+                    starter.orElse(String.join(", ", stretch.who())),
                     stretch.handsOn() ? "yes" : "no",
-                    notes(wording.notes(stretch), wording.warnings(work.dish(), wording.allergens(work))));
+                    notes(
+                            starter.stream()
+                                    .flatMap(who -> nobody(who, Duty.minute(span.start())).stream())
+                                    .toList(),
+                            wording.notes(stretch),
+                            wording.warnings(work.dish(), wording.allergens(work))));
         }
     }
 
@@ -73,8 +88,7 @@ final class SequenceCsv {
         for (Station station : day.stations()) {
             for (OvenChange change : OvenChange.of(day, station, plan)) {
                 add(
-                        change.at(),
-                        change.by(),
+                        new Span(change.at(), change.by()),
                         "set oven to " + change.celsius() + " °C",
                         "",
                         "",
@@ -82,7 +96,9 @@ final class SequenceCsv {
                         change.oven(),
                         change.who().orElse(""),
                         "no",
-                        "must be hot by " + wording.clock.time(change.by()));
+                        notes(
+                                nobody(change.who().orElse(""), Duty.minute(change.at())),
+                                List.of("must be there by " + wording.clock.time(change.by()))));
             }
         }
     }
@@ -91,6 +107,7 @@ final class SequenceCsv {
         for (List<KeptBack> kept : KeptBack.together(KeptBack.of(day, plan), duty)) {
             KeptBack one = kept.get(0);
             String dish = one.copy().dish();
+            String who = duty.bringer(one).orElse("");
             add(
                     one.span(),
                     "bring back to " + one.station(),
@@ -98,14 +115,20 @@ final class SequenceCsv {
                     wording.copies.names(KeptBack.ids(kept)),
                     one.copy().setup(),
                     one.station(),
-                    duty.bringer(one).orElse(""),
+                    who,
                     "no",
                     notes(
+                            nobody(who, one.walk()),
                             wording.fetch(one),
                             wording.keepUntil(kept),
                             wording.warnings(
                                     dish, wording.allergens(dish, one.copy().stage()))));
         }
+    }
+
+    /** What must be known if who is named isn't on duty. */
+    private List<String> nobody(String who, Span time) {
+        return duty.isOn(who, time) ? List.of() : List.of(Wording.NOBODY);
     }
 
     @SafeVarargs

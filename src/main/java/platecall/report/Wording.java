@@ -44,6 +44,9 @@ final class Wording {
 
     static final String DO_NOT_EAT = "DO NOT EAT";
 
+    /** Of what somebody must do who isn't on duty then. */
+    static final String NOBODY = "nobody is on then: find somebody";
+
     private static final int MOST_TO_SETTLE = 4;
 
     /** Looks that only what is in a glass can have. */

@@ -54,7 +54,7 @@ class ListsTest {
         assertThat(text(SequenceCsv.of(eggs.day(), eggs.plan())).split("\r\n"))
                 .containsExactly(
                         "start,end,what,dish,copy,setup,station,who,hands-on,note",
-                        "2026-03-14 01:44,2026-03-14 02:00,set oven to 180 °C,,,,oven,Ada,no,must be hot by 02:00",
+                        "2026-03-14 01:44,2026-03-14 02:00,set oven to 180 °C,,,,oven,Ada,no,must be there by 02:00",
                         "2026-03-14 02:00,2026-03-14 02:02,bake: put in,Baked egg,hero 1-2,S1,\"oven, 2 trays\",Ada,yes,"
                                 + "180 °C; until 02:20; contains egg",
                         "2026-03-14 02:02,2026-03-14 02:17,bake: goes on by itself,Baked egg,hero 1-2,S1,\"oven, 2 trays\",,"
@@ -80,6 +80,55 @@ class ListsTest {
                         "2026-03-14 04:03,2026-03-14 04:20,bring back to fridge,Baked egg,hero 1,S1,fridge,Ada,no,"
                                 + "from set; keep until released 04:20; throw nothing away before; contains egg",
                         "2026-03-14 04:30,2026-03-14 04:50,chill,Baked egg,hero 1,S1,fridge,Ada,no,contains egg");
+    }
+
+    /** The kitchen closes at 12:00. */
+    @Test
+    void whatBeginsWithoutHandsHasSomebodyWhoStartsItThoughNobodyMayBeThere() {
+        EggDay eggs = new EggDay();
+        eggs.helpers = List.of("Ben");
+        Plan taken = eggs.with(eggs.extra(
+                "chill", eggs.span(4, 30, 20), "fridge", List.of(new Plan.Hands("Ben", eggs.span(4, 47, 3)))));
+        assertThat(text(SequenceCsv.of(eggs.day(), taken)).split("\r\n"))
+                .contains(
+                        "2026-03-14 04:30,2026-03-14 04:47,chill: goes on by itself,Baked egg,hero 1,S1,fridge,Ada,no,"
+                                + "contains egg",
+                        "2026-03-14 04:47,2026-03-14 04:50,chill: take out,Baked egg,hero 1,S1,fridge,Ben,yes,"
+                                + "contains egg");
+        Plan late = eggs.with(eggs.extra("chill", eggs.span(12, 5, 20), "fridge", List.of()));
+        assertThat(text(SequenceCsv.of(eggs.day(), late)))
+                .contains("2026-03-14 12:05,2026-03-14 12:25,chill,Baked egg,hero 1,S1,fridge,Ada,no,"
+                        + "nobody is on then: find somebody; contains egg");
+    }
+
+    /** By hand: whoever carries egg 1 is on set at 04:26 and back at 04:29. */
+    @Test
+    void ofADayUnderWayTheListTellsTheRest() {
+        EggDay eggs = new EggDay();
+        Plan.Work carry = new Plan.Work(
+                "w6",
+                Plan.Work.Kind.CARRY,
+                "egg",
+                "carry",
+                List.of("S1/egg/crack/hero#1"),
+                eggs.span(4, 20, 6),
+                List.of(),
+                Optional.empty(),
+                List.of(new Plan.Hands("Ada", eggs.span(4, 20, 9))),
+                List.of());
+        assertThat(startsAsOf(eggs, 4, 4, carry)).containsExactly("04:04", "04:20");
+        assertThat(startsAsOf(eggs, 4, 3, carry)).containsExactly("04:00", "04:04", "04:20");
+        assertThat(startsAsOf(eggs, 4, 28, carry)).containsExactly("04:20");
+        assertThat(startsAsOf(eggs, 4, 29, carry)).isEmpty();
+    }
+
+    private static List<String> startsAsOf(EggDay eggs, int hour, int minute, Plan.Work more) {
+        eggs.asOf = Optional.of(eggs.at(hour, minute));
+        return text(SequenceCsv.of(eggs.day(), eggs.with(more)))
+                .lines()
+                .skip(1)
+                .map(line -> line.substring("2026-03-14 ".length(), "2026-03-14 04:00".length()))
+                .toList();
     }
 
     @Test

@@ -283,6 +283,25 @@ class PapersTest {
                         + " | keep until released 04:20, throw nothing away before | Ada | S1");
     }
 
+    /** The kitchen closes at 18:00, and the egg's take is over at 18:03. */
+    @Test
+    void whereNobodyIsThereToBringFoodBackSomebodyIsToBeFound() {
+        Day day = TestDays.firstEgg()
+                .setup("S1", "17:58", setup -> setup.release = new Release.At(TestDays.at("18:30")))
+                .dish("egg", dish -> dish.heldIn = Optional.of("fridge"))
+                .station("fridge", Station.Kind.FRIDGE, 4, fridge -> {})
+                .build();
+        Plan plan = TestPlans.of(day)
+                .step("egg", "plate", 1, "17:55-17:56", plate -> plate.by("Ana"))
+                .build();
+        assertThat(told(sections(sheet(day, plan, Paper.A4)).get(0)))
+                .contains(
+                        "18:03  | Bring back to fridge | Egg hero\u00a01 | from kitchen, nobody is on then: find somebody,"
+                                + " keep until released 18:30, throw nothing away before | fridge | S1");
+        assertThat(new String(SequenceCsv.of(day, plan), StandardCharsets.UTF_8))
+                .contains(",Ana,no,nobody is on then: find somebody; from kitchen; keep until released 18:30");
+    }
+
     /** FDA Food Code 3-501.19(B): four hours from 57 °C, so what was cooked by 11:30 is thrown away by 15:30, whatever is kept with it. */
     @Test
     void foodThatIsKeptTogetherHasTheEarliestTimeAfterWhichItMustNotBeEaten() {
