@@ -166,11 +166,12 @@ final class ReadinessTable {
         return takes;
     }
 
-    /** When the last plate is at camera that a take, counted from 0, brings in anew; empty if it brings in none. */
+    /** When the last plate is at camera that a take, counted from 0, brings in anew; empty if it brings in none; spares don't count. */
     private Optional<Moment> readyForTake(Setup setup, int take) {
         return needs(setup).stream()
-                .flatMap(need ->
-                        copies(need).filter(copy -> CameraTime.takeOf(setup, need, Math.max(1, copy.number())) == take))
+                .flatMap(need -> copies(need)
+                        .filter(copy -> !CameraTime.isSpare(setup, need, copy.number()))
+                        .filter(copy -> CameraTime.takeOf(setup, need, Math.max(1, copy.number())) == take))
                 .flatMap(copy -> Optional.ofNullable(seen.get(copy.id())).stream())
                 .map(AtCamera::ready)
                 .max(Comparator.naturalOrder());

@@ -65,6 +65,11 @@ public record CameraTime(Moment due, int showMinutes) {
         return need.use() instanceof Use.LastsTakes lasts ? set * lasts.takes() : set;
     }
 
+    /** Whether copy {@code number}, counted from 1, is beyond those that takes at worst use up: no take waits for it. */
+    public static boolean isSpare(Setup setup, Need need, int number) {
+        return number > copiesAtWorst(setup, need);
+    }
+
     /** Whether copy {@code number} is of the set of plates that the next take shows: without it nothing rolls, where a spare may come later. */
     public static boolean isOfNextSet(Setup setup, Need need, int number) {
         int before = need.platesPerTake() * setsShot(setup, need);

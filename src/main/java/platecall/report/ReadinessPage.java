@@ -298,7 +298,9 @@ public record ReadinessPage(
             Optional<Integer> take = day.needs().stream()
                     .filter(need -> need.key().equals(copy.need()))
                     .findFirst()
-                    .flatMap(need -> day.setup(need.setup()).map(it -> CameraTime.takeOf(it, need, copy.number())));
+                    .flatMap(need -> day.setup(need.setup())
+                            .filter(it -> !CameraTime.isSpare(it, need, copy.number()))
+                            .map(it -> CameraTime.takeOf(it, need, copy.number())));
             copy.ready().ifPresent(at -> take.ifPresent(it -> there.merge(it, at, Moment::later)));
         }
         return there.tailMap(countShot(day, setup) + 1).entrySet().stream()

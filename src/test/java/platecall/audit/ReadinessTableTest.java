@@ -88,6 +88,29 @@ class ReadinessTableTest {
         assertThat(first(day, plan).words()).isEqualTo("LATE by 12 min: Egg #2; first take ready 3 min before call");
     }
 
+    /** Two eggs for two takes, the second there at 10:07, and two spares, at 10:20; with the first of three shot, the third take's is the third. */
+    @Test
+    void theNextResetWaitsForNoSpare() {
+        for (boolean shot : new boolean[] {false, true}) {
+            Day day = TestDays.firstEgg()
+                    .setup("S1", "10:00", setup -> {
+                        setup.takes(shot ? 3 : 2);
+                        if (shot) {
+                            setup.shot(1, "10:10");
+                        }
+                    })
+                    .need("S1", "egg", "plate", need -> need.copies(4))
+                    .build();
+            TestPlans plan = eggs(day);
+            for (int number : List.of(3, 4)) {
+                String plated = shot && number == 3 ? "10:13-10:14" : "10:19-10:20";
+                plan.step("egg", "plate", number, plated, work -> work.by("Ben"));
+            }
+            assertThat(first(day, plan).resetsQueued()).isEqualTo(1);
+            assertThat(first(day, plan).nextResetAt()).contains(at(shot ? "10:14" : "10:07"));
+        }
+    }
+
     @Test
     void whatIsNotMadeIsNamed() {
         Day day = TestDays.firstEgg().build();

@@ -971,6 +971,9 @@ class PapersTest {
     @Test
     void platesThatLastAreTheSameUntilTheTakeThatBringsInNewOnes() {
         assertThat(resets(new Use.LastsTakes(2), 2)).isEqualTo("3, new plates from take 3, there 12:15");
+        assertThat(resets(new Use.LastsTakes(2), 3))
+                .as("nobody waits for a spare")
+                .isEqualTo("3, new plates from take 3, there 12:15");
         assertThat(resets(new Use.ToppedUp(1), 1)).isEqualTo("3, same plates");
     }
 
@@ -987,7 +990,7 @@ class PapersTest {
                 .build();
         TestPlans plan = TestPlans.of(day).step("stack", "plate", 1, "11:50-11:55", work -> {});
         for (int number = 2; number <= copies; number++) {
-            plan.step("stack", "plate", number, "12:10-12:15", work -> {});
+            plan.step("stack", "plate", number, number == 2 ? "12:10-12:15" : "12:20-12:25", work -> {});
         }
         Plan made = plan.build();
         return readiness(day, made.withVerdict(Audit.of(day, made)))
