@@ -13,6 +13,9 @@ import platecall.units.Moment;
 /** Which setups are ready at their calls, as comma-separated values. */
 final class ReadinessCsv {
 
+    /** A share of rehearsals that is a whole number of tenths may fall short of it by so little. */
+    private static final double ROUNDING = 1e-9;
+
     private ReadinessCsv() {}
 
     static byte[] of(Day day, Plan plan, Odds odds) {
@@ -50,7 +53,10 @@ final class ReadinessCsv {
         return rows.bytes();
     }
 
-    private static String percent(double chance) {
-        return String.format(Locale.ROOT, "%.1f", 100 * chance);
+    /** Rounded down: never 0 of what is possible or 100 of what isn't certain. */
+    static String percent(double chance) {
+        double tenths = Math.floor(1000 * chance + ROUNDING);
+        double told = chance > 0 && chance < 1 ? Math.max(1, Math.min(999, tenths)) : tenths;
+        return String.format(Locale.ROOT, "%.1f", told / 10);
     }
 }

@@ -169,6 +169,13 @@ class ListsTest {
     }
 
     @Test
+    void aChanceIsRoundedDownAndNeverToldAsCertain() {
+        assertThat(List.of(0.9997, 0.57, 0.999, 1.0, 0.0, 0.0004, 1 / 3.0))
+                .extracting(ReadinessCsv::percent)
+                .containsExactly("99.9", "57.0", "99.9", "100.0", "0.0", "0.1", "33.3");
+    }
+
+    @Test
     void timesAreUniqueInTheNightInWhichClocksGoBack() {
         // Europe/Berlin, 25 October 2026: 03:00 CEST is 02:00 CET (IANA time zone database)
         EggDay eggs = new EggDay(ZoneId.of("Europe/Berlin"), LocalDate.of(2026, 10, 25));
