@@ -65,8 +65,8 @@ final class Wording {
     private final Map<List<String>, String> allergensAt = new HashMap<>();
     /** Those of the cast who eat something. */
     private final List<Diner> eating;
-    /** For those of them who must not eat what is in other food of the day: what, and in which food. */
-    private final Map<String, List<String>> harmfulFood;
+    /** Those of them who must not eat what is in food of the day. */
+    private final Set<String> mustBeCareful;
 
     private final Map<Storing, Moment> discardBy;
     private final Set<List<String>> gloves;
@@ -101,7 +101,11 @@ final class Wording {
                 day.needs().stream().flatMap(need -> need.eatenBy().stream()).collect(Collectors.toSet());
         eating =
                 day.cast().stream().filter(diner -> eaters.contains(diner.id())).toList();
-        harmfulFood = harmfulFood();
+        mustBeCareful = eating.stream()
+                .filter(diner -> diner.allergies().stream()
+                        .anyMatch(allergy -> !foodWith(allergy).isEmpty()))
+                .map(Diner::id)
+                .collect(Collectors.toSet());
     }
 
     /** Marks the last work on each copy that may be eaten and is at risk with the earliest time after which it must not be. */
@@ -372,7 +376,7 @@ final class Wording {
             for (String eater : work.equals(last.get(id)) || !copy.made() ? List.<String>of() : eatersOf(copy)) {
                 boolean plated = work.step().equals(copy.stage());
                 boolean careful =
-                        harmfulFood.containsKey(eater) || plated && !diet(eater).isEmpty();
+                        mustBeCareful.contains(eater) || plated && !diet(eater).isEmpty();
                 if (careful) {
                     copiesFor
                             .computeIfAbsent(withAllergies(eater), key -> new ArrayList<>())
@@ -444,32 +448,27 @@ final class Wording {
         return eater + (careful.isEmpty() ? "" : " (" + careful + ")");
     }
 
-    /** For each of the cast who eats and must not eat what is in other food of the day: what, and in which food. */
-    private Map<String, List<String>> harmfulFood() {
-        Set<String> wanted = day.needs().stream().map(Need::dish).collect(Collectors.toSet());
-        Map<String, List<String>> harmful = new LinkedHashMap<>();
-        for (Diner diner : eating) {
-            for (String allergy : diner.allergies()) {
-                String in = day.ingredients().stream()
-                        .filter(it -> wanted.contains(it.dish())
-                                && !it.harmfulTo(allergy).isEmpty())
-                        .map(it -> dish(it.dish()))
-                        .distinct()
-                        .collect(Collectors.joining(", "));
-                if (!in.isEmpty()) {
-                    harmful.computeIfAbsent(diner.id(), key -> new ArrayList<>())
-                            .add("no " + allergy + " (in " + in + ")");
-                }
-            }
-        }
-        return harmful;
+    /** Names of the day's food that somebody with this allergy must not eat; empty if there is none. */
+    private String foodWith(String allergy) {
+        return day.ingredients().stream()
+                .filter(it -> !it.harmfulTo(allergy).isEmpty())
+                .map(Ingredient::dish)
+                .filter(dish ->
+                        day.needs().stream().anyMatch(need -> need.dish().equals(dish)))
+                .map(this::dish)
+                .distinct()
+                .collect(Collectors.joining(", "));
     }
 
-    /** Who must not eat what is in other food of the day, or eats by choice, and what each eats; one sentence. */
+    /** What whoever eats must not eat, and in which food it is, or eats by choice, and what each eats; one sentence. */
     Optional<String> crossContact() {
         List<String> told = new ArrayList<>();
         for (Diner diner : eating) {
-            List<String> careful = new ArrayList<>(harmfulFood.getOrDefault(diner.id(), List.of()));
+            List<String> careful = new ArrayList<>();
+            for (String allergy : diner.allergies()) {
+                String in = foodWith(allergy);
+                careful.add("no " + allergy + (in.isEmpty() ? "" : " (in " + in + ")"));
+            }
             if (!diner.diet().isEmpty()) {
                 careful.add(diner.diet());
             }

@@ -187,7 +187,7 @@ class WordsTest {
                 .build();
         Wording wording = new Wording(day, plan);
         assertThat(wording.crossContact())
-                .contains("Allergies and diets: Cid no celery (in Stew), eats Tart; Dee vegan, eats Stew."
+                .contains("Allergies and diets: Cid no celery (in Stew), no nuts, eats Tart; Dee vegan, eats Stew."
                         + " Clean hands, boards, tools and stations between other food and theirs.");
         assertThat(plan.work().stream()
                         .map(work ->
@@ -198,6 +198,19 @@ class WordsTest {
                         chop -> assertThat(chop).isEqualTo("gloves or tongs"),
                         cook -> assertThat(cook).isEqualTo("for Dee (vegan), gloves or tongs"),
                         carry -> assertThat(carry).endsWith("eaten by Dee (vegan)"));
+    }
+
+    /** Nothing of the day has nuts in it. */
+    @Test
+    void anAllergyIsToldThoughNoDishHasItInIt() {
+        Day day = TestDays.firstEgg()
+                .need("S1", "egg", "plate", need -> need.eatenBy = List.of("Cid"))
+                .diner("Cid", "nuts")
+                .diner("Eve", "milk")
+                .build();
+        assertThat(new Wording(day, TestPlans.of(day).build()).crossContact())
+                .contains("Allergies and diets: Cid no nuts, eats Egg."
+                        + " Clean hands, boards, tools and stations between other food and theirs.");
     }
 
     /** By hand: the first stew is cut from 06:00 on and stands out, cold, for its four hours until 10:00; the second one from 10:30 on. */
