@@ -6,6 +6,8 @@ public enum Flaw {
     PAST_USE,
     /** The first take has its plates, but something else is not made or late, or plates run out before the likely takes. */
     SHORT,
+    /** A stand-in is there for the first take, but late for lighting. */
+    STAND_IN_LATE,
     /** A hero's peak is over when its take rolls. */
     PAST_PEAK
 }

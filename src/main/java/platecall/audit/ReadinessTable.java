@@ -72,6 +72,12 @@ final class ReadinessTable {
             return readiness.ready().isPresent() && notMade.isEmpty() && takes < setup.takesLikely();
         }
 
+        private boolean isAnyLate(boolean standIns) {
+            return made.stream()
+                    .filter(copy -> (copy.need().part() == Part.STAND_IN) == standIns)
+                    .anyMatch(copy -> copy.behindMinutes() > 0);
+        }
+
         Optional<Flaw> flaw() {
             if (!readyAtCall()) {
                 return Optional.empty();
@@ -79,8 +85,11 @@ final class ReadinessTable {
             if (made.stream().anyMatch(copy -> copy.pastUseMinutes() > 0)) {
                 return Optional.of(Flaw.PAST_USE);
             }
-            if (!notMade.isEmpty() || lacksTakes() || made.stream().anyMatch(copy -> copy.behindMinutes() > 0)) {
+            if (!notMade.isEmpty() || lacksTakes() || isAnyLate(false)) {
                 return Optional.of(Flaw.SHORT);
+            }
+            if (isAnyLate(true)) {
+                return Optional.of(Flaw.STAND_IN_LATE);
             }
             return readiness.faded() ? Optional.of(Flaw.PAST_PEAK) : Optional.empty();
         }

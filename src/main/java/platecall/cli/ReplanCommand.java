@@ -692,6 +692,7 @@ final class ReplanCommand implements Callable<Integer> {
         return switch (flaw) {
             case PAST_USE -> "past use";
             case SHORT -> "then short";
+            case STAND_IN_LATE -> "stand-in late";
             case PAST_PEAK -> "past peak";
         };
     }

@@ -76,6 +76,8 @@ public record ReadinessPage(
         FADED,
         /** The first take can roll, but a later plate is late, past use or missing. */
         SHORT,
+        /** Everything is there in time but for a stand-in, which is late for lighting or past use then. */
+        STAND_IN,
         /** Everything for the first take is there, but some of it can't be shown any more. */
         STALE,
         /** The first take can't roll at the call. */
@@ -85,9 +87,9 @@ public record ReadinessPage(
         /** The setup wants no food. */
         NONE;
 
-        /** Name of the style on the page. */
+        /** Name of the style on the page; a stand-in's trouble looks like that of later plates. */
         public String style() {
-            return name().toLowerCase(Locale.ROOT);
+            return (this == STAND_IN ? SHORT : this).name().toLowerCase(Locale.ROOT);
         }
     }
 
@@ -97,6 +99,7 @@ public record ReadinessPage(
      * @param date the date if it begins here and is not the page's, else empty
      * @param sure chance that it is ready at its call; empty where that means nothing
      * @param laterShort whether plates after the first take are late, past use or missing
+     * @param standIn what is the matter with a stand-in of a setup ready at its call; empty if nothing
      * @param pastPeak whether the first take rolls at its call, but with its hero past peak
      */
     public record Row(
@@ -113,7 +116,11 @@ public record ReadinessPage(
             String resets,
             String words,
             boolean laterShort,
+            String standIn,
             boolean pastPeak) {}
+
+    private static final String FOR_LIGHTING = "late for lighting";
+    private static final String PAST_USE = "past use";
 
     /** @param toSettle what is to be settled before anybody eats */
     static ReadinessPage of(Day day, Plan plan, Odds odds, List<String> toSettle, Imprint print, Paper paper) {
@@ -242,6 +249,7 @@ public record ReadinessPage(
         State state = state(day, copies, setup);
         int shot = countShot(day, setup);
         int minutes = setup.marginMinutes();
+        String standIn = setup.ready().isPresent() && minutes >= 0 ? standIn(copies) : "";
         Optional<Moment> peak = peakUntil(day, plan, setup);
         boolean untilRelease = peak.isPresent() && !peak.equals(setup.heroPeakTo());
         Optional<OfSetup> sure = sure(day, plan, odds, setup);
@@ -269,7 +277,7 @@ public record ReadinessPage(
                         .orElse(""),
                 state,
                 unsure.map(it -> isProbablyLate(it) ? "PROBABLY LATE" : "READY, NOT SURE")
-                        .orElse(words(state, minutes, shot)),
+                        .orElse(words(state, minutes, shot, standIn)),
                 peak.map(moment -> untilRelease ? "release" : cell(clock, moment, setup))
                         .orElse(state == State.NONE ? "" : "no hero"),
                 setup.resetsQueued() == 0
@@ -288,7 +296,8 @@ public record ReadinessPage(
                         + dressing(day, copies)
                         + allergies(day, setup),
                 copies.stream().anyMatch(copy -> !isFirst(day, copy) && isShort(copy)) || lacksLikelyTakes(day, setup),
-                setup.faded() && (state == State.FADED || state == State.SHORT));
+                standIn,
+                setup.faded() && (state == State.FADED || state == State.SHORT || state == State.STAND_IN));
     }
 
     /** From which take on there are new plates, where the second one has those of the first: {@code , new plates from take 3, there 02:50}. */
@@ -331,6 +340,9 @@ public record ReadinessPage(
         if (copies.stream().anyMatch(ReadinessPage::isShort) || lacksLikelyTakes(day, setup)) {
             return State.SHORT;
         }
+        if (!standIn(copies).isEmpty()) {
+            return State.STAND_IN;
+        }
         return setup.faded() ? State.FADED : State.READY;
     }
 
@@ -340,7 +352,7 @@ public record ReadinessPage(
                 day,
                 copies,
                 copy -> isFirst(day, copy)
-                        && !copy.part().equals(Part.STAND_IN.word())
+                        && !isStandIn(copy)
                         && copy.usableTo().map(to -> !to.isAfter(first)).orElse(false));
         return gone.isEmpty() ? "" : "; past use by then: " + String.join(", ", gone);
     }
@@ -398,7 +410,19 @@ public record ReadinessPage(
     }
 
     private static boolean isShort(PlannedCopy copy) {
-        return !copy.made() || copy.lateMinutes() > 0;
+        return !copy.made() || copy.lateMinutes() > 0 && !isStandIn(copy);
+    }
+
+    private static boolean isStandIn(PlannedCopy copy) {
+        return copy.part().equals(Part.STAND_IN.word());
+    }
+
+    /** What is the matter with a stand-in that is made; empty if nothing. */
+    private static String standIn(List<PlannedCopy> copies) {
+        List<PlannedCopy> troubled = copies.stream()
+                .filter(copy -> isStandIn(copy) && copy.made() && copy.lateMinutes() > 0)
+                .toList();
+        return troubled.isEmpty() ? "" : troubled.stream().anyMatch(copy -> lateBy(copy) > 0) ? FOR_LIGHTING : PAST_USE;
     }
 
     /** Whether there are no plates for as many takes as are likely. */
@@ -425,11 +449,12 @@ public record ReadinessPage(
         return copy.usableTo().orElseThrow().isBefore(cut);
     }
 
-    private static String words(State state, int marginMinutes, int shot) {
+    private static String words(State state, int marginMinutes, int shot, String standIn) {
         return switch (state) {
             case READY -> "READY";
             case FADED -> shot == 0 ? "PAST PEAK AT CALL" : "PAST PEAK";
             case SHORT -> "READY, THEN SHORT";
+            case STAND_IN -> standIn.equals(PAST_USE) ? "STAND-IN PAST USE" : "STAND-IN LATE";
             case STALE -> (shot == 0 ? "FIRST" : "NEXT") + " TAKE PAST USE";
             case LATE -> "LATE " + -marginMinutes + " min";
             case MISSING -> "NOT READY";
@@ -477,6 +502,12 @@ public record ReadinessPage(
                     + (tooShort.isEmpty() ? "" : ", but later plates run short: " + first(tooShort)));
         } else if (!tooShort.isEmpty()) {
             parts.add("later plates short: " + first(tooShort));
+        }
+        for (String trouble : List.of(FOR_LIGHTING, PAST_USE)) {
+            List<String> standIns = setups(fed, row -> row.standIn().equals(trouble));
+            if (!standIns.isEmpty()) {
+                parts.add("stand-in " + trouble + ": " + first(standIns));
+            }
         }
         worst.ifPresent(parts::add);
         if (!faded.isEmpty()) {

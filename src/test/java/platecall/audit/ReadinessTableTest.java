@@ -243,6 +243,32 @@ class ReadinessTableTest {
         assertThat(first(day, plan).words()).isEqualTo("Not makeable: Egg #1; LATE by 5 min: Egg #1 (stand-in)");
     }
 
+    /** Eggs for both takes in time, and a stand-in at 09:40 for 09:30; then the second egg at 10:12 for 10:10. */
+    @Test
+    void aStandInThatIsLateForLightingMakesNothingShort() {
+        Day day = TestDays.firstEgg()
+                .setup("S1", "10:00", setup -> setup.takes(2).lighting = Optional.of(at("09:30")))
+                .need("S1", "egg", "plate", need -> need.part = Part.STAND_IN)
+                .need("S1", "egg", "plate", need -> {})
+                .build();
+        for (boolean late : new boolean[] {false, true}) {
+            TestPlans plan = TestPlans.of(day);
+            String[] plated = {"stand-in#1 09:39-09:40", "hero#1 09:56-09:57", "hero#2 10:06-10:07"};
+            plated[2] = late ? "hero#2 10:11-10:12" : plated[2];
+            for (String egg : plated) {
+                plan.add(
+                        Work.Kind.STEP,
+                        "egg",
+                        "plate",
+                        "S1/egg/plate/" + egg.split(" ")[0],
+                        TestDays.span(egg.split(" ")[1]),
+                        work -> work.by("Ana"));
+            }
+            assertThat(Audit.flaws(day, plan.build()))
+                    .containsExactly(entry("S1", late ? Flaw.SHORT : Flaw.STAND_IN_LATE));
+        }
+    }
+
     /** By hand: two eggs but one toast, so there is no second take; two takes are likely. */
     @Test
     void takesAreCountedByTheDishThatRunsOutFirst() {

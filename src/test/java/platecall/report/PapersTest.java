@@ -1266,6 +1266,46 @@ class PapersTest {
         assertThat(page.good()).isFalse();
     }
 
+    /** Ready at 09:57 for 10:00, the stand-in at 09:35 for 09:30, or usable until 09:20. */
+    @Test
+    void aStandInThatIsLateForLightingIsNoLaterPlate() {
+        String ready = "The setup is ready at its call";
+        assertThat(withStandIn("09:34-09:35", 60))
+                .isEqualTo("STAND-IN LATE: " + ready + "; stand-in late for lighting: setup S1.");
+        assertThat(withStandIn("09:00-09:10", 10))
+                .isEqualTo("STAND-IN PAST USE: " + ready + "; stand-in past use: setup S1.");
+        assertThat(withStandIn("09:29-09:30", 60)).isEqualTo("READY: " + ready + ".");
+    }
+
+    private static String withStandIn(String plated, int usable) {
+        Day day = TestDays.firstEgg()
+                .setup("S1", "10:00", setup -> setup.lighting = Optional.of(TestDays.at("09:30")))
+                .dish("egg", dish -> dish.look = Look.table(0, usable, usable))
+                .need("S1", "egg", "plate", need -> need.part = Part.STAND_IN)
+                .need("S1", "egg", "plate", need -> {})
+                .build();
+        Plan plan = TestPlans.of(day)
+                .add(
+                        Plan.Work.Kind.STEP,
+                        "egg",
+                        "plate",
+                        "S1/egg/plate/stand-in#1",
+                        TestDays.span(plated),
+                        work -> work.by("Ben"))
+                .add(
+                        Plan.Work.Kind.STEP,
+                        "egg",
+                        "plate",
+                        "S1/egg/plate/hero#1",
+                        TestDays.span("09:56-09:57"),
+                        work -> work.by("Ana"))
+                .build();
+        Plan audited = plan.withVerdict(
+                new Plan.Verdict(List.of(), 0, 0, Audit.of(day, plan).setups()));
+        ReadinessPage page = readiness(day, audited);
+        return page.rows().get(0).stateWords() + ": " + page.answer();
+    }
+
     @Test
     void whatIsShortIsSaidBesideWhatIsLate() {
         EggDay eggs = new EggDay();
