@@ -497,13 +497,13 @@ final class Wording {
                         + (more > 0 ? "; and " + more + " more, see check" : "") + "."));
     }
 
-    /** Whether raw food is handled in a stretch: as it goes in, as it comes out, or as it is carried. */
+    /** Whether raw food is handled in a stretch: as it goes in, by who takes over then, as it comes out, or as it is carried. */
     boolean isRaw(Stretch stretch) {
         Work work = stretch.work();
         if (work.kind() == Work.Kind.CARRY) {
             return !raw(work).isEmpty();
         }
-        boolean goesIn = stretch.span().start().equals(work.span().start());
+        boolean goesIn = stretch.span().start().equals(work.span().start()) || stretch.phase() == Stretch.Phase.BETWEEN;
         boolean comesOut = stretch.span().end().equals(work.span().end());
         return comesOut && step(work).filter(Step::raw).isPresent() || goesIn && goesInRaw(work);
     }

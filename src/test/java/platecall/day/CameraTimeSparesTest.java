@@ -42,6 +42,8 @@ class CameraTimeSparesTest {
         assertThat(CameraTime.of(fourTakes, two, 8)).isEqualTo(new CameraTime(CALL.plus(30), 3));
         assertThat(CameraTime.of(fourTakes, two, 9)).isEqualTo(new CameraTime(CALL.plus(30), 3));
         assertThat(CameraTime.takeOf(fourTakes, two, 100)).isEqualTo(3);
+        assertThat(CameraTime.isSpare(fourTakes, two, 8)).isFalse();
+        assertThat(CameraTime.isSpare(fourTakes, two, 9)).isTrue();
     }
 
     @Test

@@ -590,6 +590,35 @@ class PapersTest {
                         "11:05 Bring back to fridge");
     }
 
+    /** Ben takes over what Ana has begun to fry raw, and butters toast then. */
+    @Test
+    void whoTakesOverRawFoodCleansHandsAfterIt() {
+        Day day = TestDays.firstEgg()
+                .dish("toast", dish -> {})
+                .need("S1", "egg", "plate", need -> need.copies(1))
+                .need("S1", "toast", "butter", need -> need.copies(1))
+                .step("egg", "crack", 2, step -> {
+                    step.raw = true;
+                    step.hands = 1;
+                })
+                .step("toast", "butter", 1, step -> step.hands = 1)
+                .build();
+        Plan plan = TestPlans.of(day)
+                .step("egg", "crack", 1, "09:50-09:52", work -> work.by("Ana"))
+                .step(
+                        "egg",
+                        "fry",
+                        1,
+                        "09:52-09:56",
+                        work -> work.hands("Ana", "09:52-09:53").hands("Ben", "09:53-09:56"))
+                .step("toast", "butter", 1, "09:57-09:58", work -> work.by("Ben"))
+                .build();
+        assertThat(sections(sheet(day, plan, Paper.A4)).get(1).lines())
+                .filteredOn(line -> line.notes().contains("clean hands and tools first, after raw food"))
+                .extracting(Line::time)
+                .containsExactly("09:57");
+    }
+
     /** The first tartare is brought back at 11:05, when its take is over; bread, sliced at 11:10, and the second one at 11:35. */
     @Test
     void rawFoodThatIsBroughtBackSoilsHands() {
