@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeSet;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
@@ -163,7 +164,18 @@ final class Noted {
                 .toList();
         List<String> toCome =
                 meant.stream().filter(this::isToCome).map(PlannedCopy::id).toList();
-        if (meant.isEmpty()) {
+        Set<String> stages = plan.copies().stream()
+                .filter(copy -> copy.made() && isMeant(it, copy))
+                .map(PlannedCopy::stage)
+                .collect(Collectors.toCollection(TreeSet::new));
+        if (meant.isEmpty() && !stages.isEmpty()) {
+            tell(
+                    row,
+                    "step",
+                    it.step().orElseThrow(),
+                    "is no stage in which it is wanted, and that is what the step of a lost copy says",
+                    "Maybe " + String.join(" or ", stages) + ", or blank.");
+        } else if (meant.isEmpty()) {
             tell(row, "", "the plan makes no such copy", orElsewhere(it, "Maybe leave part or number blank."));
         } else if (toCome.isEmpty()) {
             tell(row, "", "its takes are over by the sheets", "Maybe leave the row out, or move the call.");

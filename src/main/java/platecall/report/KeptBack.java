@@ -61,8 +61,8 @@ record KeptBack(PlannedCopy copy, String from, String station, int units, Span s
                 .filter(need -> need.key().equals(copy.need()))
                 .findFirst()
                 .flatMap(need -> day.setup(need.setup()).map(setup -> CameraTime.leaves(setup, need, copy.number())));
-        return left.map(at -> Moment.later(seen, at.plus(late(plan, copy.setup()))))
-                .orElse(seen);
+        int late = plan.isShot(day, copy) ? 0 : late(plan, copy.setup());
+        return left.map(at -> Moment.later(seen, at.plus(late))).orElse(seen);
     }
 
     /** When a copy may be struck. */
@@ -78,8 +78,8 @@ record KeptBack(PlannedCopy copy, String from, String station, int units, Span s
         return day.releaseOf(setup).plus(late);
     }
 
-    /** Minutes by which the first take of a setup is late. */
-    private static int late(Plan plan, String id) {
+    /** Minutes by which the next take of a setup is late. */
+    static int late(Plan plan, String id) {
         return plan.verdict().setups().stream()
                 .filter(setup -> setup.setup().equals(id) && setup.ready().isPresent())
                 .mapToInt(setup -> Math.max(0, -setup.marginMinutes()))

@@ -241,7 +241,7 @@ public record RunSheet(
             wording.day
                     .spanOf(absence)
                     .filter(span -> !isOver(plan, span))
-                    .ifPresent(span -> entries.add(new Entry(span.start(), away(wording, absence, span))));
+                    .ifPresent(span -> entries.add(new Entry(span.start(), away(wording, plan, absence, span))));
         }
         entries.addAll(ovensSet(wording, duty, plan, changes, person.id()));
         return section(wording, Wording.plain(person.id()), hours(wording, person, entries), news, entries);
@@ -563,15 +563,21 @@ public record RunSheet(
                 false);
     }
 
-    private static Line away(Wording wording, Absence absence, Span span) {
+    private static Line away(Wording wording, Plan plan, Absence absence, Span span) {
         if (!(absence instanceof Absence.HandDouble hand)) {
             return pause(wording, span, "Away");
         }
         Setup setup = wording.day.setup(hand.setup()).orElseThrow();
         String what = Wording.plain("Hand double in setup " + hand.setup());
-        return span.equals(setup.shooting())
-                ? pause(wording, span, what)
-                : pause(wording, span, what, "on set by " + wording.clock.time(setup.call(), span.start()));
+        List<String> notes = new ArrayList<>();
+        if (!span.equals(setup.shooting())) {
+            notes.add("on set by " + wording.clock.time(setup.call(), span.start()));
+        }
+        int late = KeptBack.late(plan, setup.id());
+        if (late > 0) {
+            notes.add("food " + late + " min late: maybe back as much later");
+        }
+        return pause(wording, span, what, notes.toArray(String[]::new));
     }
 
     private static Line pause(Wording wording, Span span, String what, String... notes) {
@@ -643,7 +649,14 @@ public record RunSheet(
                 + (station.unit().isEmpty()
                         ? "capacity " + station.capacity()
                         : station.capacity() + " " + station.unit())
-                + ", " + station.place();
+                + ", " + station.place()
+                + (station.hours().isEmpty()
+                        ? ""
+                        : ", open "
+                                + wording.day.hoursOf(station).stream()
+                                        .map(span -> wording.clock.time(span.start(), wording.clock.noon()) + "\u2013"
+                                                + wording.clock.time(span.end(), span.start()))
+                                        .collect(Collectors.joining(", ")));
         return section(wording, Wording.plain(station.id()), Wording.plain(about), List.of(), entries);
     }
 

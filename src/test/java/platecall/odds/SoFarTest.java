@@ -972,4 +972,24 @@ class SoFarTest {
                 .extracting(trouble -> trouble.what() + ". " + trouble.wayOut())
                 .containsExactly("the plan makes no such copy. Maybe for setup S1.");
     }
+
+    @Test
+    void theStepOfALostCopyIsTheStageInWhichItIsWanted() {
+        Happening lost = new Happening(
+                What.LOST,
+                Optional.of("S1"),
+                Optional.of("bun"),
+                Optional.empty(),
+                Optional.of(1),
+                Optional.of("shape"),
+                Optional.empty(),
+                Optional.empty());
+        SoFar.of(day, plan, at("10:20"), List.of(lost), "happenings", troubles);
+        assertThat(troubles)
+                .extracting(trouble ->
+                        trouble.column() + " " + trouble.value() + " " + trouble.what() + ". " + trouble.wayOut())
+                .containsExactly(
+                        "step shape is no stage in which it is wanted, and that is what the step of a lost copy says."
+                                + " Maybe plate, or blank.");
+    }
 }

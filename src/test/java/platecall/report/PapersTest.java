@@ -302,6 +302,30 @@ class PapersTest {
                 .contains(",Ana,no,nobody is on then: find somebody; from kitchen; keep until released 18:30");
     }
 
+    /** Called at 10:00 with two takes until 10:20, the egg comes at 10:08; the pan is there from six to noon only. */
+    @Test
+    void aHandDoubleOfALateSetupIsToldSoAndAStationItsHours() {
+        Day day = TestDays.firstEgg()
+                .person("Ben", ben -> ben.away = List.of(new Absence.HandDouble("S1")))
+                .need("S1", "egg", "plate", need -> need.copies(1))
+                .station(
+                        "burners",
+                        Station.Kind.BURNERS,
+                        2,
+                        burners -> burners.hours = List.of(TestDays.span("06:00-12:00")))
+                .build();
+        Plan plan = TestPlans.of(day)
+                .step("egg", "fry", 1, "10:02-10:06", fry -> fry.on("burners", 1))
+                .step("egg", "plate", 1, "10:07-10:08", plate -> plate.by("Ana"))
+                .build();
+        RunSheet sheet = sheet(day, plan.withVerdict(Audit.of(day, plan)), Paper.A4);
+        assertThat(told(sections(sheet).get(1)))
+                .anySatisfy(row -> assertThat(row)
+                        .startsWith("10:00 20 min | Hand double in setup S1")
+                        .contains("food 8 min late: maybe back as much later, back at 10:20"));
+        assertThat(sheet.stations().get(0).about()).endsWith(", kitchen, open 06:00\u201312:00");
+    }
+
     /** FDA Food Code 3-501.19(B): four hours from 57 °C, so what was cooked by 11:30 is thrown away by 15:30, whatever is kept with it. */
     @Test
     void foodThatIsKeptTogetherHasTheEarliestTimeAfterWhichItMustNotBeEaten() {
