@@ -9,6 +9,7 @@ import platecall.plan.Plan.StationHold;
 import platecall.plan.Plan.Storing;
 import platecall.plan.Plan.Work;
 import platecall.plan.Rule;
+import platecall.units.Moment;
 import platecall.units.Span;
 
 /** Stations serve no more than they hold, while they are open; food that waits has its place. */
@@ -39,20 +40,46 @@ final class StationRules {
             }
             for (Storing storing : work.storage()) {
                 String what = ledger.copy(storing.copy()).map(ledger::name).orElse(storing.copy());
-                use(storing.station(), storing.units(), storing.span(), what + " waits in");
+                store(storing.station(), storing.units(), storing.span(), what + " waits in");
             }
             notHeld(work);
             notStored(work);
         }
         for (PlannedCopy copy : ledger.madeCopies()) {
             ledger.held(copy)
-                    .ifPresent(held -> use(
+                    .ifPresent(held -> store(
                             held.station().id(),
                             held.units(),
                             held.span(),
                             ledger.name(copy) + " waits for its release in"));
         }
         ledger.day().stations().forEach(this::overfull);
+    }
+
+    /** What stood in a storage that was closed when the plan was made keeps its place there until that opens. */
+    private void store(String station, int units, Span all, String what) {
+        Moment from = ledger.plan()
+                .asOf()
+                .filter(now -> !all.start().isAfter(now))
+                .map(now -> opens(station, now))
+                .orElse(all.start());
+        if (from.isBefore(all.end())) {
+            use(station, units, new Span(Moment.later(all.start(), from), all.end()), what);
+        }
+    }
+
+    private Moment opens(String station, Moment now) {
+        List<Span> open = hours.getOrDefault(station, List.of());
+        boolean closed =
+                ledger.station(station).filter(it -> it.kind().storesFood()).isPresent()
+                        && open.stream().noneMatch(span -> span.contains(now));
+        return closed
+                ? open.stream()
+                        .map(Span::start)
+                        .filter(now::isBefore)
+                        .min(Moment::compareTo)
+                        .orElse(ledger.day().horizon().end())
+                : now;
     }
 
     private void use(String station, int units, Span all, String what) {

@@ -29,6 +29,9 @@ final class Kind {
 
     final int waitWord;
     final long waitRequest;
+    /** Minute from which on a copy needs its place in the storage afterwards. */
+    final int placeFrom;
+
     final int waitApart;
     final int side;
 
@@ -93,6 +96,7 @@ final class Kind {
                 task.hasBegun() ? reordered(net.past().begun().get(task.begun()).people(), reorder) : 0;
         waitWord = task.waitLane() < 0 ? -1 : task.waitLane() / LANES_A_WORD;
         waitRequest = task.waitLane() < 0 ? 0 : request(task.waitLane(), task.waitUnits());
+        placeFrom = net.placeFrom(task);
         waitApart = task.waitLane() < 0 ? -1 : apartOf[task.waitLane()];
         side = task.raw() ? 1 : 0;
     }

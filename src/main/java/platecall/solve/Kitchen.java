@@ -28,7 +28,6 @@ final class Kitchen {
 
     final TaskNet net;
     final int horizon;
-    private final int now;
     private final List<Window> unopened;
     final int copies;
     final int tasks;
@@ -116,7 +115,6 @@ final class Kitchen {
     Kitchen(TaskNet net) {
         this.net = net;
         horizon = net.minutes();
-        now = net.past().now();
         unopened = net.unopenedSpans();
         copies = net.copies().size();
         personBit = flexibilityOrder(net);
@@ -659,7 +657,7 @@ final class Kitchen {
     /** The earliest minute from {@code lo} on from which a copy can wait in its storage until {@code until}. */
     int storedFrom(Kind k, int until, int lo) {
         int e = Math.min(until, horizon);
-        int from = Math.max(lo, now);
+        int from = Math.max(lo, k.placeFrom);
         long[] word = free[k.waitWord];
         short[] other = k.waitApart < 0 ? null : apartUses[k.waitApart][1 - k.side];
         while (e > from && ((word[e - 1] - k.waitRequest) & GUARD) == 0 && (other == null || other[e - 1] == 0)) {
@@ -788,7 +786,7 @@ final class Kitchen {
         }
         heldTo[g] = until;
         if (until > at + d) {
-            hold(k, Math.max(now, at + d), until, 1);
+            hold(k, Math.max(k.placeFrom, at + d), until, 1);
         }
     }
 
@@ -797,7 +795,7 @@ final class Kitchen {
         int at = start[g];
         int d = duration[g];
         if (heldTo[g] > at + d) {
-            hold(k, Math.max(now, at + d), heldTo[g], -1);
+            hold(k, Math.max(k.placeFrom, at + d), heldTo[g], -1);
         }
         heldTo[g] = NONE;
         int b = batch[g];

@@ -226,7 +226,9 @@ final class PricedBound {
                     node.parent = arc.after();
                     node.windowLow = -arc.most() - node.most;
                     node.windowHigh = -arc.least() - node.least;
-                    node.waitRow = node.lasts() ? node.task.waitLane() : OUTSIDE;
+                    // what keeps its place in a closed storage takes nothing of what is free there
+                    boolean needsPlace = net.placeFrom(node.task) <= net.past().now();
+                    node.waitRow = node.lasts() && needsPlace ? node.task.waitLane() : OUTSIDE;
                     nodes[i] = node;
                 }
             }

@@ -133,7 +133,7 @@ public final class Breakdown {
                 free[t] = open[t] ? Math.max(0, station.capacity() - (taken == null ? 0 : taken[t])) : 0;
             }
             laneOf.put(station.id(), lanes.size());
-            lanes.add(new Lane(station.id(), free, mixed.contains(station.id())));
+            lanes.add(new Lane(station.id(), free, mixed.contains(station.id()), 0));
         }
         for (Circuit circuit : day.circuits()) {
             int[] free = new int[minutes];
@@ -147,7 +147,7 @@ public final class Breakdown {
                 }
             }
             laneOf.put("circuit " + circuit.id(), lanes.size());
-            lanes.add(new Lane("", free, false));
+            lanes.add(new Lane("", free, false, 0));
         }
     }
 

@@ -97,6 +97,15 @@ public record TaskNet(
                 past);
     }
 
+    /**
+     * Minute from which on a copy needs a place in the storage after a task, never before now: what stands there while that is closed
+     * stays in the place that it has until that opens.
+     */
+    public int placeFrom(Task task) {
+        boolean stands = task.hasBegun() && task.waitLane() >= 0 && task.earliest() + task.minutes() <= past.now();
+        return stands ? Math.max(past.now(), lanes.get(task.waitLane()).opens()) : past.now();
+    }
+
     public Moment momentOf(int minute) {
         return origin.plus(minute);
     }
@@ -138,8 +147,9 @@ public record TaskNet(
      * @param station the station's id; empty for a circuit
      * @param free for each minute the units that tasks may use, what is held until release taken off
      * @param keepsApart whether raw food and food ready to eat may both come here, so that they must be kept apart
+     * @param opens minute at which a storage opens again that is closed now; 0 if it is open, or nothing is stored in it
      */
-    public record Lane(String station, int[] free, boolean keepsApart) {}
+    public record Lane(String station, int[] free, boolean keepsApart, int opens) {}
 
     /**
      * An oven.

@@ -120,7 +120,8 @@ public record UnderWay(TaskNet net, List<String> spoiled) {
             }
             List<Begun> begun = new ArrayList<>();
             List<Lane> lanes = net.lanes().stream()
-                    .map(lane -> new Lane(lane.station(), lane.free().clone(), lane.keepsApart()))
+                    .map(lane ->
+                            new Lane(lane.station(), lane.free().clone(), lane.keepsApart(), opens(lane.station())))
                     .toList();
             long[] handsFree = net.handsFree().clone();
             for (Work work : works) {
@@ -207,6 +208,23 @@ public record UnderWay(TaskNet net, List<String> spoiled) {
             }
             int[] units = known.stream().mapToInt(StationHold::units).toArray();
             return new Mode(lanes, units, oven, false, known);
+        }
+
+        /** Minute at which a storage opens again that is closed now; 0 if it is open, or isn't one. */
+        private int opens(String id) {
+            Moment at = net.origin().plus(now);
+            List<Span> hours = day.station(id)
+                    .filter(station -> station.kind().storesFood())
+                    .map(day::hoursOf)
+                    .orElse(List.of(day.horizon()));
+            if (hours.stream().anyMatch(open -> open.contains(at))) {
+                return 0;
+            }
+            return hours.stream()
+                    .mapToInt(open -> minute(open.start()))
+                    .filter(start -> start > now && start < net.minutes())
+                    .min()
+                    .orElse(net.minutes());
         }
 
         private int lane(String station) {

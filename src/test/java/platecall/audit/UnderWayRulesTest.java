@@ -60,6 +60,40 @@ class UnderWayRulesTest {
         assertThat(totals(day, plan.asOf("09:08"))).isEqualTo(Map.of(Rule.CAPACITY, 2L));
     }
 
+    /** Mixed by 9:05 and cooked at 9:30; the fridge is off from 9:10 to 9:20, or from 9:10 on for good. */
+    @Test
+    void whatStoodInAStoreThatIsClosedNowStaysThereUntilItOpens() {
+        TestDays days = oneDish(10, step -> step.after("mix"))
+                .step("stew", "mix", 5, step -> step.waitsIn = Optional.of("fridge"))
+                .dish("stew", dish -> dish.storage = 1);
+        Day off = days.station(
+                        "fridge",
+                        Station.Kind.FRIDGE,
+                        1,
+                        station -> station.hours = List.of(TestDays.span("06:00-09:10"), TestDays.span("09:20-18:00")))
+                .build();
+        Day broken = days.station(
+                        "fridge",
+                        Station.Kind.FRIDGE,
+                        1,
+                        station -> station.hours = List.of(TestDays.span("06:00-09:10")))
+                .build();
+        TestPlans plan = mixed(off, "09:00-09:05", "09:05-09:30");
+        assertThat(totals(off, plan)).isEqualTo(Map.of(Rule.OPEN, 10L));
+        assertThat(totals(off, plan.asOf("09:09"))).isEqualTo(Map.of(Rule.OPEN, 10L));
+        assertThat(totals(off, plan.asOf("09:12"))).isEmpty();
+        assertThat(totals(broken, plan.asOf("09:12"))).isEmpty();
+        // put in while it is closed
+        assertThat(totals(off, mixed(off, "09:09-09:14", "09:14-09:30").asOf("09:12")))
+                .isEqualTo(Map.of(Rule.OPEN, 6L));
+    }
+
+    private static TestPlans mixed(Day day, String mixed, String waits) {
+        return TestPlans.of(day)
+                .step("stew", "mix", 1, mixed, work -> work.then("fridge", 1, waits))
+                .step("stew", "cook", 1, "09:30-09:40", work -> {});
+    }
+
     /** Six amps each on a circuit of ten: two more than there are while both are on. */
     @Test
     void circuitsCarryWhatTheyCanFromNowOn() {
