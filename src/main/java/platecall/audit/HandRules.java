@@ -35,8 +35,8 @@ final class HandRules {
         ledger.day().people().forEach(rules::meals);
     }
 
-    /** What a person is at, and when: what was still to come when the plan was made. */
-    private record Doing(String what, Span span) {}
+    /** What a person is at, and when: what was still to come when the plan was made; and whether that has to be on shift. */
+    private record Doing(String what, Span span, boolean onShift) {}
 
     private void oneThingAtATime() {
         Map<String, List<Doing>> doings = new LinkedHashMap<>();
@@ -44,13 +44,17 @@ final class HandRules {
             for (Hands hands : work.hands()) {
                 ledger.stillToCome(hands.span())
                         .ifPresent(span -> doings.computeIfAbsent(hands.person(), id -> new ArrayList<>())
-                                .add(new Doing(ledger.name(work), span)));
+                                .add(new Doing(ledger.name(work), span, true)));
             }
         }
         for (Break meal : ledger.plan().breaks()) {
             ledger.stillToCome(meal.span())
                     .ifPresent(span -> doings.computeIfAbsent(meal.person(), id -> new ArrayList<>())
-                            .add(new Doing("a meal break", span)));
+                            // a break that has begun can't be had at another time, and isn't work
+                            .add(new Doing(
+                                    "a meal break",
+                                    span,
+                                    !ledger.plan().hasBegun(meal.span().start()))));
         }
         doings.forEach((person, all) -> {
             onShift(person, all);
@@ -80,8 +84,12 @@ final class HandRules {
     private void onShift(String person, List<Doing> all) {
         List<Span> hours = ledger.person(person).map(ledger.day()::hoursOf).orElse(List.of());
         for (Doing doing : all) {
-            int off = doing.span().minutes()
-                    - hours.stream().mapToInt(doing.span()::sharedMinutes).sum();
+            int off = doing.onShift()
+                    ? doing.span().minutes()
+                            - hours.stream()
+                                    .mapToInt(doing.span()::sharedMinutes)
+                                    .sum()
+                    : 0;
             breaches.add(
                     Rule.SHIFT,
                     off,

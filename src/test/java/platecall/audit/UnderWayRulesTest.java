@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import platecall.day.Absence;
 import platecall.day.Day;
 import platecall.day.Station;
 import platecall.day.TestDays;
@@ -120,6 +121,19 @@ class UnderWayRulesTest {
         assertThat(totals(day, plan)).isEqualTo(Map.of(Rule.HANDS, 6L));
         assertThat(totals(day, plan.asOf("09:08"))).isEqualTo(Map.of(Rule.HANDS, 2L));
         assertThat(totals(day, plan.asOf("09:10"))).isEmpty();
+    }
+
+    /** Away from 9:20 on, in a break until 9:34; a work from 9:30 on would be while she is away, too. */
+    @Test
+    void aBreakThatHasBegunMayGoOnOffShift() {
+        Day day = oneDish(10, step -> step.hands = 1)
+                .person("Ana", person -> person.away = List.of(new Absence.During(TestDays.span("09:20-12:00"))))
+                .build();
+        TestPlans plan = cooked(day, "08:50-09:00").meal("Ana", "09:04-09:34");
+        assertThat(totals(day, plan)).isEqualTo(Map.of(Rule.SHIFT, 14L));
+        assertThat(totals(day, plan.asOf("09:04"))).isEqualTo(Map.of(Rule.SHIFT, 14L));
+        assertThat(totals(day, plan.asOf("09:05"))).isEmpty();
+        assertThat(totals(day, cooked(day, "09:15-09:25").asOf("09:16"))).isEqualTo(Map.of(Rule.SHIFT, 5L));
     }
 
     @Test
