@@ -300,10 +300,15 @@ final class Rehearsal {
         }
     }
 
-    /** Whether a work of which only the end is known began later than it was to: it can't well have taken so many minutes. */
+    /**
+     * Whether a work of which only the end is known began later than it was to: it can't well have taken so many minutes. What is
+     * known to end has begun by now.
+     */
     private boolean isPutOff(int i, long taken) {
         Job job = jobs[i];
-        return !facts[i].notPutOff && taken > FAR_TOO_LONG * (job.minutes + job.high - job.likely);
+        return !facts[i].notPutOff
+                && facts[i].ended - job.minutes < knownUntil
+                && taken > FAR_TOO_LONG * (job.minutes + job.high - job.likely);
     }
 
     /** Whether a work that was put off found hands and stations too late for its least minutes; it isn't put off any more. */

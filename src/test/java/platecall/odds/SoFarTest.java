@@ -190,6 +190,15 @@ class SoFarTest {
     }
 
     /** By hand: the first is in from 10:25 to 10:45, and the oven holds one, so the second, to go in at 10:30, hasn't by 10:40. */
+    /** Poured in five minutes from 10:20 on: until 10:32 it was begun at 10:27, but that is still to come at 10:26. */
+    @Test
+    void whatWillEndFarLaterBeganAsPlannedIfItHadNotBegunByNowElse() {
+        Happening poured = happening(What.ENDED, "tea", 1, "pour", "10:32");
+        assertThat(told(by("10:28", poured).begun())).contains("pour [1] 10:27-10:32");
+        assertThat(told(by("10:26", poured).begun())).contains("pour [1] 10:20-10:32");
+        assertThat(troubles).isEmpty();
+    }
+
     @Test
     void whatBeganLateHoldsUpWhatWasToComeAfterItOnItsStation() {
         SoFar soFar = by("10:40", happening(What.BEGAN, "bun", 1, "bake", "10:25"));
