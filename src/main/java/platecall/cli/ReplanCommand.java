@@ -583,7 +583,9 @@ final class ReplanCommand implements Callable<Integer> {
                 print,
                 "Too late for the last take, not made any more: ",
                 rest.enough().entrySet().stream()
-                        .filter(need -> need.getValue() < had.getOrDefault(need.getKey(), 0))
+                        .filter(need -> need.getValue()
+                                < Optional.ofNullable(had.get(need.getKey()))
+                                        .orElseGet(() -> asked(day, need.getKey())))
                         .map(ReplanCommand::andOn)
                         .toList());
         list(
@@ -592,6 +594,15 @@ final class ReplanCommand implements Callable<Integer> {
                 enough(day, rest.left().net(), rest.made().plan(), true).entrySet().stream()
                         .map(ReplanCommand::andOn)
                         .toList());
+    }
+
+    /** How many copies the sheets ask for, for a need that is new. */
+    private static int asked(Day day, String key) {
+        CopyCounts counts = CopyCounts.of(day);
+        return day.needs().stream()
+                .filter(need -> need.key().equals(key))
+                .mapToInt(counts::copiesOf)
+                .sum();
     }
 
     /** The copies of a need that come after the first so many. */

@@ -350,6 +350,28 @@ class ReplanCommandTest {
         assertThat(out.toString()).contains("No rule is broken.");
     }
 
+    /**
+     * One pair of hands has an egg on set every ten minutes, and the takes of a setup that is new roll every three, the last at worst
+     * from 10:39: of the eggs that the sheets ask for some come too late.
+     */
+    @Test
+    void whatIsTooLateOfANeedThatIsNewIsToldToo() throws IOException {
+        Path egg = Path.of("problems/first-egg");
+        Path plan = folder.resolve("egg/plan.json");
+        run("plan", egg, "--steps", 500, "--threads", 1, "--out", plan.getParent());
+        changed(egg, "day.csv", "08:00-11:00", "08:00-12:00");
+        Path day = folder.resolve("day");
+        append(day.resolve("setups.csv"), "2,1,again,set,10:30,,3,4,3,2,no,at end,1");
+        append(day.resolve("needs.csv"), "2,egg,plate,1,fresh,hero,Jory,,1,0");
+        replan(day, plan, "10:15", "--threads", 1);
+        assertThat(out.toString())
+                .containsPattern("Too late for the last take, not made any more: 2/egg/plate/hero#[2-4] and on\\.");
+    }
+
+    private static void append(Path sheet, String row) throws IOException {
+        Files.writeString(sheet, Files.readString(sheet).stripTrailing() + "\n" + row + "\n");
+    }
+
     /** The same with six in the column copies: the sixth is made, and it is said why. */
     @Test
     void whatWouldComeAfterTheLastTakeIsMadeIfTheSheetsAskForIt() throws IOException {
