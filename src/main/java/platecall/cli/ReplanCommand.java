@@ -143,7 +143,7 @@ final class ReplanCommand implements Callable<Integer> {
         Set<String> gone = new TreeSet<>(soFar.lost());
         gone.addAll(spoiled);
         Changes changes = Changes.of(day, soFar.onPaper(), made.plan(), before, soFar.renamed())
-                .telling(gone, renamed, stopped(soFar, before, made.plan()), soFar.warming());
+                .telling(gone, renamed, stopped(soFar, before, made.plan()), soFar.warming(), soFar.unwanted());
 
         PrintWriter print = spec.commandLine().getOut();
         warn(print, day, soFar);
@@ -530,6 +530,12 @@ final class ReplanCommand implements Callable<Integer> {
         tellLost(print, soFar, spoiled, replaced(spoiled, had, plan));
         numberedAnew(renamed).forEach((need, places) -> list(print, "Numbered anew, " + need + ": ", places));
         tellTooLate(print, day, rest, had);
+        list(
+                print,
+                "Not wanted any more, to be taken out: ",
+                soFar.unwanted().entrySet().stream()
+                        .map(store -> String.join(", ", store.getValue()) + " in " + store.getKey())
+                        .toList());
         list(
                 print,
                 "To be told again if you replan before then, waiting until ",

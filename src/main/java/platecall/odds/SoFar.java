@@ -17,6 +17,7 @@ import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import platecall.day.Day;
 import platecall.day.Happening;
+import platecall.day.Need;
 import platecall.day.Person;
 import platecall.day.Station;
 import platecall.day.Step;
@@ -49,6 +50,7 @@ import platecall.units.Span;
  * @param notBefore for steps of copies that wait the time before which they aren't begun
  * @param warming for each fridge, freezer and hot hold that is closed by now, or was since, ids of the copies that stand in it, as the
  *     plan in hand numbers them
+ * @param unwanted for each storage ids of the copies that stand in it and that the sheets don't ask for any more: setup or need is gone
  */
 public record SoFar(
         Moment now,
@@ -60,7 +62,8 @@ public record SoFar(
         Set<String> lost,
         Map<String, String> renamed,
         Map<CopyStep, Moment> notBefore,
-        Map<String, Set<String>> warming) {
+        Map<String, Set<String>> warming,
+        Map<String, Set<String>> unwanted) {
 
     /**
      * Carries a plan out.
@@ -159,7 +162,8 @@ public record SoFar(
                     Collections.unmodifiableSet(lost),
                     renamed,
                     notBefore(),
-                    warming());
+                    warming(),
+                    unwanted());
         }
 
         /** The works, as planned, that have begun, or those that haven't. */
@@ -209,6 +213,26 @@ public record SoFar(
                 }
             });
             return warming;
+        }
+
+        /** What stands in stores for needs that the sheets don't have any more. */
+        private Map<String, Set<String>> unwanted() {
+            Set<String> needs = day.needs().stream().map(Need::key).collect(Collectors.toSet());
+            Map<String, Set<String>> unwanted = new LinkedHashMap<>();
+            for (Work work : worksThat(true)) {
+                for (Storing storing : work.storage()) {
+                    // the sheets may not know its recipe any more, but the plan tells what it waits for
+                    boolean stands = worksThat(false).stream()
+                            .anyMatch(next -> next.copies().contains(storing.copy())
+                                    && next.span().start().equals(storing.span().end()));
+                    boolean known = needs.contains(noted.copy(storing.copy()).need());
+                    if (stands && !known && !lost.contains(storing.copy())) {
+                        unwanted.computeIfAbsent(storing.station(), store -> new LinkedHashSet<>())
+                                .add(storing.copy());
+                    }
+                }
+            }
+            return unwanted;
         }
 
         /** Copies that stand in a store that was closed for some of that time. */

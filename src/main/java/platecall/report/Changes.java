@@ -144,17 +144,23 @@ public final class Changes {
      * @param renamed for each copy that takes another's place the id of that one
      * @param stopped works under way that are of no use any more, with the copies that they had before
      * @param warming for each fridge, freezer and hot hold that is or was closed the copies in it, by the id that they had before
+     * @param unwanted for each storage the copies in it that nobody asks for any more, by the same id
      */
     public Changes telling(
             Collection<String> gone,
             Map<String, String> renamed,
             List<Work> stopped,
-            Map<String, ? extends Collection<String>> warming) {
+            Map<String, ? extends Collection<String>> warming,
+            Map<String, ? extends Collection<String>> unwanted) {
         Wording wording = new Wording(day, before);
         List<String> told = new ArrayList<>();
         warming.forEach((store, copies) -> byNeed(wording, copies)
                 .forEach((food, ids) -> told.add("In " + store + ", which is or was closed: " + food + ", "
                         + wording.copies.names(ids) + ". " + HOW_WARM)));
+        unwanted.forEach((store, copies) -> byNeed(wording, copies)
+                .forEach((food, ids) -> told.add("Not wanted any more: " + food + ", " + wording.copies.names(ids)
+                        + (ids.stream().anyMatch(id -> isRaw(id, store)) ? ", raw" : "") + ", in " + store
+                        + ": take " + (ids.size() > 1 ? "them" : "it") + " out.")));
         Set<String> still =
                 after.work().stream().flatMap(work -> work.copies().stream()).collect(Collectors.toSet());
         byNeed(wording, gone)
@@ -188,6 +194,15 @@ public final class Changes {
                 all,
                 moved,
                 told.stream().map(Wording::plain).toList());
+    }
+
+    /** Whether a copy is raw while it waits in a storage for what has yet to begin, as far as the sheets still know its recipe. */
+    private boolean isRaw(String copy, String store) {
+        return before.work().stream()
+                .filter(next -> next.copies().contains(copy))
+                .flatMap(next -> day.step(next.dish(), next.step()).stream())
+                .flatMap(next -> next.predecessors().stream().flatMap(step -> day.step(next.dish(), step).stream()))
+                .anyMatch(step -> step.raw() && step.waitsIn().equals(Optional.of(store)));
     }
 
     /** What is told of a work under way whose person isn't there any more, and that nobody could be given. */

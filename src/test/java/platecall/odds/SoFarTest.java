@@ -785,6 +785,27 @@ class SoFarTest {
                         .warming())
                 .containsExactly(
                         Map.entry("fridge", new LinkedHashSet<>(List.of("S1/bun/bake/hero#2", "S1/bun/bake/hero#3"))));
+        // with their need gone from the sheets the same two stand there for nothing
+        Day other = new Day(
+                now.facts(),
+                now.setups(),
+                List.of(),
+                now.dishes(),
+                now.looks(),
+                now.steps(),
+                now.ingredients(),
+                now.stations(),
+                now.circuits(),
+                now.people(),
+                now.cast(),
+                now.places());
+        assertThat(SoFar.of(now, buns, at("10:25"), List.of(), "happenings", troubles)
+                        .unwanted())
+                .isEmpty();
+        assertThat(SoFar.of(other, buns, at("10:25"), List.of(), "happenings", troubles)
+                        .unwanted())
+                .containsExactly(
+                        Map.entry("fridge", new LinkedHashSet<>(List.of("S1/bun/bake/hero#2", "S1/bun/bake/hero#3"))));
         // closed from 10:12 to 10:15: bun 2 stood in it, bun 3 came later
         Day again = bakery.station(
                         "fridge",

@@ -7,6 +7,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
 import platecall.day.Day;
 import platecall.day.Station;
@@ -71,7 +72,7 @@ class ChangesTest {
                     .asOf("09:36")
                     .build();
             assertThat(Changes.none(day, plan)
-                            .telling(List.of(), Map.of(), List.of(), Map.of())
+                            .telling(List.of(), Map.of(), List.of(), Map.of(), Map.of())
                             .news())
                     .isEqualTo(
                             until.equals("09:40")
@@ -157,7 +158,8 @@ class ChangesTest {
                                 List.of("S1/pie/bake/hero#1"),
                                 Map.of("S1/pie/bake/hero#2", "S1/pie/bake/hero#1"),
                                 List.of(),
-                                Map.of("fridge", List.of("S1/pie/bake/hero#2")))
+                                Map.of("fridge", List.of("S1/pie/bake/hero#2")),
+                                Map.of())
                         .news())
                 .containsExactly(
                         "In fridge, which is or was closed: Pie for setup S1, hero 2. Take its temperature at once: what is cold or hot enough"
@@ -174,9 +176,42 @@ class ChangesTest {
                 .asOf("09:00")
                 .build();
         assertThat(Changes.of(day, before, one, before, Map.of())
-                        .telling(List.of("S1/pie/bake/hero#2"), Map.of(), List.of(), Map.of())
+                        .telling(List.of("S1/pie/bake/hero#2"), Map.of(), List.of(), Map.of(), Map.of())
                         .news())
                 .containsExactly("Not to be used any more: Pie for setup S1, hero 2.");
+    }
+
+    /** Mixed and in the fridge, raw, when its setup is struck from the sheets; another stands on the rack, baked. */
+    @Test
+    void whatNobodyAsksForAnyMoreIsToBeTakenOut() {
+        TestDays two = parts.station("fridge", Station.Kind.FRIDGE, 2, station -> {})
+                .setup("S2", "12:00", setup -> {})
+                .need("S2", "pie", "bake", need -> {})
+                .step("pie", "mix", 5, step -> {
+                    step.raw = true;
+                    step.waitsIn = Optional.of("fridge");
+                })
+                .step("pie", "bake", 30, step -> step.after("mix").waitsIn = Optional.of("rack"));
+        Day all = two.build();
+        Plan paper = TestPlans.of(all)
+                .step("pie", "bake", 1, "10:00-10:30", work -> {})
+                .build();
+        Plan after = TestPlans.of(all).asOf("09:00").build();
+        assertThat(Changes.of(all, paper, after, paper, Map.of())
+                        .telling(
+                                List.of(),
+                                Map.of(),
+                                List.of(),
+                                Map.of(),
+                                new TreeMap<>(Map.of(
+                                        "fridge",
+                                        List.of("S1/pie/bake/hero#1"),
+                                        "rack",
+                                        List.of("S2/pie/bake/hero#1"))))
+                        .news())
+                .containsExactly(
+                        "Not wanted any more: Pie for setup S1, hero 1, raw, in fridge: take it out.",
+                        "Not wanted any more: Pie for setup S2, hero 1, in rack: take it out.");
     }
 
     /** Two pies for two setups, one after the other, now bake together, and one of them is to be taken out. */
@@ -202,7 +237,7 @@ class ChangesTest {
         Changes changes = Changes.of(two, before, after, before, Map.of());
         assertThat(changes.note(after.work().get(0), Clock.of(two, after)))
                 .contains("setup S1 hero 1 was 09:10; setup S2 hero 1 was 09:40");
-        assertThat(changes.telling(List.of(), Map.of(), before.work().subList(1, 2), Map.of())
+        assertThat(changes.telling(List.of(), Map.of(), before.work().subList(1, 2), Map.of(), Map.of())
                         .news())
                 .containsExactly("To be stopped: Pie, bake of setup S2 hero 1 in oven.");
     }
