@@ -72,7 +72,8 @@ import platecall.units.Moment;
             "away and what is broken. What has begun stays; nothing else begins before now.",
             "Exit code: 0 all that is still to come is ready at its call, 1 it isn't, or a rule is",
             "broken, 2 bad input. It searches again, each time as long, if what has begun can't go",
-            "on, and if copies would only come after the last take."
+            "on, if copies would only come after the last take, and if first takes are late while",
+            "there are more copies than before."
         })
 final class ReplanCommand implements Callable<Integer> {
 
@@ -170,6 +171,8 @@ final class ReplanCommand implements Callable<Integer> {
      */
     private record Attempt(UnderWay left, Planning.Planned made, Set<String> anew, Map<String, Integer> enough) {
 
+        private static final long NEVER = 1_000_000;
+
         private long missing() {
             return made.plan().copies().stream()
                     .filter(Predicate.not(PlannedCopy::made))
@@ -182,12 +185,22 @@ final class ReplanCommand implements Callable<Integer> {
             return missing < 0 || missing == 0 && points() < other.points();
         }
 
+        /** Minutes by which first takes wait for their plates; one that never has them waits for longer than any day. */
+        long firstTakesLate() {
+            return made.plan().verdict().setups().stream()
+                    .mapToLong(setup -> setup.ready().isEmpty() ? NEVER : Math.max(0, -setup.marginMinutes()))
+                    .sum();
+        }
+
         private long points() {
             return made.plan().points().total();
         }
     }
 
-    /** Plans the rest of a day: once more if what has begun finds no way on, and if copies would come when nobody waits for them. */
+    /**
+     * Plans the rest of a day: once more if what has begun finds no way on, if copies would come when nobody waits for them, and if first
+     * takes are late where there are more copies than before.
+     */
     private Attempt rest(Day day, Plan before, SoFar soFar, Planning.Ending ending) {
         Attempt best = attempt(day, before, soFar, Set.of(), Map.of(), ending);
         Set<String> stuck = stuck(best.left(), best.made().plan());
@@ -201,6 +214,13 @@ final class ReplanCommand implements Callable<Integer> {
         if (!enough.isEmpty() && !ending.stop()) {
             Attempt fewer = attempt(day, before, soFar, best.anew(), enough, ending);
             best = fewer.isBetterThan(best) ? fewer : best;
+        }
+        Map<String, Integer> noMore =
+                new TreeMap<>(asBefore(day, before, best.made().plan()));
+        if (!noMore.isEmpty() && best.firstTakesLate() > 0 && !ending.stop()) {
+            best.enough().forEach((need, count) -> noMore.merge(need, count, Math::min));
+            Attempt asBefore = attempt(day, before, soFar, best.anew(), noMore, ending);
+            best = asBefore.firstTakesLate() < best.firstTakesLate() ? asBefore : best;
         }
         return best;
     }
@@ -273,25 +293,36 @@ final class ReplanCommand implements Callable<Integer> {
 
     /**
      * For each need that has more copies than in the plan in hand, for money that is free now, and of which some can't be made: how many can.
-     * What likely takes use up is wanted, whether it can be made or not.
      */
     private static Map<String, Integer> beyondReach(Day day, Plan before, Plan plan) {
+        Map<String, Integer> enough = asBefore(day, before, plan);
+        enough.replaceAll((need, count) -> Math.max(count, (int)
+                ofNeed(plan, need).stream().filter(PlannedCopy::made).count()));
+        enough.keySet().removeIf(need -> enough.get(need) >= ofNeed(plan, need).size());
+        return enough;
+    }
+
+    /**
+     * For each need that has more copies than in the plan in hand, though the sheets give no number: how many that had. What likely takes
+     * use up is wanted all the same.
+     */
+    private static Map<String, Integer> asBefore(Day day, Plan before, Plan plan) {
         Map<String, Integer> had = planned(before);
-        Map<String, Integer> enough = new TreeMap<>();
+        Map<String, Integer> fewer = new TreeMap<>();
         for (Need need : day.needs()) {
-            List<PlannedCopy> copies = plan.copies().stream()
-                    .filter(copy -> copy.need().equals(need.key()))
-                    .toList();
-            int made = (int) copies.stream().filter(PlannedCopy::made).count();
             int likely = need.platesPerTake()
                     * CameraTime.setsFor(
                             need, day.setup(need.setup()).orElseThrow().takesLikely());
-            int wanted = Math.max(made, Math.max(likely, had.getOrDefault(need.key(), Integer.MAX_VALUE)));
-            if (need.copies().isEmpty() && wanted < copies.size()) {
-                enough.put(need.key(), wanted);
+            int wanted = Math.max(likely, had.getOrDefault(need.key(), Integer.MAX_VALUE));
+            if (need.copies().isEmpty() && wanted < ofNeed(plan, need.key()).size()) {
+                fewer.put(need.key(), wanted);
             }
         }
-        return enough;
+        return fewer;
+    }
+
+    private static List<PlannedCopy> ofNeed(Plan plan, String need) {
+        return plan.copies().stream().filter(copy -> copy.need().equals(need)).toList();
     }
 
     /** The highest number among a need's copies, by the need. */

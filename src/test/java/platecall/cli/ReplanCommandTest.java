@@ -372,6 +372,28 @@ class ReplanCommandTest {
         Files.writeString(sheet, Files.readString(sheet).stripTrailing() + "\n" + row + "\n");
     }
 
+    /** One pair of hands has an egg on set every ten minutes: spare ones for takes of the first setup would make the second wait. */
+    @Test
+    void moneyThatIsFreeBuysNothingThatMakesAFirstTakeLate() throws IOException {
+        Path egg = Path.of("problems/first-egg");
+        Path day = changed(egg, "day.csv", "food budget,20.00", "food budget,2.50");
+        Files.writeString(
+                day.resolve("setups.csv"),
+                Files.readString(day.resolve("setups.csv")).replace("10:00,,2,2,10,2", "10:00,,1,4,3,2"));
+        Files.writeString(
+                day.resolve("needs.csv"),
+                Files.readString(day.resolve("needs.csv")).replace("Jory,2,1,0", "Jory,,1,0"));
+        append(day.resolve("setups.csv"), "2,1,again,set,10:13,,1,1,3,2,no,at end,1");
+        append(day.resolve("needs.csv"), "2,egg,plate,1,fresh,hero,Jory,1,1,0");
+        Path plan = folder.resolve("egg/plan.json");
+        run("plan", day, "--steps", 500, "--threads", 1, "--out", plan.getParent());
+        Files.writeString(
+                day.resolve("day.csv"),
+                Files.readString(day.resolve("day.csv")).replace("food budget,2.50", "food budget,20.00"));
+        assertThat(replan(day, plan, "09:30", "--threads", 1)).isEqualTo(Main.FINE);
+        assertThat(out.toString()).doesNotContain("More copies").contains("Nothing changes.");
+    }
+
     /** The same with six in the column copies: the sixth is made, and it is said why. */
     @Test
     void whatWouldComeAfterTheLastTakeIsMadeIfTheSheetsAskForIt() throws IOException {
