@@ -160,7 +160,9 @@ final class ReplanCommand implements Callable<Integer> {
         planning.tellUnplaced(spec, day, made);
         planning.tellOdds(spec, day, made);
         planning.write(spec, day, made, Optional.of(changes), remarks, folder, at);
-        return made.plan().verdict().sound() ? Main.FINE : Main.NOT_READY;
+        boolean served = made.plan().verdict().setups().stream()
+                .allMatch(setup -> setup.ready().isPresent() || !day.wantsFood(setup.setup()));
+        return made.plan().verdict().sound() && served ? Main.FINE : Main.NOT_READY;
     }
 
     /**
@@ -244,12 +246,22 @@ final class ReplanCommand implements Callable<Integer> {
         Map<String, Integer> planned = planned(before);
         return Breakdown.of(day, dish -> Looks.of(day, dish), need -> {
             Integer known = planned.get(need.key());
-            boolean shot = day.setup(need.setup()).orElseThrow().isOver(now);
+            Setup setup = day.setup(need.setup()).orElseThrow();
+            boolean shot = setup.isOver(now);
             int count = known == null || need.copies().isPresent()
                     ? counts.copiesOf(need)
                     : Math.min(Math.max(known, shot ? known : counts.copiesOf(need)), CopyCounts.wantedOf(day, need));
+            if (setup.countShot() > 0 && !shot && need.copies().isEmpty()) {
+                count = Math.max(count, forCertain(setup, need));
+            }
             return Math.min(count, enough.getOrDefault(need.key(), count));
         });
+    }
+
+    /** Copies for the takes that are likely, and for the next one, whether it was likely or not. */
+    private static int forCertain(Setup setup, Need need) {
+        int takes = Math.min(setup.takesWorst(), setup.countShot() + 1);
+        return need.platesPerTake() * CameraTime.setsFor(need, Math.max(setup.takesLikely(), takes));
     }
 
     /**
@@ -304,16 +316,14 @@ final class ReplanCommand implements Callable<Integer> {
 
     /**
      * For each need that has more copies than in the plan in hand, though the sheets give no number: how many that had. What likely takes
-     * use up is wanted all the same.
+     * and the next one use up is wanted all the same.
      */
     private static Map<String, Integer> asBefore(Day day, Plan before, Plan plan) {
         Map<String, Integer> had = planned(before);
         Map<String, Integer> fewer = new TreeMap<>();
         for (Need need : day.needs()) {
-            int likely = need.platesPerTake()
-                    * CameraTime.setsFor(
-                            need, day.setup(need.setup()).orElseThrow().takesLikely());
-            int wanted = Math.max(likely, had.getOrDefault(need.key(), Integer.MAX_VALUE));
+            int certain = forCertain(day.setup(need.setup()).orElseThrow(), need);
+            int wanted = Math.max(certain, had.getOrDefault(need.key(), Integer.MAX_VALUE));
             if (need.copies().isEmpty() && wanted < ofNeed(plan, need.key()).size()) {
                 fewer.put(need.key(), wanted);
             }

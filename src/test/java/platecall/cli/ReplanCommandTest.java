@@ -459,8 +459,16 @@ class ReplanCommandTest {
         assertThat(Files.readString(folder.resolve("new/readiness.csv"))).contains("\n2,2026-10-17 11:45,");
         run("audit", day, folder.resolve("new/plan.json"));
         assertThat(out.toString()).contains("No rule is broken.");
+        // five takes are one more than there are plates for, but a sixth is said to come next
+        Files.writeString(
+                setups,
+                Files.readString(setups).replaceFirst("(?m)^(2,.*),3,5,9,2,(.*),2,11:45$", "$1,3,7,9,2,$2,6,12:40"));
+        assertThat(replan(day, PLAN, "12:05")).isEqualTo(Main.NOT_READY);
+        assertThat(out.toString())
+                .contains("More copies than in the plan in hand: 2/soup/plate/hero 7 instead of 6.")
+                .containsPattern("(?m)^2 +12:40 .* take 7");
         // one more than at worst is said to be shot
-        Files.writeString(setups, Files.readString(setups).replace(",2,11:45", ",6,11:45"));
+        Files.writeString(setups, Files.readString(setups).replace(",6,12:40", ",8,12:40"));
         assertThat(replan(day, PLAN, "11:30")).isEqualTo(Main.BAD_INPUT);
         assertThat(err.toString()).contains("takes shot");
     }
