@@ -178,11 +178,13 @@ public record ReadinessPage(
                 .count();
     }
 
-    /** When the first copy of each setup must be thrown away that is eaten and at risk. */
+    /** When the first copy of each setup must be thrown away that is eaten, at risk and still to be shot. */
     static Map<String, Moment> discardBy(Day day, Plan plan) {
         Map<String, Moment> earliest = new HashMap<>();
         for (ClockReading reading : SafetyClock.of(day, plan)) {
-            earliest.merge(reading.copy().setup(), reading.discardBy(), Moment::earlier);
+            if (!plan.isShot(day, reading.copy())) {
+                earliest.merge(reading.copy().setup(), reading.discardBy(), Moment::earlier);
+            }
         }
         return earliest;
     }

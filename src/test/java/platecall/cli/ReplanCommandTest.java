@@ -438,13 +438,12 @@ class ReplanCommandTest {
      */
     @Test
     void takesThatRunOverTakeTheirFoodAlong() throws IOException {
-        Path day = changed("setups.csv", "release,weight\n", "release,weight,takes shot,next take\n");
+        String row = Files.readAllLines(DEMO.resolve("setups.csv")).stream()
+                .filter(line -> line.startsWith("2,"))
+                .findFirst()
+                .orElseThrow();
+        Path day = changed("setups.csv", row, row.replaceFirst(",,$", ",2,11:45"));
         Path setups = day.resolve("setups.csv");
-        Files.writeString(
-                setups,
-                Files.readAllLines(setups).stream()
-                        .map(row -> row.startsWith("2,") ? row + ",2,11:45" : row)
-                        .collect(Collectors.joining("\n", "", "\n")));
         replan(day, PLAN, "11:30");
         assertThat(err.toString()).isEmpty();
         assertThat(out.toString())
@@ -466,7 +465,7 @@ class ReplanCommandTest {
         assertThat(replan(day, PLAN, "12:05")).isEqualTo(Main.NOT_READY);
         assertThat(out.toString())
                 .contains("More copies than in the plan in hand: 2/soup/plate/hero 7 instead of 6.")
-                .containsPattern("(?m)^2 +12:40 .* take 7");
+                .containsPattern("(?m)^2 +12:40 +\\d\\d:\\d\\d .*#7");
         // one more than at worst is said to be shot
         Files.writeString(setups, Files.readString(setups).replace(",6,12:40", ",8,12:40"));
         assertThat(replan(day, PLAN, "11:30")).isEqualTo(Main.BAD_INPUT);

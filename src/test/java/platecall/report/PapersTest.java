@@ -326,6 +326,32 @@ class PapersTest {
         assertThat(sheet.stations().get(0).about()).endsWith(", kitchen, open 06:00\u201312:00");
     }
 
+    /** FDA Food Code 3-501.19(B): four hours from 57 °C. The soup of 11:30 is eaten in the take that is shot, that of 12:20 is to be thrown away by 16:20. */
+    @Test
+    void whatIsEatenInATakeThatIsShotIsNotToldToTheSet() {
+        Day day = new TestDays()
+                .place("kitchen", place -> {})
+                .setup("S1", "12:00", setup -> setup.takes(2).shot(1, "12:40"))
+                .dish("soup", dish -> dish.controlled = true)
+                .need("S1", "soup", "cook", need -> {
+                    need.copies(2);
+                    need.eatenBy = List.of("Guest");
+                })
+                .step("soup", "cook", 30, step -> {
+                    step.core = Optional.of(75.0);
+                    step.hands = 1;
+                })
+                .person("Ana", person -> {})
+                .diner("Guest")
+                .build();
+        TestPlans plan = TestPlans.of(day)
+                .step("soup", "cook", 1, "11:00-11:30", work -> work.by("Ana"))
+                .step("soup", "cook", 2, "11:50-12:20", work -> work.by("Ana"));
+        assertThat(ReadinessPage.discardBy(day, plan.build())).containsExactly(Map.entry("S1", TestDays.at("15:30")));
+        assertThat(ReadinessPage.discardBy(day, plan.asOf("12:05").build()))
+                .containsExactly(Map.entry("S1", TestDays.at("16:20")));
+    }
+
     /** FDA Food Code 3-501.19(B): four hours from 57 °C, so what was cooked by 11:30 is thrown away by 15:30, whatever is kept with it. */
     @Test
     void foodThatIsKeptTogetherHasTheEarliestTimeAfterWhichItMustNotBeEaten() {
