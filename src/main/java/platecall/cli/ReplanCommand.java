@@ -188,8 +188,9 @@ final class ReplanCommand implements Callable<Integer> {
         }
 
         /** Minutes by which first takes wait for their plates; one that never has them waits for longer than any day. */
-        long firstTakesLate() {
+        long firstTakesLate(Day day) {
             return made.plan().verdict().setups().stream()
+                    .filter(setup -> day.wantsFood(setup.setup()))
                     .mapToLong(setup -> setup.ready().isEmpty() ? NEVER : Math.max(0, -setup.marginMinutes()))
                     .sum();
         }
@@ -219,10 +220,10 @@ final class ReplanCommand implements Callable<Integer> {
         }
         Map<String, Integer> noMore =
                 new TreeMap<>(asBefore(day, before, best.made().plan()));
-        if (!noMore.isEmpty() && best.firstTakesLate() > 0 && !ending.stop()) {
+        if (!noMore.isEmpty() && best.firstTakesLate(day) > 0 && !ending.stop()) {
             best.enough().forEach((need, count) -> noMore.merge(need, count, Math::min));
             Attempt asBefore = attempt(day, before, soFar, best.anew(), noMore, ending);
-            best = asBefore.firstTakesLate() < best.firstTakesLate() ? asBefore : best;
+            best = asBefore.firstTakesLate(day) < best.firstTakesLate(day) ? asBefore : best;
         }
         return best;
     }

@@ -76,7 +76,8 @@ public record Setup(
     /** When take {@code number}, counted from 0, rolls if nothing slips from now on; takes that are shot rolled as called. */
     public Moment rollOf(int number) {
         Moment asCalled = call.plus((long) number * cycleMinutes);
-        Optional<Moment> next = takesShot.flatMap(TakesShot::next);
+        // a next take before the call is told by the check, and can't be reckoned with
+        Optional<Moment> next = takesShot.flatMap(TakesShot::next).map(at -> Moment.later(at, call));
         if (next.isEmpty()) {
             return asCalled;
         }

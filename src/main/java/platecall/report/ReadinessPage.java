@@ -327,7 +327,7 @@ public record ReadinessPage(
     }
 
     private static State state(Day day, List<PlannedCopy> copies, Readiness setup) {
-        if (day.needs().stream().noneMatch(need -> need.setup().equals(setup.setup()))) {
+        if (!day.wantsFood(setup.setup())) {
             return State.NONE;
         }
         if (setup.ready().isEmpty()) {

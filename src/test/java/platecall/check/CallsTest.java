@@ -28,6 +28,11 @@ class CallsTest {
                 .containsExactly(
                         "setups 1 next take: [11:50] is before the call at 12:00. Maybe another date or call.");
         assertThat(twoSetups()
+                        .change("setups", "2", "takes shot=1", "next take=06:00")
+                        .troubles())
+                .containsExactly(
+                        "setups 1 next take: [06:00] is before the call at 12:00. Maybe another date or call.");
+        assertThat(twoSetups()
                         .change("setups", "2", "takes shot=3", "next take=12:40")
                         .troubles())
                 .containsExactly(

@@ -14,21 +14,7 @@ class CameraTimeSparesTest {
 
     private static final Moment CALL = new Moment(600);
 
-    private final Setup fourTakes = new Setup(
-            "s",
-            "",
-            "",
-            "set",
-            CALL,
-            Optional.of(new Moment(570)),
-            3,
-            4,
-            10,
-            3,
-            false,
-            new Release.AtEnd(),
-            1,
-            Optional.empty());
+    private final Setup fourTakes = setup(Optional.empty());
 
     private static Need need(Use use, Part part, int plates) {
         return new Need("s", "pie", "plate", plates, use, part, List.of(), Optional.empty(), 1);
@@ -97,7 +83,11 @@ class CameraTimeSparesTest {
         assertThat(CameraTime.isOfNextSet(two, standIn, 1)).isFalse();
     }
 
-    private Setup shot(int takes, long next) {
+    private static Setup shot(int takes, long next) {
+        return setup(Optional.of(new Setup.TakesShot(takes, Optional.of(new Moment(next)))));
+    }
+
+    private static Setup setup(Optional<Setup.TakesShot> takesShot) {
         return new Setup(
                 "s",
                 "",
@@ -112,7 +102,7 @@ class CameraTimeSparesTest {
                 false,
                 new Release.AtEnd(),
                 1,
-                Optional.of(new Setup.TakesShot(takes, Optional.of(new Moment(next)))));
+                takesShot);
     }
 
     @Test
