@@ -1,12 +1,15 @@
 package platecall.audit;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import platecall.day.Diner;
 import platecall.day.Ingredient;
 import platecall.day.Need;
+import platecall.plan.Plan.PlannedCopy;
 import platecall.plan.Rule;
+import platecall.units.Moment;
 
 /** Nobody eats what would harm: no allergen of his or hers, nothing that is only for looks. */
 final class EaterRules {
@@ -18,19 +21,20 @@ final class EaterRules {
             if (need.eatenBy().isEmpty()) {
                 continue;
             }
-            long made = ledger.madeCopies().stream()
-                    .filter(copy -> copy.need().equals(need.key()))
-                    .count();
+            List<PlannedCopy> made = ledger.madeFor(need);
+            Optional<Moment> over = ledger.shotBy(made);
             String dish = ledger.name(need.dish()) + " for setup " + need.setup();
             breaches.add(
                     Rule.INEDIBLE,
-                    ledger.dish(need).edible() ? 0 : made,
+                    ledger.dish(need).edible() ? 0 : made.size(),
+                    over,
                     () -> dish + " is only for looks, but eaten by " + Words.list(need.eatenBy()));
             for (String eater : need.eatenBy()) {
                 Set<String> harmful = harmful(ledger, need, eater);
                 breaches.add(
                         Rule.ALLERGEN,
-                        harmful.isEmpty() ? 0 : made,
+                        harmful.isEmpty() ? 0 : made.size(),
+                        over,
                         () -> dish + " has " + Words.list(List.copyOf(harmful)) + ", which " + eater + " must not eat");
             }
         }

@@ -83,6 +83,11 @@ final class Ledger {
         return plan.hasBegun(work.span().start());
     }
 
+    /** When the plan was made, if these copies were all shot by then. */
+    Optional<Moment> shotBy(List<PlannedCopy> shown) {
+        return plan.asOf().filter(now -> shown.stream().allMatch(copy -> plan.isShot(day, copy)));
+    }
+
     /** The part of a span that was still to come when the plan was made. */
     Optional<Span> stillToCome(Span span) {
         Moment from = plan.asOf().map(now -> Moment.later(now, span.start())).orElse(span.start());
@@ -125,6 +130,12 @@ final class Ledger {
     /** Copies that the plan says are made, of needs that the day has. */
     List<PlannedCopy> madeCopies() {
         return knownCopies().stream().filter(PlannedCopy::made).toList();
+    }
+
+    List<PlannedCopy> madeFor(Need need) {
+        return madeCopies().stream()
+                .filter(copy -> copy.need().equals(need.key()))
+                .toList();
     }
 
     /** When a copy is wanted at camera, from the day alone. */

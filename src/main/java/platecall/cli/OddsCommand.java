@@ -64,7 +64,7 @@ final class OddsCommand implements Callable<Integer> {
         Odds odds = Odds.of(day, plan, runs, seed);
         PrintWriter out = spec.commandLine().getOut();
         OddsTable.print(out, day, odds);
-        int broken = Audit.of(day, plan).breaches().size();
+        int broken = Audit.of(day, plan).unsettling().size();
         if (broken > 0) {
             out.println("The plan breaks rules: " + broken + ". So these chances mean little. Maybe run audit on it.");
         }

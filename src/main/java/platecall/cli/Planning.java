@@ -19,7 +19,6 @@ import platecall.odds.Odds;
 import platecall.plan.Plan;
 import platecall.plan.Plan.PlannedCopy;
 import platecall.plan.PlanFile;
-import platecall.plan.Rule;
 import platecall.report.Changes;
 import platecall.report.Reports;
 import platecall.report.UnwritableFolderException;
@@ -160,7 +159,7 @@ final class Planning {
     void tellOdds(CommandSpec spec, Day day, Planned made) {
         PrintWriter print = spec.commandLine().getOut();
         print.println(OddsTable.line(day, made.odds()));
-        if (made.plan().verdict().breaches().stream().anyMatch(breach -> breach.rule() != Rule.COPIES)) {
+        if (!made.plan().verdict().unsettling().isEmpty()) {
             print.println("The plan breaks rules, so these chances mean little.");
         }
     }

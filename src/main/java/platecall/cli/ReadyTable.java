@@ -41,10 +41,11 @@ final class ReadyTable {
         for (Breach breach : plan.verdict().breaches()) {
             out.printf(
                     Locale.ROOT,
-                    "BROKEN  %s: %s. %s%n",
+                    "BROKEN  %s: %s. %s%s%n",
                     breach.rule().sentence(),
                     breach.rule().size(breach.amount()),
-                    breach.what());
+                    breach.what(),
+                    breach.over().isPresent() ? " That was before now." : "");
         }
         setups.stream()
                 .filter(setup -> setup.marginMinutes() <= -LATE && setup.ready().isPresent())

@@ -254,6 +254,17 @@ public record Plan(
         public boolean sound() {
             return breaches.isEmpty() && lateMinutes == 0;
         }
+
+        /**
+         * Broken rules without which chances would tell how sure the plan is: those that aren't over, beside that something is not
+         * made, which is told setup by setup.
+         */
+        public List<Breach> unsettling() {
+            return breaches.stream()
+                    .filter(breach ->
+                            breach.rule() != Rule.COPIES && breach.over().isEmpty())
+                    .toList();
+        }
     }
 
     /**

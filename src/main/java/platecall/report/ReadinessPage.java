@@ -28,7 +28,6 @@ import platecall.odds.Odds.OfSetup;
 import platecall.plan.Plan;
 import platecall.plan.Plan.PlannedCopy;
 import platecall.plan.Plan.Readiness;
-import platecall.plan.Rule;
 import platecall.safety.ClockReading;
 import platecall.safety.SafetyClock;
 import platecall.units.Moment;
@@ -163,19 +162,27 @@ public record ReadinessPage(
             return "The plan breaks no rule.";
         }
         int broken = broken(plan);
-        int unmade = all - broken;
-        String rules = broken > 0 ? "breaks " + count(broken, "rule", "rules") : "";
-        String needs = unmade > 0 ? "has too few copies for " + count(unmade, "need", "needs") : "";
-        return "The plan " + rules + (broken > 0 && unmade > 0 ? " and " : "") + needs
+        int over = (int) plan.verdict().breaches().stream()
+                .filter(breach -> breach.over().isPresent())
+                .count();
+        int unmade = all - broken - over;
+        List<String> parts = new ArrayList<>();
+        if (broken > 0) {
+            parts.add("breaks " + count(broken, "rule", "rules"));
+        }
+        if (unmade > 0) {
+            parts.add("has too few copies for " + count(unmade, "need", "needs"));
+        }
+        if (over > 0) {
+            parts.add("can't mend " + count(over, "rule that was broken", "rules that were broken"));
+        }
+        return "The plan " + String.join(" and ", parts)
                 + (broken > 0 ? ", so nothing tells how sure it is" : "")
                 + (all > MOST_BREACHES ? "; first of them:" : ":");
     }
 
-    /** Rules that a plan breaks beside that something is not made: setup by setup that is told anyway. */
     private static int broken(Plan plan) {
-        return (int) plan.verdict().breaches().stream()
-                .filter(breach -> breach.rule() != Rule.COPIES)
-                .count();
+        return plan.verdict().unsettling().size();
     }
 
     /** When the first copy of each setup must be thrown away that is eaten, at risk and still to be shot. */

@@ -13,6 +13,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import platecall.day.Day;
 import platecall.day.Station;
 import platecall.day.TestDays;
+import platecall.plan.Plan.Verdict;
 import platecall.plan.Rule;
 import platecall.plan.TestPlans;
 
@@ -68,6 +69,23 @@ class SafetyRulesTest {
         assertThat(totals(day, plan)).isEqualTo(Map.of(Rule.CLOCK, 6L, Rule.DISCARDED, 1L));
         assertThat(sentences(day, plan))
                 .contains("Soup #1 for setup S1 is eaten from 14:00, but had to be thrown away by 13:59");
+    }
+
+    /** Its takes are shot by 15:00: what was wrong with it is told, but the rest of the day is none the worse for it. */
+    @Test
+    void whatWasEatenBeforeNowIsOver() {
+        Day day = soup(74).build();
+        TestPlans plan = cookedAt(day, "09:00-09:10", "09:29-09:59");
+        Verdict before = Audit.of(day, plan.asOf("13:00").build());
+        assertThat(before.breaches())
+                .hasSize(2)
+                .noneMatch(breach -> breach.over().isPresent());
+        assertThat(before.unsettling()).hasSize(2);
+        Verdict after = Audit.of(day, plan.asOf("23:00").build());
+        assertThat(after.breaches())
+                .hasSize(2)
+                .allMatch(breach -> breach.over().equals(Optional.of(TestDays.at("23:00"))));
+        assertThat(after.unsettling()).isEmpty();
     }
 
     /** FDA Food Code 3-401.11(A)(1): 63 °C. */

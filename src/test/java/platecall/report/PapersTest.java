@@ -1238,6 +1238,23 @@ class PapersTest {
                 .doesNotContain("50.0");
     }
 
+    @Test
+    void aBrokenRuleThatIsOverTakesNoChancesAway() {
+        EggDay eggs = new EggDay();
+        Breach over = new Breach(
+                Rule.CLOCK,
+                6,
+                "egg stood too long",
+                Optional.of(eggs.day().setups().get(0).call()));
+        Plan plan = eggs.plan(List.of(over), 0);
+        ReadinessPage page = readiness(eggs.day(), plan);
+        assertThat(page.rules()).isEqualTo("The plan can't mend 1 rule that was broken:");
+        assertThat(page.answer())
+                .isEqualTo(readiness(eggs.day(), eggs.plan(List.of(), 0)).answer());
+        assertThat(new String(ReadinessCsv.of(eggs.day(), plan, oddsOf(eggs, 0.5)), StandardCharsets.UTF_8))
+                .contains(",50.0,50.0,");
+    }
+
     /** By hand: usable until 04:10, the first take complete at 04:09 or 04:10. */
     @Test
     void whatIsPastUseOnceTheFirstTakeIsCompleteIsNamed() {
