@@ -124,15 +124,21 @@ final class ReplanCommand implements Callable<Integer> {
         Path folder = out != null ? out : dayArgument.reports().resolve(stamp(day, at));
         Reports.mustBeWritable(folder);
         SoFar first = soFar(day, before, at, Set.of());
-        // what has waited too long leaves its place to another copy of its need, as what is lost does
-        Set<String> waited = asNumberedBefore(
-                Set.copyOf(underWay(day, tasks(day, before, at, Map.of()), first, Set.of())
-                        .spoiled()),
-                first.renamed());
+        Set<String> waited = waited(day, before, first, false);
         SoFar soFar = waited.isEmpty() ? first : soFar(day, before, at, waited);
         Attempt rest;
         try (Planning.Ending ending = planning.watching(spec)) {
-            rest = rest(day, before, soFar, ending);
+            rest = rest(day, before, soFar, false, ending);
+            Set<String> otherwise = waited(day, before, first, true);
+            if (!otherwise.equals(waited) && rest.made().plan().verdict().lateMinutes() > 0 && !ending.stop()) {
+                SoFar keeping = otherwise.isEmpty() ? first : soFar(day, before, at, otherwise);
+                Attempt kept = rest(day, before, keeping, true, ending);
+                if (kept.isBetterThan(rest)) {
+                    rest = kept;
+                    waited = otherwise;
+                    soFar = keeping;
+                }
+            }
         }
         Planning.Planned made = rest.made();
         Set<String> unusable = new TreeSet<>(rest.anew());
@@ -204,34 +210,40 @@ final class ReplanCommand implements Callable<Integer> {
      * Plans the rest of a day: once more if what has begun finds no way on, if copies would come when nobody waits for them, and if first
      * takes are late where there are more copies than before.
      */
-    private Attempt rest(Day day, Plan before, SoFar soFar, Planning.Ending ending) {
-        Attempt best = attempt(day, before, soFar, Set.of(), Map.of(), ending);
+    private Attempt rest(Day day, Plan before, SoFar soFar, boolean keepsStale, Planning.Ending ending) {
+        Attempt best = attempt(day, before, soFar, Set.of(), keepsStale, Map.of(), ending);
         Set<String> stuck = stuck(best.left(), best.made().plan());
         if (!stuck.isEmpty() && !ending.stop()) {
-            Attempt anew = attempt(day, before, soFar, stuck, Map.of(), ending);
+            Attempt anew = attempt(day, before, soFar, stuck, keepsStale, Map.of(), ending);
             best = anew.missing() < best.missing() ? anew : best;
         }
         Map<String, Integer> enough =
                 new TreeMap<>(beyondReach(day, before, best.made().plan()));
         enough.putAll(enough(day, best.left().net(), best.made().plan(), false));
         if (!enough.isEmpty() && !ending.stop()) {
-            Attempt fewer = attempt(day, before, soFar, best.anew(), enough, ending);
+            Attempt fewer = attempt(day, before, soFar, best.anew(), keepsStale, enough, ending);
             best = fewer.isBetterThan(best) ? fewer : best;
         }
         Map<String, Integer> noMore =
                 new TreeMap<>(asBefore(day, before, best.made().plan()));
         if (!noMore.isEmpty() && best.firstTakesLate(day) > 0 && !ending.stop()) {
             best.enough().forEach((need, count) -> noMore.merge(need, count, Math::min));
-            Attempt asBefore = attempt(day, before, soFar, best.anew(), noMore, ending);
+            Attempt asBefore = attempt(day, before, soFar, best.anew(), keepsStale, noMore, ending);
             best = asBefore.firstTakesLate(day) < best.firstTakesLate(day) ? asBefore : best;
         }
         return best;
     }
 
     private Attempt attempt(
-            Day day, Plan before, SoFar soFar, Set<String> anew, Map<String, Integer> enough, Planning.Ending ending) {
+            Day day,
+            Plan before,
+            SoFar soFar,
+            Set<String> anew,
+            boolean keepsStale,
+            Map<String, Integer> enough,
+            Planning.Ending ending) {
         TaskNet all = tasks(day, before, soFar.now(), enough);
-        UnderWay left = underWay(day, all, soFar, anew);
+        UnderWay left = underWay(day, all, soFar, anew, keepsStale);
         return new Attempt(
                 left, planning.plan(spec, day, left.net(), Optional.of(soFar.inHand()), ending), anew, enough);
     }
@@ -492,8 +504,14 @@ final class ReplanCommand implements Callable<Integer> {
         return new ParameterException(spec.commandLine(), "--now: " + why);
     }
 
-    private static UnderWay underWay(Day day, TaskNet all, SoFar soFar, Set<String> anew) {
-        return UnderWay.of(day, all, soFar.now(), soFar.begun(), soFar.breaks(), anew, soFar.notBefore());
+    private static UnderWay underWay(Day day, TaskNet all, SoFar soFar, Set<String> anew, boolean keepsStale) {
+        return UnderWay.of(day, all, soFar.now(), soFar.begun(), soFar.breaks(), anew, keepsStale, soFar.notBefore());
+    }
+
+    /** Copies that have waited too long, as the plan in hand numbers them: they leave their places to others of their need, as what is lost does. */
+    private static Set<String> waited(Day day, Plan before, SoFar soFar, boolean keepsStale) {
+        UnderWay left = underWay(day, tasks(day, before, soFar.now(), Map.of()), soFar, Set.of(), keepsStale);
+        return asNumberedBefore(Set.copyOf(left.spoiled()), soFar.renamed());
     }
 
     /** @param useless copies that have waited too long, as the plan in hand numbers them */

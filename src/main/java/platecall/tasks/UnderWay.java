@@ -52,6 +52,7 @@ public record UnderWay(TaskNet net, List<String> spoiled) {
      * @param now from when on is planned
      * @param begun every work that has begun, as it happens, with the copies that it still serves; in order of time
      * @param anew copies, by id, of which nothing that has begun can be used
+     * @param keepsStale whether what is plated is shown though it will be past its use, even if another could be made sooner
      * @param breaks every meal break that has begun
      * @param notBefore steps of copies that aren't begun before some time
      */
@@ -62,8 +63,9 @@ public record UnderWay(TaskNet net, List<String> spoiled) {
             List<Work> begun,
             List<Break> breaks,
             Set<String> anew,
+            boolean keepsStale,
             Map<CopyStep, Moment> notBefore) {
-        return new Reckoning(day, net, now, begun, anew, notBefore).reckon(breaks);
+        return new Reckoning(day, net, now, begun, anew, keepsStale, notBefore).reckon(breaks);
     }
 
     private static final class Reckoning {
@@ -76,15 +78,23 @@ public record UnderWay(TaskNet net, List<String> spoiled) {
         private final Map<Recipe, Recipe> untouched = new IdentityHashMap<>();
         private final List<String> spoiled = new ArrayList<>();
         private final Map<CopyStep, Moment> notBefore;
+        private final boolean keepsStale;
         /** For each need the earliest minutes at which its copies that are begun, but not plated, can be at camera. */
         private final Map<Need, PriorityQueue<Integer>> unplated = new HashMap<>();
 
         Reckoning(
-                Day day, TaskNet net, Moment now, List<Work> works, Set<String> anew, Map<CopyStep, Moment> notBefore) {
+                Day day,
+                TaskNet net,
+                Moment now,
+                List<Work> works,
+                Set<String> anew,
+                boolean keepsStale,
+                Map<CopyStep, Moment> notBefore) {
             this.day = day;
             this.net = net;
             this.now = net.origin().minutesUntil(now);
             this.works = works;
+            this.keepsStale = keepsStale;
             this.notBefore = notBefore;
             for (int i = 0; i < works.size(); i++) {
                 for (String copy : works.get(i).copies()) {
@@ -376,7 +386,7 @@ public record UnderWay(TaskNet net, List<String> spoiled) {
          */
         private boolean isWorthIt(Copy copy, Recipe left, Recipe fresh) {
             Task plating = left.tasks().get(left.plated());
-            if (!plating.hasBegun() || copy.due() + copy.show() <= now) {
+            if (keepsStale || !plating.hasBegun() || copy.due() + copy.show() <= now) {
                 return true;
             }
             int plated = plating.earliest() + plating.minutes();

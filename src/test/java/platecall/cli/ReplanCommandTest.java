@@ -417,6 +417,23 @@ class ReplanCommandTest {
                 .allMatch(start -> start.compareTo("16:10") >= 0);
     }
 
+    /**
+     * Fillets are plated by 10:05 or so when their call slips to 10:40: they will be past their use by a quarter of an hour, but all others
+     * would have to be roasted after what is late already, hours later.
+     */
+    @Test
+    void whatWillBeStaleIsShownIfAnotherWouldCostMore() throws IOException {
+        Path crowded = Path.of("problems/overbooked");
+        Path plan = folder.resolve("crowded");
+        run("plan", crowded, "--out", plan, "--steps", 30_000, "--threads", 1);
+        Path later = changed(crowded, "setups.csv", ",hall,10:15,", ",hall,10:40,");
+        replan(later, plan.resolve("plan.json"), "10:16");
+        assertThat(err.toString()).isEmpty();
+        assertThat(out.toString())
+                .containsPattern("(?m)^1 +10:40 .*, past use$")
+                .doesNotContain("made anew");
+    }
+
     /** By hand: forty minutes more until a call, with what is for it not begun, and nothing else in its way. */
     @Test
     void aCallThatSlipsTakesItsFoodAlong() throws IOException {

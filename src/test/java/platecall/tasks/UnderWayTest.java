@@ -63,7 +63,9 @@ class UnderWayTest {
         assertThat(troubles)
                 .allMatch(trouble ->
                         trouble.what().contains("has begun") || trouble.what().contains("has not begun"));
-        UnderWay left = UnderWay.of(day, net(day), now, soFar.begun(), soFar.breaks(), Set.of(), soFar.notBefore());
+        boolean keepsStale = seed % 2 == 0;
+        UnderWay left =
+                UnderWay.of(day, net(day), now, soFar.begun(), soFar.breaks(), Set.of(), keepsStale, soFar.notBefore());
         Planner.Found found = Planner.plan(
                 day,
                 left.net(),
@@ -157,16 +159,17 @@ class UnderWayTest {
     }
 
     private static UnderWay left(TestDays days, String now, Consumer<TestPlans> works) {
-        return left(days, now, works, Map.of());
+        return left(days, now, works, false, Map.of());
     }
 
     private static UnderWay left(
-            TestDays days, String now, Consumer<TestPlans> works, Map<CopyStep, Moment> notBefore) {
+            TestDays days, String now, Consumer<TestPlans> works, boolean keepsStale, Map<CopyStep, Moment> notBefore) {
         Day day = days.build();
         TestPlans plan = TestPlans.of(day);
         works.accept(plan);
         Plan built = plan.build();
-        return UnderWay.of(day, net(day), TestDays.at(now), built.work(), built.breaks(), Set.of(), notBefore);
+        return UnderWay.of(
+                day, net(day), TestDays.at(now), built.work(), built.breaks(), Set.of(), keepsStale, notBefore);
     }
 
     private static List<String> windows(UnderWay left) {
@@ -187,12 +190,12 @@ class UnderWayTest {
     void whatWaitsUntilATimeBeginsFromThenOn() {
         CopyStep boil = CopyStep.of("S1/pasta/plate/hero#1", "boil");
         CopyStep plate = CopyStep.of("S1/pasta/plate/hero#1", "plate");
-        assertThat(windows(left(pasta(), "09:00", plan -> {}, Map.of(boil, TestDays.at("09:20")))))
+        assertThat(windows(left(pasta(), "09:00", plan -> {}, false, Map.of(boil, TestDays.at("09:20")))))
                 .containsExactly("boil 560-", "plate 570-");
         Consumer<TestPlans> boiled = plan -> plan.step("pasta", "boil", 1, "09:00-09:10", work -> work.by("Ana"));
-        assertThat(windows(left(pasta(), "09:05", boiled, Map.of(plate, TestDays.at("09:15")))))
+        assertThat(windows(left(pasta(), "09:05", boiled, false, Map.of(plate, TestDays.at("09:15")))))
                 .containsExactly("boil begun 540-540", "plate 555-555");
-        assertThat(left(pasta(), "09:05", boiled, Map.of(plate, TestDays.at("09:16")))
+        assertThat(left(pasta(), "09:05", boiled, false, Map.of(plate, TestDays.at("09:16")))
                         .spoiled())
                 .containsExactly("S1/pasta/plate/hero#1");
     }
@@ -314,6 +317,7 @@ class UnderWayTest {
         Consumer<TestPlans> plated = plan -> plan.step("pasta", "boil", 1, "09:27-09:37", work -> work.by("Ana"))
                 .step("pasta", "plate", 1, "09:39-09:41", work -> work.by("Ana"));
         assertThat(left(pasta(), "09:45", plated).spoiled()).containsExactly("S1/pasta/plate/hero#1");
+        assertThat(left(pasta(), "09:45", plated, true, Map.of()).spoiled()).isEmpty();
         // at 10:25 another would be 37 minutes late, five minutes past use is 34
         assertThat(left(pasta(), "10:25", plated).spoiled()).isEmpty();
         assertThat(left(pasta(), "10:25", plated).net().past().done()).hasSize(1);
