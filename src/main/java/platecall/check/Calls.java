@@ -88,11 +88,14 @@ final class Calls {
                 continue;
             }
             told = true;
-            Moment moment = lateRelease ? new Moment(lastMinute(setup)) : setup.call();
+            boolean nextTake = late
+                    && call - kitchenStart() <= MOST_MINUTES
+                    && setup.takesShot().flatMap(Setup.TakesShot::next).isPresent();
+            Moment moment = lateRelease ? new Moment(lastMinute(setup)) : nextTake ? setup.nextRoll() : setup.call();
             found.add(
                     Sheet.SETUPS,
                     row,
-                    lateRelease ? "release" : "call",
+                    lateRelease ? "release" : nextTake ? "next take" : "call",
                     Wording.clock(day, moment),
                     "lies more than " + MOST_DAYS + " days from kitchen hours "
                             + Wording.clock(day, day.facts().kitchenHours()),

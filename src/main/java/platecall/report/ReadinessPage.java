@@ -500,7 +500,7 @@ public record ReadinessPage(
             parts.add(late.size() + " of " + count(fed.size(), "setup", "setups") + " late: " + first(late));
         }
         if (!stale.isEmpty()) {
-            parts.add("first take past use: " + first(stale));
+            parts.add((underWay ? "next" : "first") + " take past use: " + first(stale));
         }
         if (late.isEmpty() && stale.isEmpty()) {
             boolean planned = broken > 0 || !unsure.isEmpty();

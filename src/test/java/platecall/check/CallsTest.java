@@ -228,6 +228,15 @@ class CallsTest {
     }
 
     @Test
+    void aNextTakeWeeksAfterKitchenHoursIsTold() {
+        assertThat(Sheets.toast()
+                        .change("setups", "1", "takes shot=1", "next take=2026-04-02 10:00")
+                        .troubles())
+                .containsExactly("setups 0 next take: [2026-04-02 10:00] lies more than 14 days from kitchen hours "
+                        + "06:00-18:00. Maybe the year or the month is wrong.");
+    }
+
+    @Test
     void aReleaseWeeksAfterKitchenHoursIsTold() {
         assertThat(Sheets.toast()
                         .change("setups", "1", "release=2026-04-02 10:00")
