@@ -63,7 +63,7 @@ final class OddsCommand implements Callable<Integer> {
         Plan plan = PlanFile.read(planPath, DayFiles.digest(day));
         Odds odds = Odds.of(day, plan, runs, seed);
         PrintWriter out = spec.commandLine().getOut();
-        OddsTable.print(out, day, odds);
+        OddsTable.print(out, day, plan, odds);
         int broken = Audit.of(day, plan).unsettling().size();
         if (broken > 0) {
             out.println("The plan breaks rules: " + broken + ". So these chances mean little. Maybe run audit on it.");

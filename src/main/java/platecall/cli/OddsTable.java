@@ -8,9 +8,12 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import platecall.day.Day;
 import platecall.odds.Odds;
 import platecall.odds.Odds.OfSetup;
+import platecall.plan.Plan;
+import platecall.plan.Plan.Readiness;
 import platecall.units.Moment;
 
 /** How sure a plan is, in one screen: each setup with its chances, then the promise, then what makes setups late. */
@@ -36,12 +39,18 @@ final class OddsTable {
                 odds.runs());
     }
 
-    static void print(PrintWriter out, Day day, Odds odds) {
+    static void print(PrintWriter out, Day day, Plan plan, Odds odds) {
         printSetups(out, day, odds.setups());
         out.println();
         out.println(line(day, odds));
+        Map<String, Integer> late = plan.verdict().setups().stream()
+                .filter(setup -> setup.ready().isPresent() && setup.marginMinutes() < 0)
+                .collect(Collectors.toMap(Readiness::setup, setup -> -setup.marginMinutes()));
         for (OfSetup setup : odds.lessSureThan(day.facts().promise())) {
-            if (!setup.causes().isEmpty()) {
+            if (late.containsKey(setup.setup())) {
+                out.println("Setup " + setup.setup() + " is late by the plan itself, by " + late.get(setup.setup())
+                        + " min, if all steps take their likely minutes.");
+            } else if (!setup.causes().isEmpty()) {
                 out.println("Setup " + setup.setup() + " is late most often because of " + causes(setup) + ".");
             }
         }
@@ -54,7 +63,9 @@ final class OddsTable {
                 setups.stream()
                         .map(setup -> Map.entry(setup.setup(), setup.call()))
                         .toList());
-        String row = "%s  %9s  %9s  %10s  %-10s  %-12s  %s%n";
+        int half = width(10, setups.stream().map(OfSetup::halfBy), zone);
+        int promised = width(12, setups.stream().map(OfSetup::promisedBy), zone);
+        String row = "%s  %9s  %9s  %10s  %-" + half + "s  %-" + promised + "s  %s%n";
         String ready = promise(day) + " ready";
         out.printf(
                 Locale.ROOT,
@@ -78,6 +89,12 @@ final class OddsTable {
                     by(setup.promisedBy(), zone),
                     setup.halfBy().isEmpty() ? "never ready" : String.format(Locale.ROOT, "%.1f min", setup.waits()));
         }
+    }
+
+    /** Of a column of times, which are longer where they need their offset. */
+    private static int width(int least, Stream<Optional<Moment>> times, ZoneId zone) {
+        return Math.max(
+                least, times.mapToInt(time -> by(time, zone).length()).max().orElse(least));
     }
 
     private static String causes(OfSetup setup) {

@@ -73,15 +73,20 @@ final class CoolingLook implements Reckoning {
         double band = Reckoning.halfSpread(
                 portion.secondsTo(peakAbove, air, lump, LESS_HEAT), portion.secondsTo(peakAbove, air, lump, MORE_HEAT));
 
-        String why = String.format(
+        String falls = String.format(
                 Locale.ROOT,
-                "surface falls from %s to %s °C at %s °C, then to %.0f °C%s%s",
+                peakTo >= DAY_SECONDS
+                        ? "surface, at first %s °C, doesn't fall to %s °C within a day at %s °C"
+                        : "surface falls from %s to %s °C at %s °C",
                 Limits.plain(start),
                 Limits.plain(Math.min(start, peakAbove)),
-                Limits.plain(air.celsius()),
+                Limits.plain(air.celsius()));
+        String end = String.format(
+                Locale.ROOT,
+                usableTo >= DAY_SECONDS ? ", and not to %.0f °C within a day%s" : ", then to %.0f °C%s",
                 Math.min(start, usableAbove),
-                givenEnd.isPresent() ? "" : " where steam no longer shows",
-                given.assumptions());
+                givenEnd.isPresent() ? "" : " where steam no longer shows");
+        String why = falls + (peakTo >= DAY_SECONDS ? "" : end) + given.assumptions();
         return LookLife.ofSeconds(0, peakTo, usableTo, band, why, warning(start, peakAbove, biot, lump));
     }
 

@@ -38,15 +38,18 @@ final class HouseLook implements Reckoning {
                 .filter(candidate -> candidate.item().equals(given.word("item")))
                 .findFirst()
                 .orElseThrow();
-        double speed = Math.max(1 / FARTHEST, Math.min(FARTHEST, speed(line, air)));
+        double reckoned = speed(line, air);
+        double speed = Math.max(1 / FARTHEST, Math.min(FARTHEST, reckoned));
         double peakTo = 60 * line.peakTo() / speed;
         String here = line.driver() == Driver.ITSELF
                 ? ""
                 : String.format(
                         Locale.ROOT,
-                        ", %s %.1f times as fast here",
+                        speed < 1 ? ", %s %s%.2f times as fast here%s" : ", %s %s%.1f times as fast here%s",
                         line.driver() == Driver.DRYING ? "dries" : "changes",
-                        speed);
+                        reckoned > speed ? "at least " : reckoned < speed ? "at most " : "",
+                        speed,
+                        reckoned == speed ? "" : ", as far as the table is stretched");
         String why = String.format(
                 Locale.ROOT,
                 "%s, house table %s and %s min at %s °C and %s %%%s (%s)",

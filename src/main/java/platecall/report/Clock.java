@@ -2,11 +2,13 @@ package platecall.report;
 
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import platecall.day.Day;
 import platecall.plan.Plan;
+import platecall.safety.SafetyClock;
 import platecall.units.Moment;
 import platecall.units.Span;
 
@@ -40,10 +42,13 @@ final class Clock {
         return new Clock(day, all.start(), all.end());
     }
 
-    /** From the first minute of work or call to the last release. */
+    /** From the first minute of work, meal or call to the last release, or when food must be thrown away. */
     private static Span busy(Day day, Plan plan) {
-        List<Span> spans = new java.util.ArrayList<>();
+        List<Span> spans = new ArrayList<>();
         plan.work().forEach(work -> spans.add(work.span()));
+        plan.breaks().forEach(meal -> spans.add(meal.span()));
+        SafetyClock.of(day, plan).forEach(clock -> spans.add(Span.ofMinutes(clock.discardBy(), 1)));
+        SafetyClock.ofOnlySeenTooLong(day, plan).forEach(clock -> spans.add(Span.ofMinutes(clock.discardBy(), 1)));
         day.setups().forEach(setup -> spans.add(setup.shooting()));
         day.setups().forEach(setup -> spans.add(Span.ofMinutes(day.releaseOf(setup), 1)));
         if (spans.isEmpty()) {

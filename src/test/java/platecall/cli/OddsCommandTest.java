@@ -43,6 +43,29 @@ class OddsCommandTest {
         assertThat(code).isEqualTo(kept ? Main.FINE : Main.NOT_READY);
     }
 
+    /** Whatever steps take, it is late as planned: none of them is to blame. */
+    @Test
+    void whatIsLateByThePlanItselfIsNotBlamedOnAStep() throws IOException {
+        Path plan = folder.resolve("late");
+        Main.run(
+                new PrintWriter(out, true),
+                new PrintWriter(err, true),
+                "plan",
+                "problems/overbooked",
+                "--out",
+                plan.toString(),
+                "--steps",
+                "20000",
+                "--threads",
+                "1");
+        assertThat(odds("problems/overbooked", plan.resolve("plan.json"), "--runs", 50))
+                .isEqualTo(Main.NOT_READY);
+        assertThat(out.toString())
+                .containsPattern(
+                        "Setup \\d is late by the plan itself, by \\d+ min, if all steps take their likely minutes.")
+                .doesNotContainPattern("Setup 4 is late most often because of");
+    }
+
     /** A plan of another maker may have a plate before its egg is fried: it gets odds of a kind, and is told to be broken. */
     @Test
     void aPlanThatBreaksRulesIsToldToMeanLittle() throws IOException {

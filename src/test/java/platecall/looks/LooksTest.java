@@ -152,11 +152,24 @@ class LooksTest {
 
         assertThat(life.peakToMinutes()).isEqualTo(1440);
         assertThat(life.usableToMinutes()).isEqualTo(1440);
+        assertThat(life.reasoning()).contains("surface, at first 78 °C, doesn't fall to 60 °C within a day at 22 °C");
         LookLife solid = new LooksDay()
                 .light(2000)
                 .dish("pie", Kind.COOLING, "start", "78", "wet", "0")
                 .life();
         assertThat(solid.peakToMinutes()).isEqualTo(1440);
+    }
+
+    /** Air of 38 °C cools it to 45 °C, but never to 36 °C. */
+    @Test
+    void whatNeverFallsToTheEndOfItsUseSaysSo() {
+        LookLife life = new LooksDay()
+                .air(38, 90)
+                .dish("soup", Kind.COOLING, "start", "74", "body", "liquid", "peak above", "45", "usable above", "36")
+                .life();
+        assertThat(life.peakToMinutes()).isLessThan(600);
+        assertThat(life.usableToMinutes()).isEqualTo(1440);
+        assertThat(life.reasoning()).contains("surface falls from 74 to 45 °C at 38 °C, and not to 36 °C within a day");
     }
 
     @Test
@@ -537,19 +550,20 @@ class LooksTest {
     }
 
     @Test
-    void theHouseTableIsNotStretchedBeyondFourTimes() {
-        assertThat(new LooksDay()
-                        .air(22, 100)
-                        .dish("h", Kind.WILTING, "item", "soft herbs")
-                        .life()
-                        .usableToMinutes())
-                .isEqualTo(160);
-        assertThat(new LooksDay()
-                        .air(45, 5)
-                        .dish("h", Kind.WILTING, "item", "soft herbs")
-                        .life()
-                        .usableToMinutes())
-                .isEqualTo(10);
+    void theHouseTableIsNotStretchedBeyondFourTimesAndSaysSo() {
+        LookLife damp = new LooksDay()
+                .air(22, 100)
+                .dish("h", Kind.WILTING, "item", "soft herbs")
+                .life();
+        assertThat(damp.usableToMinutes()).isEqualTo(160);
+        assertThat(damp.reasoning())
+                .contains("dries at most 0.25 times as fast here, as far as the table is stretched");
+        LookLife dry = new LooksDay()
+                .air(45, 5)
+                .dish("h", Kind.WILTING, "item", "soft herbs")
+                .life();
+        assertThat(dry.usableToMinutes()).isEqualTo(10);
+        assertThat(dry.reasoning()).contains("dries at least 4.0 times as fast here, as far as the table is stretched");
     }
 
     @Test

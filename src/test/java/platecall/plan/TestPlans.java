@@ -125,7 +125,11 @@ public final class TestPlans {
     }
 
     public TestPlans meal(String person, String fromTo) {
-        breaks.add(new Break(person, TestDays.span(fromTo)));
+        return meal(person, TestDays.span(fromTo));
+    }
+
+    public TestPlans meal(String person, Span span) {
+        breaks.add(new Break(person, span));
         return this;
     }
 

@@ -15,6 +15,7 @@ import platecall.day.TestDays;
 import platecall.odds.Odds;
 import platecall.plan.Plan;
 import platecall.plan.TestPlans;
+import platecall.units.Moment;
 
 /** The lists for spreadsheets. */
 class ListsTest {
@@ -184,6 +185,24 @@ class ListsTest {
                 .contains("2026-10-25 02:00+02:00,2026-10-25 02:02+02:00,bake: put in")
                 .contains("2026-10-25 02:00+01:00,2026-10-25 02:30+01:00,meal break");
         assertThat(Clock.of(eggs.day(), plan).time(eggs.at(3, 30))).isEqualTo("02:30 +01");
+    }
+
+    /** Work, call and release lie before the change, but one meal break is in the hour after it. */
+    @Test
+    void aMealAfterTheChangeIsToldAparttoo() {
+        Day day = TestDays.firstEgg()
+                .with(days -> {
+                    days.date = LocalDate.of(2026, 10, 25);
+                    days.kitchen = List.of(TestDays.span("2026-10-24T20:00", "2026-10-25T08:00"));
+                })
+                .setup("S1", "2026-10-24T23:30", setup -> {})
+                .build();
+        Moment before = day.setups().get(0).call();
+        assertThat(Clock.of(day, TestPlans.of(day).build()).stamp(before)).isEqualTo("2026-10-24 23:30");
+        Plan meal = TestPlans.of(day)
+                .meal("Ana", TestDays.span("2026-10-25T04:00", "2026-10-25T04:30"))
+                .build();
+        assertThat(Clock.of(day, meal).stamp(before)).isEqualTo("2026-10-24 23:30+02:00");
     }
 
     /** All of it lies in the hour that clocks show twice, so each time needs its offset. */
