@@ -40,6 +40,7 @@ import platecall.day.Setup;
 import platecall.day.Trouble;
 import platecall.intake.DayFile;
 import platecall.intake.HappeningsFile;
+import platecall.intake.NotedFile;
 import platecall.looks.Looks;
 import platecall.odds.SoFar;
 import platecall.plan.Breach;
@@ -516,13 +517,13 @@ final class ReplanCommand implements Callable<Integer> {
 
     /** @param useless copies that have waited too long, as the plan in hand numbers them */
     private SoFar soFar(Day day, Plan before, Moment at, Set<String> useless) {
-        Optional<HappeningsFile> file = Optional.ofNullable(happened).map(path -> HappeningsFile.read(path, day));
+        Optional<NotedFile<Happening>> file = Optional.ofNullable(happened).map(path -> HappeningsFile.read(path, day));
         List<Trouble> troubles = new ArrayList<>();
         SoFar soFar = SoFar.of(
                 day,
                 before,
                 at,
-                file.map(HappeningsFile::rows).orElse(List.of()),
+                file.map(NotedFile::rows).orElse(List.of()),
                 useless,
                 HappeningsFile.SHEET_NAME,
                 troubles);

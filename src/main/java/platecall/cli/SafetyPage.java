@@ -2,6 +2,7 @@ package platecall.cli;
 
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -14,6 +15,7 @@ import platecall.day.Diner;
 import platecall.day.Dish;
 import platecall.day.Ingredient;
 import platecall.day.Need;
+import platecall.day.ProbeReading;
 import platecall.plan.Breach;
 import platecall.plan.Plan;
 import platecall.plan.Plan.PlannedCopy;
@@ -23,8 +25,10 @@ import platecall.safety.Container;
 import platecall.safety.Cooking;
 import platecall.safety.Cooling;
 import platecall.safety.DeclaredAllergens;
+import platecall.safety.Electricity;
 import platecall.safety.FoodKind;
 import platecall.safety.HandContact;
+import platecall.safety.JudgedReadings;
 import platecall.safety.Limit;
 import platecall.safety.Profile;
 import platecall.safety.Roast;
@@ -36,9 +40,6 @@ import platecall.units.Span;
 
 /** What the command safety prints, section by section. */
 final class SafetyPage {
-
-    /** What a continuous load counts by the US National Electrical Code. */
-    private static final double NEC_FACTOR = 1.25;
 
     private static final DateTimeFormatter DATE = DateTimeFormatter.ofPattern("MM-dd ", Locale.ROOT);
 
@@ -67,20 +68,28 @@ final class SafetyPage {
     private final List<String> remarks;
     private final Profile profile;
     private final List<ClockReading> clocks;
+    private final List<JudgedReadings> readings;
     private final List<String> lines = new ArrayList<>();
 
     /**
      * @param day a checked day, whose safety profile is known
      * @param broken breaches of the rules of safety
      * @param remarks what may go wrong with what people eat although no rule is broken, one sentence each
+     * @param rows thermometer readings that fit the plan; none if nobody has any
      */
-    SafetyPage(Day day, Plan plan, List<Breach> broken, List<String> remarks) {
+    SafetyPage(Day day, Plan plan, List<Breach> broken, List<String> remarks, List<ProbeReading> rows) {
         this.day = day;
         this.plan = plan;
         this.broken = broken;
         this.remarks = remarks;
         profile = SafetyClock.profile(day).orElseThrow();
         clocks = SafetyClock.of(day, plan);
+        readings = JudgedReadings.of(day, plan, rows, this::clock);
+    }
+
+    /** Whether readings say that something isn't safe that the plan has somebody eat. */
+    boolean harmful() {
+        return readings.stream().anyMatch(JudgedReadings::harmful);
     }
 
     List<String> lines() {
@@ -93,6 +102,7 @@ final class SafetyPage {
                 profile.outHot().mostWhole(),
                 profile.outCold().mostWhole()));
         breaches();
+        readings();
         clocks();
         containers();
         eaters();
@@ -137,6 +147,31 @@ final class SafetyPage {
         return dishName(food.need().dish()) + ": a whole roast of beef, pork, lamb or ham is done at "
                 + number(food.coreCelsius()) + " °C" + held(seconds) + " (" + Roast.source()
                 + "). Whether it is one, nobody can tell from the sheets.";
+    }
+
+    private void readings() {
+        if (readings.isEmpty()) {
+            return;
+        }
+        title("Readings");
+        Map<String, List<JudgedReadings>> alike = readings.stream()
+                .sorted(Comparator.comparing(JudgedReadings::grade).reversed())
+                .collect(Collectors.groupingBy(
+                        judged -> judged.copy().need() + judged.what() + judged.words(),
+                        LinkedHashMap::new,
+                        Collectors.toList()));
+        alike.values().forEach(same -> {
+            JudgedReadings first = same.get(0);
+            line(String.format(
+                    Locale.ROOT,
+                    "%-8s  %s, %s: %s",
+                    first.grade().word(),
+                    name(first.copy(), same.stream().map(judged -> judged.copy().number()).toList()),
+                    first.what().word(),
+                    first.words()));
+        });
+        line("They count as they are written, on straight lines between them: a calibrated thermometer and local codes"
+                + " decide.");
     }
 
     private void clocks() {
@@ -256,13 +291,13 @@ final class SafetyPage {
                     number(load.mostAmps()),
                     clock(load.from()),
                     number(load.circuit().usableAmps()),
-                    (int) (load.circuit().usableAmps() * load.circuit().volts() + 1e-6),
+                    (int) (Electricity.watts(load.circuit().volts(), load.circuit().usableAmps()) + 1e-6),
                     number(load.circuit().amps()),
                     number(load.circuit().continuousFactor()),
                     load.carried() ? "" : " TOO MUCH"));
         }
-        if (day.circuits().stream().anyMatch(circuit -> circuit.continuousFactor() == NEC_FACTOR)) {
-            line("The factor " + number(NEC_FACTOR)
+        if (day.circuits().stream().anyMatch(circuit -> circuit.continuousFactor() == Electricity.CONTINUOUS_FACTOR)) {
+            line("The factor " + number(Electricity.CONTINUOUS_FACTOR)
                     + " is that of loads of three hours or more (NEC 210.19(A)(1), 210.20(A));"
                     + " an electrician decides.");
         }
@@ -288,11 +323,7 @@ final class SafetyPage {
     private static String kinds(Cooking core) {
         return core.kinds().stream()
                 .sorted()
-                .map(kind -> switch (kind) {
-                    case INTACT -> "whole cuts and fish";
-                    case GROUND -> "ground meat";
-                    case POULTRY -> "poultry and what is stuffed";
-                })
+                .map(FoodKind::words)
                 .collect(Collectors.joining(", "));
     }
 
@@ -338,7 +369,12 @@ final class SafetyPage {
     }
 
     private String name(PlannedCopy copy) {
-        return dishName(copy.dish()) + " #" + copy.number()
+        return name(copy, List.of(copy.number()));
+    }
+
+    /** The same of several copies of a need. */
+    private String name(PlannedCopy copy, List<Integer> numbers) {
+        return dishName(copy.dish()) + numbers.stream().map(number -> " #" + number).collect(Collectors.joining(","))
                 + (copy.part().equals("hero") ? "" : " (" + copy.part() + ")") + " for setup " + copy.setup();
     }
 

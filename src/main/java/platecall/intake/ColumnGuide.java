@@ -78,14 +78,21 @@ public final class ColumnGuide {
                 page.append(properties(looks));
             }
         }
-        Sheet<?> happenings = HappeningsFile.SHEET;
-        page.append(
-                        "<h2>A file of what happened</h2>\n<p>No sheet of the day, but a CSV file for <code>replan --happened</code>. ")
-                .append("Each row is ")
-                .append(escaped(happenings.oneRowIs()))
-                .append(".</p>\n")
-                .append(columns(happenings));
+        noted(page, "A file of what happened", "replan --happened", HappeningsFile.SHEET);
+        noted(page, "A file of thermometer readings", "safety --readings", ReadingsFile.SHEET);
         return page.append(FOOT).toString();
+    }
+
+    /** A file that is noted down while the day is under way. */
+    private static void noted(StringBuilder page, String title, String option, Sheet<?> sheet) {
+        page.append("<h2>")
+                .append(title)
+                .append("</h2>\n<p>No sheet of the day, but a CSV file for <code>")
+                .append(option)
+                .append("</code>. Each row is ")
+                .append(escaped(sheet.oneRowIs()))
+                .append(".</p>\n")
+                .append(columns(sheet));
     }
 
     private static String columns(Sheet<?> sheet) {

@@ -19,7 +19,6 @@ import java.util.function.Supplier;
 import java.util.regex.Pattern;
 import platecall.day.Day;
 import platecall.day.DayFacts;
-import platecall.day.Happening;
 import platecall.day.Spelling;
 import platecall.day.Trouble;
 
@@ -87,21 +86,21 @@ final class DayDecoder {
     }
 
     /**
-     * What happened on a day.
+     * What was noted on a day.
      *
      * @throws BadDay if anything is wrong
      */
-    static HappeningsFile happenings(String file, RawSheet sheet, Day day, Troubles troubles) {
+    static <R> NotedFile<R> noted(String file, Sheet<R> sheet, RawSheet found, Day day, Troubles troubles) {
         RawDay raw = new RawDay("row", CsvFolder.STRAY_CELL, false);
-        raw.add(sheet);
+        raw.add(found);
         DayDecoder decoder = new DayDecoder(raw, troubles);
-        decoder.frame = new Frame(day.facts().date(), day.facts().zone(), true, sheet.decimalComma());
-        List<Happening> rows = decoder.records(HappeningsFile.SHEET);
+        decoder.frame = new Frame(day.facts().date(), day.facts().zone(), true, found.decimalComma());
+        List<R> rows = decoder.records(sheet);
         Whereabouts whereabouts = new Whereabouts(file, raw.rowWord(), decoder.rowNumbers, decoder.keyNumbers);
         if (!troubles.none()) {
             throw new BadDay(whereabouts, troubles);
         }
-        return new HappeningsFile(rows, whereabouts);
+        return new NotedFile<>(rows, whereabouts);
     }
 
     @SuppressWarnings("unchecked")

@@ -67,6 +67,7 @@ final class Grammars {
     private static final String NUMBER_NOUN = "a number";
     private static final String SHARE_NOUN = "a share";
     private static final String MINUTES_NOUN = "a whole number of minutes";
+    private static final String SECONDS_NOUN = "a whole number of seconds";
     private static final String CELSIUS_NOUN = "a whole number of degrees Celsius";
     private static final String WALK_NOUN = "a place and the minutes to walk there";
     private static final Pattern PERCENT_IN_WORDS =
@@ -117,6 +118,13 @@ final class Grammars {
             "12",
             Grammar.Json.WHOLE_NUMBER,
             (text, frame) -> wholeNumber(text, MINUTES_NOUN, ""),
+            value -> Integer.toString(value));
+
+    static final Grammar<Integer> SECONDS = Grammar.number(
+            SECONDS_NOUN,
+            "15",
+            Grammar.Json.WHOLE_NUMBER,
+            (text, frame) -> wholeNumber(text, SECONDS_NOUN, ""),
             value -> Integer.toString(value));
 
     static final Grammar<Integer> CELSIUS = Grammar.number(
@@ -358,6 +366,8 @@ final class Grammars {
             number = number.multiply(BigDecimal.valueOf(60));
         } else if (minutes && unit.matches("s|secs?|seconds?")) {
             number = number.divide(BigDecimal.valueOf(60), 0, RoundingMode.UP);
+        } else if (noun.equals(SECONDS_NOUN) && unit.matches("m|mins?|minutes?")) {
+            number = number.multiply(BigDecimal.valueOf(60));
         } else if ((celsius || noun.equals(NUMBER_NOUN)) && unit.matches("(°|deg|degrees )?\\s*f|fahrenheit")) {
             number = number.subtract(BigDecimal.valueOf(32)).divide(new BigDecimal("1.8"), 0, RoundingMode.HALF_UP);
         }

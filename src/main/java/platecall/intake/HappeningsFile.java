@@ -3,8 +3,6 @@ package platecall.intake;
 import static platecall.intake.Column.optional;
 import static platecall.intake.Column.required;
 
-import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.ZoneId;
 import java.util.List;
@@ -12,10 +10,9 @@ import java.util.Optional;
 import platecall.day.Day;
 import platecall.day.Happening;
 import platecall.day.Part;
-import platecall.day.Trouble;
 import platecall.units.Moment;
 
-/** What happened otherwise than planned: a CSV file with one row for each such thing, and where its rows stand. */
+/** What happened otherwise than planned: a CSV file with one row for each such thing. */
 public final class HappeningsFile {
 
     /** Name of the sheet in what is told of it. */
@@ -68,35 +65,15 @@ public final class HappeningsFile {
                     row.get(PERSON),
                     row.get(TIME)));
 
-    private final List<Happening> rows;
-    private final Whereabouts whereabouts;
-
-    HappeningsFile(List<Happening> rows, Whereabouts whereabouts) {
-        this.rows = List.copyOf(rows);
-        this.whereabouts = whereabouts;
-    }
+    private HappeningsFile() {}
 
     /**
      * Reads what happened on a day.
      *
      * @throws BadDay if it can't be read, with all that is wrong
      */
-    public static HappeningsFile read(Path path, Day day) {
-        String file = DayFiles.nameOf(path);
-        Troubles troubles = new Troubles();
-        try {
-            if (!Files.exists(path)) {
-                throw BadDay.file(file, "there is no such file", "");
-            }
-            String text = CsvFolder.text(SHEET_NAME, DayFiles.bytes(path, DayFiles.MOST_BYTES), troubles);
-            RawSheet sheet = text == null ? null : CsvFolder.parse(SHEET_NAME, text, troubles);
-            if (sheet == null) {
-                throw new BadDay(Whereabouts.of(file), troubles);
-            }
-            return DayDecoder.happenings(file, sheet, day, troubles);
-        } catch (IOException unreadable) {
-            throw BadDay.file(file, DayFiles.reason(unreadable), "");
-        }
+    public static NotedFile<Happening> read(Path path, Day day) {
+        return NotedFile.read(path, day, SHEET);
     }
 
     /**
@@ -112,16 +89,5 @@ public final class HappeningsFile {
             throw new IllegalArgumentException(
                     "[" + text + "] " + unreadable.getMessage() + ". " + unreadable.wayOut());
         }
-    }
-
-    public List<Happening> rows() {
-        return rows;
-    }
-
-    /** What is wrong about its rows, which can be read but don't fit the day or the plan. */
-    public BadDay bad(List<Trouble> troubles) {
-        Troubles all = new Troubles();
-        troubles.forEach(all::add);
-        return new BadDay(whereabouts, all);
     }
 }

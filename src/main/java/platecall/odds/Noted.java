@@ -138,11 +138,8 @@ final class Noted {
         return true;
     }
 
-    private boolean isMeant(Happening it, PlannedCopy copy) {
-        return it.dish().equals(Optional.of(copy.dish()))
-                && it.setup().map(copy.setup()::equals).orElse(true)
-                && it.part().map(part -> part.word().equals(copy.part())).orElse(true)
-                && it.number().map(number -> number == copy.number()).orElse(true);
+    private static boolean isMeant(Happening it, PlannedCopy copy) {
+        return copy.isMeant(it.setup(), it.dish().orElseThrow(), it.part(), it.number());
     }
 
     /** Setups for which a plan has a dish, if not for the one that is told; else the way out that is given. */

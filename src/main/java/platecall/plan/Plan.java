@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import platecall.day.CameraTime;
 import platecall.day.Day;
+import platecall.day.Part;
 import platecall.day.Setup;
 import platecall.units.Moment;
 import platecall.units.Money;
@@ -147,6 +148,15 @@ public record Plan(
             if (number > MOST_COPIES) {
                 throw new IllegalArgumentException("number must not be above " + MOST_COPIES + ": [" + number + "]");
             }
+        }
+
+        /** Whether somebody means it who notes something of a dish; what is left blank may be any. */
+        public boolean isMeant(
+                Optional<String> ofSetup, String ofDish, Optional<Part> ofPart, Optional<Integer> ofNumber) {
+            return dish.equals(ofDish)
+                    && ofSetup.map(setup::equals).orElse(true)
+                    && ofPart.map(it -> it.word().equals(part)).orElse(true)
+                    && ofNumber.map(it -> it == number).orElse(true);
         }
     }
 

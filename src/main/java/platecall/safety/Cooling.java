@@ -52,7 +52,8 @@ public final class Cooling {
                 : OptionalDouble.of(to.getAsDouble() - from.getAsDouble());
     }
 
-    private static OptionalDouble minuteBelow(List<Reading> log, double celsius) {
+    /** The minute at which a log is no more above a temperature, on straight lines between readings; empty if never. */
+    static OptionalDouble minuteBelow(List<Reading> log, double celsius) {
         for (int i = 0; i < log.size(); i++) {
             Reading now = log.get(i);
             if (now.celsius() <= celsius) {

@@ -7,7 +7,7 @@ public final class Electricity {
     public static final double CONTINUOUS_FACTOR = 1.25;
 
     /** Decimal amps are off by far less. */
-    private static final double ROUNDING = 1e-9;
+    private static final double ROUNDING = 1e-6;
 
     private Electricity() {}
 
@@ -16,14 +16,13 @@ public final class Electricity {
         return volts * amps;
     }
 
-    /** Amps that a breaker of {@code ratingAmps} carries for hours: {@code rating / 1.25}. */
-    public static double continuousAmps(double ratingAmps) {
-        return ratingAmps / CONTINUOUS_FACTOR;
-    }
-
-    /** Whether {@code passing + 1.25 * lasting <= rating}, all in amps. */
-    public static boolean carries(double ratingAmps, double passingAmps, double lastingAmps) {
-        return passingAmps + CONTINUOUS_FACTOR * lastingAmps <= ratingAmps + ROUNDING;
+    /**
+     * Whether {@code passing + factor * lasting <= rating}, all in amps.
+     *
+     * @param factor how often a lasting load counts, at least 1: in the US {@link #CONTINUOUS_FACTOR}
+     */
+    public static boolean carries(double ratingAmps, double factor, double passingAmps, double lastingAmps) {
+        return passingAmps + factor * lastingAmps <= ratingAmps + ROUNDING;
     }
 
     /**

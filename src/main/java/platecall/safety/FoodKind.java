@@ -11,11 +11,11 @@ import org.apache.commons.csv.CSVRecord;
 /** Kinds of food that are cooked to different temperatures, the strictest last (FDA Food Code 3-401.11(A)). */
 public enum FoodKind {
     /** Fish, whole cuts of meat, eggs for immediate service, and whatever no word tells. */
-    INTACT,
+    INTACT("whole cuts, fish and all else"),
     /** Ground or injected meat, ratites. */
-    GROUND,
+    GROUND("ground meat"),
     /** Poultry and stuffed food. */
-    POULTRY;
+    POULTRY("poultry and what is stuffed");
 
     private static final Map<List<String>, FoodKind> WORDS = new LinkedHashMap<>();
     private static final Set<String> ONLY_ITS_NAME = Set.of("stock", "broth", "fat", "egg", "eggs");
@@ -24,6 +24,17 @@ public enum FoodKind {
         for (CSVRecord row : SourcedCsv.rows("foods.csv")) {
             WORDS.put(words(row.get("word")), valueOf(row.get("food").toUpperCase(Locale.ROOT)));
         }
+    }
+
+    private final String words;
+
+    FoodKind(String words) {
+        this.words = words;
+    }
+
+    /** For people: {@code poultry and what is stuffed}. */
+    public String words() {
+        return words;
     }
 
     /**

@@ -39,13 +39,13 @@ public final class Lethality {
     }
 
     /**
-     * Minutes at the reference that a logged core temperature is worth, by trapezoids between the readings. They overstate a
-     * bent curve a little: log at least every half minute.
+     * Minutes at the reference that a logged core temperature is worth at least: each stretch counts as its cooler end, so that
+     * few readings never flatter it.
      *
      * @param log readings in order of time; fewer than two are worth 0
      * @throws IllegalArgumentException if a reading is earlier than the one before
      */
-    public static double minutes(List<Reading> log, double referenceCelsius, double zCelsius) {
+    public static double leastMinutes(List<Reading> log, double referenceCelsius, double zCelsius) {
         double sum = 0;
         for (int i = 1; i < log.size(); i++) {
             Reading a = log.get(i - 1);
@@ -54,9 +54,8 @@ public final class Lethality {
                 throw new IllegalArgumentException("readings must be in order of time, but minute [" + b.minute()
                         + "] comes after [" + a.minute() + "]");
             }
-            sum += (b.minute() - a.minute())
-                    * (rate(a.celsius(), referenceCelsius, zCelsius) + rate(b.celsius(), referenceCelsius, zCelsius))
-                    / 2;
+            double cooler = Math.min(a.celsius(), b.celsius());
+            sum += equivalentMinutes(b.minute() - a.minute(), cooler, referenceCelsius, zCelsius);
         }
         return sum;
     }

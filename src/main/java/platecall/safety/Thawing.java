@@ -16,18 +16,24 @@ public final class Thawing {
         return profile.holdsCold(foodCelsius);
     }
 
+    /** How warm running water may be, in degrees C. */
+    public static Limit water(Profile profile) {
+        return limit(profile, "thaw water");
+    }
+
+    /** Minutes for which raw food may be above the cold limit under running water, with preparation and cooling down. */
+    public static Limit rawMinutes(Profile profile) {
+        return limit(profile, "thaw raw");
+    }
+
     /**
-     * Whether food may thaw under running water.
+     * Whether food may get that warm under running water.
      *
      * @param raw raw animal food; food that is ready to eat must not get above the cold limit at all
      * @param warmestCelsius warmest thawed part
      * @param minutesAboveCold minutes above the cold limit, with preparation and cooling down
      */
-    public static boolean runningWater(
-            Profile profile, double waterCelsius, boolean raw, double warmestCelsius, double minutesAboveCold) {
-        boolean water = limit(profile, "thaw water").allows(waterCelsius);
-        boolean food = profile.holdsCold(warmestCelsius)
-                || raw && limit(profile, "thaw raw").allows(minutesAboveCold);
-        return water && food;
+    public static boolean aboveCold(Profile profile, boolean raw, double warmestCelsius, double minutesAboveCold) {
+        return profile.holdsCold(warmestCelsius) || raw && rawMinutes(profile).allows(minutesAboveCold);
     }
 }

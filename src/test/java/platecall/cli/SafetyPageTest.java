@@ -29,7 +29,7 @@ class SafetyPageTest {
                 new Breach(Rule.CLOCK, 1, "Egg stands"),
                 new Breach(Rule.COOKING, 2, "Egg is raw"));
 
-        assertThat(new SafetyPage(day, TestPlans.of(day).build(), broken, List.of()).lines())
+        assertThat(new SafetyPage(day, TestPlans.of(day).build(), broken, List.of(), List.of()).lines())
                 .contains(
                         "  BROKEN  nobody eats what he or she must not: 1 copy. Egg has milk",
                         "    minute. Egg stands",
@@ -60,7 +60,7 @@ class SafetyPageTest {
                     step.core = Optional.of(core);
                 })
                 .build();
-        return String.join(" ", new SafetyPage(day, TestPlans.of(day).build(), List.of(), List.of()).lines())
+        return String.join(" ", new SafetyPage(day, TestPlans.of(day).build(), List.of(), List.of(), List.of()).lines())
                 .replaceAll("\\s+", " ");
     }
 
@@ -72,7 +72,7 @@ class SafetyPageTest {
                 .ingredient("egg", "peanuts", part -> {})
                 .need("S1", "egg", "plate", need -> need.eatenBy = List.of("Nora", "Mina"))
                 .build();
-        assertThat(String.join(" ", new SafetyPage(day, TestPlans.of(day).build(), List.of(), List.of()).lines())
+        assertThat(String.join(" ", new SafetyPage(day, TestPlans.of(day).build(), List.of(), List.of(), List.of()).lines())
                         .replaceAll("\\s+", " "))
                 .contains("Nora (allergic to peanuts) MUST NOT EAT IT, Mina (allergic to milk)")
                 .doesNotContain("Mina (allergic to milk) MUST NOT");
@@ -108,7 +108,7 @@ class SafetyPageTest {
                         work -> work.on("kettle", 1))
                 .build();
 
-        assertThat(new SafetyPage(day, plan, List.of(), List.of()).lines())
+        assertThat(new SafetyPage(day, plan, List.of(), List.of(), List.of()).lines())
                 .contains("  wall: 10 A at most, from " + clock
                         + "; carries 16 A, 3680 W, for hours (16 A breaker over 1)")
                 .noneMatch(line -> line.contains("NEC"));

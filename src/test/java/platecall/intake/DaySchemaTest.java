@@ -93,11 +93,12 @@ class DaySchemaTest {
     void theGuideNamesEverySheetAndEveryColumn() {
         String guide = ColumnGuide.html(List.of(new ColumnGuide.LookTerm("melting", "size", "of a scoop (mm)", "50")));
         assertThat(guide).contains("<td>size</td><td>melting</td><td>of a scoop (mm)</td><td>50</td>");
-        List<Sheet<?>> all = new ArrayList<>(DaySheets.ALL);
-        all.add(HappeningsFile.SHEET);
-        for (Sheet<?> sheet : all) {
-            boolean ofDay = DaySheets.ALL.contains(sheet);
-            assertThat(guide).contains("<h2>" + (ofDay ? sheet.name() : "A file of what happened") + "</h2>");
+        Map<Sheet<?>, String> titles = new LinkedHashMap<>();
+        DaySheets.ALL.forEach(sheet -> titles.put(sheet, sheet.name()));
+        titles.put(HappeningsFile.SHEET, "A file of what happened");
+        titles.put(ReadingsFile.SHEET, "A file of thermometer readings");
+        for (Sheet<?> sheet : titles.keySet()) {
+            assertThat(guide).contains("<h2>" + titles.get(sheet) + "</h2>");
             for (Column<?, ?> column : sheet.columns()) {
                 assertThat(guide).contains("<td>" + column.name() + (column.required() ? " *" : "") + "</td>");
             }

@@ -8,6 +8,7 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import platecall.day.Circuit;
 import platecall.units.Moment;
 
 /** Sanitizing, allergen lists, electricity and labour: each against its published number. */
@@ -69,10 +70,10 @@ class HouseRulesTest {
     /** NEC 210.19(A)(1) and 210.20(A). */
     @Test
     void lastingLoadsCountMore() {
-        assertThat(Electricity.carries(20, 0, 16)).isTrue();
-        assertThat(Electricity.carries(20, 0, 16.1)).isFalse();
-        assertThat(Electricity.carries(20, 10, 8)).isTrue();
-        assertThat(Electricity.carries(20, 10.1, 8)).isFalse();
+        assertThat(Electricity.carries(20, Electricity.CONTINUOUS_FACTOR, 0, 16)).isTrue();
+        assertThat(Electricity.carries(20, Electricity.CONTINUOUS_FACTOR, 0, 16.1)).isFalse();
+        assertThat(Electricity.carries(20, Electricity.CONTINUOUS_FACTOR, 10, 8)).isTrue();
+        assertThat(Electricity.carries(20, Electricity.CONTINUOUS_FACTOR, 10.1, 8)).isFalse();
     }
 
     /** 120 V circuits, and NEC 210.23: a single load of a cord and plug at most 80 %. */
@@ -80,8 +81,9 @@ class HouseRulesTest {
     @CsvSource({"15, 1800, 12, 1440", "20, 2400, 16, 1920"})
     void americanCircuitsCarryTheirWatts(double amps, double watts, double lastingAmps, double lastingWatts) {
         assertThat(Electricity.watts(120, amps)).isEqualTo(watts);
-        assertThat(Electricity.continuousAmps(amps)).isEqualTo(lastingAmps);
-        assertThat(Electricity.watts(120, Electricity.continuousAmps(amps))).isEqualTo(lastingWatts);
+        double usable = new Circuit("wall", 120, amps, Electricity.CONTINUOUS_FACTOR).usableAmps();
+        assertThat(usable).isEqualTo(lastingAmps);
+        assertThat(Electricity.watts(120, usable)).isEqualTo(lastingWatts);
     }
 
     /** UK at 230 V: 13 A plug, 16 A, 20 A, 32 A ring. */

@@ -21,27 +21,38 @@ class LethalityTest {
         return log;
     }
 
-    /** Own calculation: the integral is z / ln 10 * (10^(5/7.5) - 10^(-15/7.5)) = 15.0861 min. */
+    /**
+     * Own calculation: the integral is z / ln 10 * (10^(5/7.5) - 10^(-15/7.5)) = 15.0861 min; with a step h what is counted
+     * lies below the trapezoids by h / 2 * (10^(5/7.5) - 10^(-15/7.5)) = h * 2.3158.
+     */
     @Test
-    void aLoggedCoreTemperatureIsWorthItsIntegral() {
+    void aLoggedCoreTemperatureIsWorthAtLeastItsCoolerEnds() {
         assertThat(7.5 / Math.log(10) * (Math.pow(10, 5 / 7.5) - Math.pow(10, -2)))
                 .isCloseTo(15.0861, within(1e-3));
-        assertThat(Lethality.minutes(ramp(0.5), 70, 7.5)).isCloseTo(15.1157, within(1e-3));
-        assertThat(Lethality.minutes(ramp(1), 70, 7.5)).isCloseTo(15.2044, within(1e-3));
-        assertThat(Lethality.minutes(ramp(0.01), 70, 7.5)).isCloseTo(15.0861, within(1e-3));
+        assertThat(Lethality.leastMinutes(ramp(0.5), 70, 7.5)).isCloseTo(15.1157 - 0.5 * 2.3158, within(1e-3));
+        assertThat(Lethality.leastMinutes(ramp(1), 70, 7.5)).isCloseTo(15.2044 - 2.3158, within(1e-3));
+        assertThat(Lethality.leastMinutes(ramp(0.01), 70, 7.5)).isCloseTo(15.0861 - 0.0232, within(1e-3));
+    }
+
+    /** FSA: 70 °C for 2 minutes; the same seen from both sides of a reading that is hotter. */
+    @Test
+    void whatIsHotterInBetweenCountsAsTheCoolerEnd() {
+        assertThat(Lethality.leastMinutes(
+                        List.of(new Reading(0, 70), new Reading(1, 90), new Reading(2, 70)), 70, 7.5))
+                .isCloseTo(2, within(1e-12));
     }
 
     @Test
     void aLogThatIsTooShortIsWorthNothing() {
-        assertThat(Lethality.minutes(List.of(), 70, 7.5)).isZero();
-        assertThat(Lethality.minutes(List.of(new Reading(0, 90)), 70, 7.5)).isZero();
-        assertThat(Lethality.minutes(List.of(new Reading(3, 70), new Reading(3, 70)), 70, 7.5))
+        assertThat(Lethality.leastMinutes(List.of(), 70, 7.5)).isZero();
+        assertThat(Lethality.leastMinutes(List.of(new Reading(0, 90)), 70, 7.5)).isZero();
+        assertThat(Lethality.leastMinutes(List.of(new Reading(3, 70), new Reading(3, 70)), 70, 7.5))
                 .isZero();
     }
 
     @Test
     void readingsOutOfOrderAreRefused() {
-        assertThatThrownBy(() -> Lethality.minutes(List.of(new Reading(3, 70), new Reading(2, 71)), 70, 7.5))
+        assertThatThrownBy(() -> Lethality.leastMinutes(List.of(new Reading(3, 70), new Reading(2, 71)), 70, 7.5))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("readings must be in order of time, but minute [2.0] comes after [3.0]");
     }

@@ -173,13 +173,14 @@ class ProfileTest {
     void foodThawsColdOrUnderColdWater() {
         assertThat(Thawing.fridge(FDA, 5)).isTrue();
         assertThat(Thawing.fridge(FDA, 5.1)).isFalse();
-        assertThat(Thawing.runningWater(FDA, 21, true, 10, 240)).isTrue();
-        assertThat(Thawing.runningWater(FDA, 21, true, 10, 241)).isFalse();
-        assertThat(Thawing.runningWater(FDA, 21.1, true, 10, 60)).isFalse();
-        assertThat(Thawing.runningWater(FDA, 21, false, 5, 0)).isTrue();
-        assertThat(Thawing.runningWater(FDA, 21, false, 5.1, 1)).isFalse();
-        assertThat(Thawing.runningWater(UK, 21, true, 10, 240)).isTrue();
-        assertThat(Thawing.runningWater(UK, 22, true, 10, 240)).isFalse();
+        assertThat(Thawing.aboveCold(FDA, true, 10, 240)).isTrue();
+        assertThat(Thawing.aboveCold(FDA, true, 10, 241)).isFalse();
+        assertThat(Thawing.aboveCold(FDA, false, 5, 0)).isTrue();
+        assertThat(Thawing.aboveCold(FDA, false, 5.1, 1)).isFalse();
+        assertThat(Thawing.aboveCold(UK, true, 10, 240)).isTrue();
+        assertThat(Thawing.water(FDA).allows(21)).isTrue();
+        assertThat(Thawing.water(FDA).allows(21.1)).isFalse();
+        assertThat(Thawing.water(UK).allows(22)).isFalse();
     }
 
     @Test

@@ -1,0 +1,175 @@
+package platecall.safety;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.function.Function;
+import platecall.day.Day;
+import platecall.day.Dish;
+import platecall.day.ProbeReading;
+import platecall.day.ProbeReading.What;
+import platecall.day.Setup;
+import platecall.day.Spelling;
+import platecall.day.Trouble;
+import platecall.plan.Plan;
+import platecall.plan.Plan.PlannedCopy;
+import platecall.units.Moment;
+
+/**
+ * What the thermometer readings of a copy for one purpose say, by the day's safety profile. Readings count as they are written:
+ * a calibrated thermometer and local codes decide.
+ *
+ * @param copy whose
+ * @param what what was going on with it
+ * @param grade how it stands
+ * @param words the readings, why, and what to do, in sentences
+ * @param eaten whether the plan has somebody eat it
+ * @param atRisk whether it can harm: raw food that is cooked, or of a dish that is time-and-temperature controlled
+ */
+public record JudgedReadings(
+        PlannedCopy copy,
+        What what,
+        Grade grade,
+        String words,
+        boolean eaten,
+        boolean atRisk) {
+
+    /** How food stands by its readings. */
+    public enum Grade {
+        /** All that is asked for is shown. */
+        FINE("fine"),
+        /** Nothing is wrong so far, but something is to be done by a time, or isn't known. */
+        WATCH("watch"),
+        /** As it was read it must not be eaten: not yet, or not any more. */
+        NOT_SAFE("NOT SAFE");
+
+        private final String word;
+
+        Grade(String word) {
+            this.word = word;
+        }
+
+        public String word() {
+            return word;
+        }
+    }
+
+    /** Whether somebody is to eat what isn't safe. */
+    public boolean harmful() {
+        return grade == Grade.NOT_SAFE && eaten && atRisk;
+    }
+
+    private record Log(String copy, What what) {}
+
+    /**
+     * Judges readings, each copy and purpose once, in the order of the rows.
+     *
+     * @param day its safety profile must be known
+     * @param rows without {@link #troubles}
+     * @param clock prints a time
+     */
+    public static List<JudgedReadings> of(
+            Day day, Plan plan, List<ProbeReading> rows, Function<Moment, String> clock) {
+        Profile profile = SafetyClock.profile(day).orElseThrow();
+        Map<String, Served> served = new LinkedHashMap<>();
+        Served.of(day, plan).forEach(it -> served.put(it.copy().id(), it));
+        Map<Log, List<ProbeReading>> logs = new LinkedHashMap<>();
+        for (ProbeReading row : rows) {
+            for (PlannedCopy copy : meant(plan, row)) {
+                if (served.containsKey(copy.id())) {
+                    logs.computeIfAbsent(new Log(copy.id(), row.what()), log -> new ArrayList<>())
+                            .add(row);
+                }
+            }
+        }
+        List<JudgedReadings> judged = new ArrayList<>();
+        logs.forEach((log, its) -> judged.add(
+                new ReadingJudge(day, profile, served.get(log.copy()), new ProbeLog(its), clock).judge(log.what())));
+        return judged;
+    }
+
+    private static List<PlannedCopy> meant(Plan plan, ProbeReading row) {
+        return plan.copies().stream()
+                .filter(copy -> copy.made() && copy.isMeant(row.setup(), row.dish(), row.part(), row.number()))
+                .toList();
+    }
+
+    /**
+     * All in the rows that doesn't fit the day or the plan: names that aren't known, copies that aren't made, times before
+     * the plan's first work or after the day, and two readings of a copy in one minute.
+     *
+     * @param sheet name of the rows' sheet
+     */
+    public static List<Trouble> troubles(Day day, Plan plan, List<ProbeReading> rows, String sheet) {
+        List<Trouble> troubles = new ArrayList<>();
+        List<String> setups = day.setups().stream().map(Setup::id).toList();
+        List<String> dishes = day.dishes().stream().map(Dish::id).toList();
+        Moment from = plan.work().stream()
+                .map(work -> work.span().start())
+                .min(Comparator.naturalOrder())
+                .orElse(day.horizon().start());
+        Set<List<Object>> told = new LinkedHashSet<>();
+        for (int i = 0; i < rows.size(); i++) {
+            ProbeReading row = rows.get(i);
+            int before = troubles.size();
+            int at = i;
+            row.setup()
+                    .filter(setup -> !setups.contains(setup))
+                    .ifPresent(setup -> troubles.add(unknown(sheet, at, "setup", setup, setups)));
+            if (!dishes.contains(row.dish())) {
+                troubles.add(unknown(sheet, i, "dish", row.dish(), dishes));
+            }
+            if (row.time().isBefore(from)) {
+                troubles.add(new Trouble(
+                        sheet,
+                        i,
+                        "time",
+                        "",
+                        "lies before the plan's first work",
+                        "Maybe the date is wrong, or missing."));
+            } else if (!row.time().isBefore(day.horizon().end())) {
+                troubles.add(new Trouble(
+                        sheet, i, "time", "", "lies after the day", "Maybe the date is wrong, or missing."));
+            }
+            if (troubles.size() > before) {
+                continue;
+            }
+            List<PlannedCopy> meant = meant(plan, row);
+            if (meant.isEmpty()) {
+                troubles.add(new Trouble(
+                        sheet, i, "", "", "the plan makes no such copy", elsewhere(plan, row)));
+            }
+            meant.stream()
+                    .filter(copy -> !told.add(List.of(copy.id(), row.what(), row.time())))
+                    .findFirst()
+                    .ifPresent(copy -> troubles.add(new Trouble(
+                            sheet,
+                            at,
+                            "time",
+                            "",
+                            copy.id() + " has another reading for " + row.what().word() + " in that minute",
+                            "Maybe only the one that counts: of the coolest part, in the cold of the warmest.")));
+        }
+        return troubles;
+    }
+
+    private static Trouble unknown(String sheet, int row, String column, String name, List<String> names) {
+        return new Trouble(sheet, row, column, name, "is not known", Spelling.suggest(name, names));
+    }
+
+    /** Copies of the dish that the plan makes, as a way out. */
+    private static String elsewhere(Plan plan, ProbeReading row) {
+        List<String> ids = plan.copies().stream()
+                .filter(copy -> copy.made() && copy.dish().equals(row.dish()))
+                .map(PlannedCopy::id)
+                .toList();
+        return ids.isEmpty()
+                ? "Maybe leave the row out."
+                : "Maybe one of " + String.join(", ", ids.subList(0, Math.min(3, ids.size())))
+                        + (ids.size() > 3 ? ", ..." : "") + ".";
+    }
+}

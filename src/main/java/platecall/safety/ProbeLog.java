@@ -1,0 +1,133 @@
+package platecall.safety;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.OptionalDouble;
+import java.util.OptionalLong;
+import platecall.day.ProbeReading;
+import platecall.units.Moment;
+
+/** Readings of one copy for one purpose, in order of time, and how long they show a temperature held. */
+final class ProbeLog {
+
+    private static final double ROUNDING = 1e-9;
+
+    private final List<ProbeReading> rows;
+
+    /** Minutes from the first row; one that was held is there twice, at its start and at its end. */
+    private final List<Reading> readings = new ArrayList<>();
+
+    /** @param rows at least one */
+    ProbeLog(List<ProbeReading> rows) {
+        this.rows = rows.stream()
+                .sorted(Comparator.comparing(ProbeReading::time))
+                .toList();
+        for (ProbeReading row : this.rows) {
+            double minute = start().minutesUntil(row.time());
+            readings.add(new Reading(minute, row.celsius()));
+            if (row.heldSeconds() > 0) {
+                readings.add(new Reading(minute + row.heldSeconds() / 60.0, row.celsius()));
+            }
+        }
+        readings.sort(Comparator.comparingDouble(Reading::minute));
+    }
+
+    List<ProbeReading> rows() {
+        return rows;
+    }
+
+    List<Reading> readings() {
+        return readings;
+    }
+
+    Moment start() {
+        return rows.get(0).time();
+    }
+
+    ProbeReading last() {
+        return rows.get(rows.size() - 1);
+    }
+
+    double lowest() {
+        return rows.stream().mapToDouble(ProbeReading::celsius).min().orElseThrow();
+    }
+
+    double highest() {
+        return rows.stream().mapToDouble(ProbeReading::celsius).max().orElseThrow();
+    }
+
+    /** The last whole minute at which {@code minute} isn't over, counted from the start. */
+    Moment at(double minute) {
+        return start().plus((long) Math.floor(minute + ROUNDING));
+    }
+
+    /** The most seconds for which no reading is below {@code celsius}, 0 for a single one; empty if all are below. */
+    OptionalLong heldSeconds(double celsius) {
+        OptionalLong most = OptionalLong.empty();
+        for (int end = 0; end < readings.size(); end++) {
+            OptionalLong held = heldUntil(end, celsius);
+            if (held.isPresent() && held.getAsLong() >= most.orElse(0)) {
+                most = held;
+            }
+        }
+        return most;
+    }
+
+    /** The same up to the last reading. */
+    OptionalLong heldNow(double celsius) {
+        return heldUntil(readings.size() - 1, celsius);
+    }
+
+    /** The minute at which {@code celsius} has been held for so many seconds; empty if it never has. */
+    OptionalDouble reached(double celsius, double seconds) {
+        for (int end = 0; end < readings.size(); end++) {
+            OptionalLong held = heldUntil(end, celsius);
+            if (held.isPresent() && held.getAsLong() >= seconds) {
+                return OptionalDouble.of(readings.get(end).minute() - (held.getAsLong() - seconds) / 60);
+            }
+        }
+        return OptionalDouble.empty();
+    }
+
+    private OptionalLong heldUntil(int end, double celsius) {
+        int from = end + 1;
+        while (from > 0 && readings.get(from - 1).celsius() >= celsius - ROUNDING) {
+            from--;
+        }
+        // whole seconds: parts of a minute are off by far less
+        return from > end
+                ? OptionalLong.empty()
+                : OptionalLong.of(Math.round(
+                        60 * (readings.get(end).minute() - readings.get(from).minute())));
+    }
+
+    /**
+     * How long a limit isn't kept, by the readings: at most from the last one that keeps it.
+     *
+     * @param times how often
+     * @param minutes in all, up to the last reading if it isn't kept then
+     * @param since minute of the last reading that keeps it, if the last of all doesn't; of that one if none before does
+     * @param unknown whether the first reading doesn't keep it, so that nobody knows since when
+     */
+    record Out(int times, double minutes, OptionalDouble since, boolean unknown) {}
+
+    Out out(Limit limit) {
+        int times = 0;
+        double minutes = 0;
+        OptionalDouble since = OptionalDouble.empty();
+        for (int i = 0; i < readings.size(); i++) {
+            boolean kept = limit.allows(readings.get(i).celsius());
+            double before = i == 0 ? 0 : readings.get(i - 1).minute();
+            if (since.isPresent()) {
+                minutes += readings.get(i).minute() - before;
+            } else if (!kept) {
+                times++;
+                minutes += readings.get(i).minute() - before;
+                since = OptionalDouble.of(before);
+            }
+            since = kept ? OptionalDouble.empty() : since;
+        }
+        return new Out(times, minutes, since, !limit.allows(readings.get(0).celsius()));
+    }
+}
