@@ -16,6 +16,7 @@ import platecall.day.Dish;
 import platecall.day.Ingredient;
 import platecall.day.Need;
 import platecall.day.ProbeReading;
+import platecall.day.Step;
 import platecall.plan.Breach;
 import platecall.plan.Plan;
 import platecall.plan.Plan.PlannedCopy;
@@ -33,6 +34,7 @@ import platecall.safety.Limit;
 import platecall.safety.Profile;
 import platecall.safety.Roast;
 import platecall.safety.SafetyClock;
+import platecall.safety.Sanitizing;
 import platecall.safety.Stay;
 import platecall.safety.Undercooked;
 import platecall.units.Moment;
@@ -132,7 +134,7 @@ final class SafetyPage {
                 breach.rule().sentence(),
                 breach.rule().size(breach.amount()),
                 breach.what())));
-        if (profile.limits().containsKey("roast hot")) {
+        if (profile.isFoodCode()) {
             Undercooked.of(day).stream()
                     .filter(food -> food.kind() == FoodKind.INTACT)
                     .flatMap(food ->
@@ -166,7 +168,9 @@ final class SafetyPage {
                     Locale.ROOT,
                     "%-8s  %s, %s: %s",
                     first.grade().word(),
-                    name(first.copy(), same.stream().map(judged -> judged.copy().number()).toList()),
+                    name(
+                            first.copy(),
+                            same.stream().map(judged -> judged.copy().number()).toList()),
                     first.what().word(),
                     first.words()));
         });
@@ -291,7 +295,9 @@ final class SafetyPage {
                     number(load.mostAmps()),
                     clock(load.from()),
                     number(load.circuit().usableAmps()),
-                    (int) (Electricity.watts(load.circuit().volts(), load.circuit().usableAmps()) + 1e-6),
+                    (int) (Electricity.watts(
+                                    load.circuit().volts(), load.circuit().usableAmps())
+                            + 1e-6),
                     number(load.circuit().amps()),
                     number(load.circuit().continuousFactor()),
                     load.carried() ? "" : " TOO MUCH"));
@@ -318,13 +324,16 @@ final class SafetyPage {
                     + source(stage.minutes().source(), stage.minutes().edition())
                     + ")");
         }
+        if (profile.isFoodCode() && day.steps().stream().anyMatch(Step::raw)) {
+            line("what touched raw food, once it is washed: water of at least " + number(Sanitizing.HAND_WATER_CELSIUS)
+                    + " °C (4-501.111; value from memory) or a chemical for " + Sanitizing.SECONDS + " s, chlorine for "
+                    + Sanitizing.CHLORINE_SECONDS + " s, or a machine that heats its surface to "
+                    + number(Sanitizing.MACHINE_CELSIUS) + " °C (FDA Food Code 4-703.11)");
+        }
     }
 
     private static String kinds(Cooking core) {
-        return core.kinds().stream()
-                .sorted()
-                .map(FoodKind::words)
-                .collect(Collectors.joining(", "));
+        return core.kinds().stream().sorted().map(FoodKind::words).collect(Collectors.joining(", "));
     }
 
     private static String core(Cooking core) {
@@ -374,7 +383,8 @@ final class SafetyPage {
 
     /** The same of several copies of a need. */
     private String name(PlannedCopy copy, List<Integer> numbers) {
-        return dishName(copy.dish()) + numbers.stream().map(number -> " #" + number).collect(Collectors.joining(","))
+        return dishName(copy.dish())
+                + numbers.stream().map(number -> " #" + number).collect(Collectors.joining(","))
                 + (copy.part().equals("hero") ? "" : " (" + copy.part() + ")") + " for setup " + copy.setup();
     }
 

@@ -20,7 +20,7 @@ public final class ReadingsFile {
 
     private static final Column<ProbeReading, ProbeReading.What> WHAT = required(
             "what",
-            Grammars.oneOf("what is read", List.of(ProbeReading.What.values()), ProbeReading.What::word),
+            Grammars.oneOf("a kind of reading", List.of(ProbeReading.What.values()), ProbeReading.What::word),
             ProbeReading::what,
             "what goes on with the food: raw food is cooked; what was hot is cooled, what was never hot is chilled; it is held"
                     + " hot or cold; it is reheated to be held hot; it thaws; it is taken out for good, or just cut or opened"
@@ -37,8 +37,8 @@ public final class ReadingsFile {
             "any",
             "what part it plays",
             "hero");
-    private static final Column<ProbeReading, Optional<Integer>> NUMBER = optional(
-            "number", Grammars.COPY_NUMBER, ProbeReading::number, "all that fit", "number of the copy", "1");
+    private static final Column<ProbeReading, Optional<Integer>> NUMBER =
+            optional("number", Grammars.COPY_NUMBER, ProbeReading::number, "all that fit", "number of the copy", "1");
     private static final Column<ProbeReading, Moment> TIME =
             required("time", Clock.MOMENT, ProbeReading::time, "when it was read", "12:55");
     private static final Column<ProbeReading, Double> CORE = required(

@@ -1,9 +1,10 @@
 package platecall.safety;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -30,13 +31,7 @@ import platecall.units.Moment;
  * @param eaten whether the plan has somebody eat it
  * @param atRisk whether it can harm: raw food that is cooked, or of a dish that is time-and-temperature controlled
  */
-public record JudgedReadings(
-        PlannedCopy copy,
-        What what,
-        Grade grade,
-        String words,
-        boolean eaten,
-        boolean atRisk) {
+public record JudgedReadings(PlannedCopy copy, What what, Grade grade, String words, boolean eaten, boolean atRisk) {
 
     /** How food stands by its readings. */
     public enum Grade {
@@ -72,18 +67,15 @@ public record JudgedReadings(
      * @param rows without {@link #troubles}
      * @param clock prints a time
      */
-    public static List<JudgedReadings> of(
-            Day day, Plan plan, List<ProbeReading> rows, Function<Moment, String> clock) {
+    public static List<JudgedReadings> of(Day day, Plan plan, List<ProbeReading> rows, Function<Moment, String> clock) {
         Profile profile = SafetyClock.profile(day).orElseThrow();
         Map<String, Served> served = new LinkedHashMap<>();
         Served.of(day, plan).forEach(it -> served.put(it.copy().id(), it));
         Map<Log, List<ProbeReading>> logs = new LinkedHashMap<>();
         for (ProbeReading row : rows) {
-            for (PlannedCopy copy : meant(plan, row)) {
-                if (served.containsKey(copy.id())) {
-                    logs.computeIfAbsent(new Log(copy.id(), row.what()), log -> new ArrayList<>())
-                            .add(row);
-                }
+            for (String copy : meant(served.values(), row)) {
+                logs.computeIfAbsent(new Log(copy, row.what()), log -> new ArrayList<>())
+                        .add(row);
             }
         }
         List<JudgedReadings> judged = new ArrayList<>();
@@ -92,9 +84,12 @@ public record JudgedReadings(
         return judged;
     }
 
-    private static List<PlannedCopy> meant(Plan plan, ProbeReading row) {
-        return plan.copies().stream()
-                .filter(copy -> copy.made() && copy.isMeant(row.setup(), row.dish(), row.part(), row.number()))
+    /** Ids of the copies that a row is about. */
+    private static List<String> meant(Collection<Served> served, ProbeReading row) {
+        return served.stream()
+                .map(Served::copy)
+                .filter(copy -> copy.isMeant(row.setup(), row.dish(), row.part(), row.number()))
+                .map(PlannedCopy::id)
                 .toList();
     }
 
@@ -106,66 +101,58 @@ public record JudgedReadings(
      */
     public static List<Trouble> troubles(Day day, Plan plan, List<ProbeReading> rows, String sheet) {
         List<Trouble> troubles = new ArrayList<>();
+        List<Served> served = Served.of(day, plan);
         List<String> setups = day.setups().stream().map(Setup::id).toList();
         List<String> dishes = day.dishes().stream().map(Dish::id).toList();
         Moment from = plan.work().stream()
                 .map(work -> work.span().start())
                 .min(Comparator.naturalOrder())
                 .orElse(day.horizon().start());
-        Set<List<Object>> told = new LinkedHashSet<>();
+        Set<List<Object>> told = new HashSet<>();
         for (int i = 0; i < rows.size(); i++) {
             ProbeReading row = rows.get(i);
             int before = troubles.size();
-            int at = i;
-            row.setup()
-                    .filter(setup -> !setups.contains(setup))
-                    .ifPresent(setup -> troubles.add(unknown(sheet, at, "setup", setup, setups)));
-            if (!dishes.contains(row.dish())) {
-                troubles.add(unknown(sheet, i, "dish", row.dish(), dishes));
+            if (row.setup().isPresent()) {
+                know(sheet, i, "setup", row.setup().get(), setups, troubles);
             }
-            if (row.time().isBefore(from)) {
+            know(sheet, i, "dish", row.dish(), dishes, troubles);
+            if (row.time().isBefore(from) || !row.time().isBefore(day.horizon().end())) {
+                String where = row.time().isBefore(from) ? "before the plan's first work" : "after the day";
+                troubles.add(
+                        new Trouble(sheet, i, "time", "", "lies " + where, "Maybe the date is wrong, or missing."));
+            }
+            List<String> meant = troubles.size() > before ? List.of() : meant(served, row);
+            if (troubles.size() == before && meant.isEmpty()) {
+                troubles.add(new Trouble(sheet, i, "", "", "the plan makes no such copy", elsewhere(served, row)));
+            }
+            List<String> twice = meant.stream()
+                    .filter(copy -> !told.add(List.of(copy, row.what(), row.time())))
+                    .toList();
+            if (!twice.isEmpty()) {
                 troubles.add(new Trouble(
                         sheet,
                         i,
                         "time",
                         "",
-                        "lies before the plan's first work",
-                        "Maybe the date is wrong, or missing."));
-            } else if (!row.time().isBefore(day.horizon().end())) {
-                troubles.add(new Trouble(
-                        sheet, i, "time", "", "lies after the day", "Maybe the date is wrong, or missing."));
+                        twice.get(0) + " has another reading for " + row.what().word() + " in that minute",
+                        "Maybe only the one that counts: of the coolest part, in the cold of the warmest."));
             }
-            if (troubles.size() > before) {
-                continue;
-            }
-            List<PlannedCopy> meant = meant(plan, row);
-            if (meant.isEmpty()) {
-                troubles.add(new Trouble(
-                        sheet, i, "", "", "the plan makes no such copy", elsewhere(plan, row)));
-            }
-            meant.stream()
-                    .filter(copy -> !told.add(List.of(copy.id(), row.what(), row.time())))
-                    .findFirst()
-                    .ifPresent(copy -> troubles.add(new Trouble(
-                            sheet,
-                            at,
-                            "time",
-                            "",
-                            copy.id() + " has another reading for " + row.what().word() + " in that minute",
-                            "Maybe only the one that counts: of the coolest part, in the cold of the warmest.")));
         }
         return troubles;
     }
 
-    private static Trouble unknown(String sheet, int row, String column, String name, List<String> names) {
-        return new Trouble(sheet, row, column, name, "is not known", Spelling.suggest(name, names));
+    private static void know(
+            String sheet, int row, String column, String name, List<String> names, List<Trouble> troubles) {
+        if (!names.contains(name)) {
+            troubles.add(new Trouble(sheet, row, column, name, "is not known", Spelling.suggest(name, names)));
+        }
     }
 
     /** Copies of the dish that the plan makes, as a way out. */
-    private static String elsewhere(Plan plan, ProbeReading row) {
-        List<String> ids = plan.copies().stream()
-                .filter(copy -> copy.made() && copy.dish().equals(row.dish()))
-                .map(PlannedCopy::id)
+    private static String elsewhere(List<Served> served, ProbeReading row) {
+        List<String> ids = served.stream()
+                .filter(it -> it.dish().id().equals(row.dish()))
+                .map(it -> it.copy().id())
                 .toList();
         return ids.isEmpty()
                 ? "Maybe leave the row out."

@@ -20,9 +20,8 @@ final class ProbeLog {
 
     /** @param rows at least one */
     ProbeLog(List<ProbeReading> rows) {
-        this.rows = rows.stream()
-                .sorted(Comparator.comparing(ProbeReading::time))
-                .toList();
+        this.rows =
+                rows.stream().sorted(Comparator.comparing(ProbeReading::time)).toList();
         for (ProbeReading row : this.rows) {
             double minute = start().minutesUntil(row.time());
             readings.add(new Reading(minute, row.celsius()));

@@ -76,6 +76,11 @@ public final class Profile {
         return title + " (" + edition + ")";
     }
 
+    /** Whether it is an edition of the FDA Food Code, whose other sections and companion tables count, too. */
+    public boolean isFoodCode() {
+        return name.startsWith("fda-");
+    }
+
     /** A limit by its name in limits.csv; empty if this profile has none. */
     public Optional<Limit> limit(String limit) {
         return Optional.ofNullable(limits.get(limit));

@@ -67,12 +67,7 @@ final class ReadingJudge {
                 ? " Nobody eats it by the plan."
                 : atRisk ? "" : " By the sheets it needs no control of time and temperature.";
         return new JudgedReadings(
-                served.copy(),
-                what,
-                verdict.grade(),
-                rows + ". " + verdict.words() + aside,
-                served.eaten(),
-                atRisk);
+                served.copy(), what, verdict.grade(), rows + ". " + verdict.words() + aside, served.eaten(), atRisk);
     }
 
     private String row(ProbeReading row) {
@@ -92,29 +87,27 @@ final class ReadingJudge {
                         .anyMatch(seconds -> row.reached(row.celsius(), seconds)))
                 .findFirst();
         if (met.isPresent()) {
-            Moment when = log.at(log.reached(met.get().celsius(), met.get().seconds())
-                    .orElseThrow());
+            Moment when =
+                    log.at(log.reached(met.get().celsius(), met.get().seconds()).orElseThrow());
             return Verdict.fine("Done for " + kind.words() + ": at least "
                     + held(met.get().celsius(), met.get().seconds()) + " at " + clock.apply(when) + "." + worth);
         }
-        return Verdict.notSafe(
-                "Not done for " + kind.words() + ": " + missing(rows) + roast(kind) + worth);
+        return Verdict.notSafe("Not done for " + kind.words() + ": " + missing(rows) + roast(kind) + worth);
     }
 
     /** The shortest ways to have it done, a sentence. */
     private String missing(List<Cooking> rows) {
         double now = log.last().celsius();
         Comparator<Cooking> cooler = Comparator.comparingDouble(Cooking::celsius);
-        Optional<Cooking> hold = rows.stream()
-                .filter(row -> row.celsius() <= now)
-                .min(Comparator.comparingLong(this::secondsMissing));
+        Optional<Cooking> hold =
+                rows.stream().filter(row -> row.celsius() <= now).min(Comparator.comparingLong(this::secondsMissing));
         List<Cooking> hotter =
                 rows.stream().filter(row -> row.celsius() > now).sorted(cooler).toList();
         Optional<Cooking> fastest =
                 hotter.stream().min(Comparator.comparingInt(Cooking::seconds).thenComparing(cooler));
         List<String> ways = Stream.of(
-                        hold.map(row -> "hold " + number(row.celsius()) + " °C for " + seconds(secondsMissing(row))
-                                + " more"),
+                        hold.map(row ->
+                                "hold " + number(row.celsius()) + " °C for " + seconds(secondsMissing(row)) + " more"),
                         hotter.stream().findFirst().map(ReadingJudge::reach),
                         fastest.map(ReadingJudge::reach))
                 .flatMap(Optional::stream)
@@ -134,7 +127,7 @@ final class ReadingJudge {
 
     /** No sheet tells a whole roast from a cut. */
     private String roast(FoodKind kind) {
-        if (kind != FoodKind.INTACT || profile.limit("roast hot").isEmpty()) {
+        if (kind != FoodKind.INTACT || !profile.isFoodCode()) {
             return "";
         }
         return log.rows().stream()
@@ -150,17 +143,16 @@ final class ReadingJudge {
     /** What the readings are worth beside the profile's own rows, which decide. */
     private String worth(FoodKind kind, List<Cooking> rows) {
         boolean equivalents = rows.stream()
-                .anyMatch(row -> row.celsius() == Lethality.UK_REFERENCE_CELSIUS
-                        && row.seconds() == 60 * Lethality.UK_MINUTES);
-        double minutes = Lethality.leastMinutes(
-                log.readings(), Lethality.UK_REFERENCE_CELSIUS, Lethality.UK_Z_CELSIUS);
+                .anyMatch(row ->
+                        row.celsius() == Lethality.UK_REFERENCE_CELSIUS && row.seconds() == 60 * Lethality.UK_MINUTES);
+        double minutes = Lethality.leastMinutes(log.readings(), Lethality.UK_REFERENCE_CELSIUS, Lethality.UK_Z_CELSIUS);
         if (equivalents && minutes >= 0.1) {
             return " Worth at least " + number(Math.floor(10 * minutes) / 10) + " min at "
                     + number(Lethality.UK_REFERENCE_CELSIUS) + " °C (z " + number(Lethality.UK_Z_CELSIUS) + " °C), of "
                     + number(Lethality.UK_MINUTES) + ".";
         }
         // the table is for meat, and only ground meat is known to be meat by its words
-        if (kind == FoodKind.GROUND && profile.limit("roast hot").isPresent()) {
+        if (kind == FoodKind.GROUND && profile.isFoodCode()) {
             return reduced(MeatLethality.Reduction.LOG_7)
                     ? " Bacteria are 10^7 times fewer (USDA FSIS Appendix A)."
                     : reduced(MeatLethality.Reduction.LOG_6_5)
@@ -219,14 +211,13 @@ final class ReadingJudge {
                         + minutes(taken.getAsDouble()) + " " + most(stage.minutes()) + ": discard it.");
             }
             return unknown
-                    ? Verdict.watch(to + " at " + clock.apply(log.at(reached)) + ": in time only if it fell below " + from
-                            + " at " + clock.apply(log.at(reached - most)) + " or later.")
+                    ? Verdict.watch(to + " at " + clock.apply(log.at(reached)) + ": in time only if it fell below "
+                            + from + " at " + clock.apply(log.at(reached - most)) + " or later.")
                     : Verdict.fine("From " + from + " to " + to + " in " + minutes(taken.getAsDouble()) + " "
                             + most(stage.minutes()) + ".");
         }
         if (began.isEmpty()) {
-            return Verdict.watch("Not below " + from + " yet; then " + to + " within "
-                    + minutes(most) + ".");
+            return Verdict.watch("Not below " + from + " yet; then " + to + " within " + minutes(most) + ".");
         }
         Moment due = log.at(began.getAsDouble() + most);
         return log.last().time().isAfter(due)
@@ -242,9 +233,10 @@ final class ReadingJudge {
         String line = number(limit.value()) + " °C";
         Out out = log.out(limit);
         if (out.times() == 0) {
-            return Verdict.fine(hot
-                    ? "Hot enough: never below " + number(log.lowest()) + " °C, and " + line + " is hot."
-                    : "Cold enough: never above " + number(log.highest()) + " °C, and " + line + " is cold.");
+            return Verdict.fine(
+                    hot
+                            ? "Hot enough: never below " + number(log.lowest()) + " °C, and " + line + " is hot."
+                            : "Cold enough: never above " + number(log.highest()) + " °C, and " + line + " is cold.");
         }
         String side = (hot ? "Below " : "Above ") + line;
         String since = out.unknown() ? " since before its first reading" : "";
@@ -255,15 +247,19 @@ final class ReadingJudge {
                     + ": discard it.");
         }
         if (out.since().isEmpty()) {
-            return Verdict.watch(side + since + " for up to " + minutes(out.minutes()) + " " + most(most)
-                    + "; in range again.");
+            return Verdict.watch(
+                    side + since + " for up to " + minutes(out.minutes()) + " " + most(most) + "; in range again.");
         }
         double earlier = out.minutes() - (lastMinute() - out.since().getAsDouble());
         Moment by = log.at(out.since().getAsDouble() + most.mostWhole() - earlier);
         String todo = side + ", " + (out.unknown() ? "nobody knows since when, counted from " : "at most since ")
                 + clock.apply(log.at(out.since().getAsDouble())) + ". "
-                + (hot ? "Heat it up to " + held(limit("reheat").value(), limit("reheat seconds").value()) : "Get it below "
-                        + line)
+                + (hot
+                        ? "Heat it up to "
+                                + held(
+                                        limit("reheat").value(),
+                                        limit("reheat seconds").value())
+                        : "Get it below " + line)
                 + ", or use it by " + clock.apply(by) + ".";
         return eatenUntil(by, todo);
     }
@@ -303,10 +299,13 @@ final class ReadingJudge {
         if (reached.isEmpty()) {
             boolean late = soon.filter(limit -> !limit.allows(taken)).isPresent();
             boolean pack = Reheating.right(profile, true, log.highest(), 0, taken);
-            return Verdict.notSafe((late ? "Not at " + core + " in time: discard it." : "Not hot yet: reach " + core
-                            + soon.map(limit -> ", by " + clock.apply(log.at(cold.orElse(0) + limit.mostWhole())))
-                                    .orElse("")
-                            + ", and read again.")
+            return Verdict.notSafe((late
+                            ? "Not at " + core + " in time: discard it."
+                            : "Not hot yet: reach " + core
+                                    + soon.map(limit ->
+                                                    ", by " + clock.apply(log.at(cold.orElse(0) + limit.mostWhole())))
+                                            .orElse("")
+                                    + ", and read again.")
                     + (pack ? " Enough only for what came in a sealed pack, ready to eat." : ""));
         }
         if (!Reheating.right(profile, false, celsius, seconds, taken)) {
@@ -317,8 +316,9 @@ final class ReadingJudge {
         return soon.isPresent() && cold.isEmpty()
                 ? Verdict.watch(done + ": in time only if it was at " + left + " at "
                         + clock.apply(log.at(until - soon.get().mostWhole())) + " or later.")
-                : Verdict.fine(done + soon.map(limit -> ", " + minutes(taken) + " from " + left + " " + most(limit))
-                        .orElse("")
+                : Verdict.fine(done
+                        + soon.map(limit -> ", " + minutes(taken) + " from " + left + " " + most(limit))
+                                .orElse("")
                         + ".");
     }
 
@@ -330,17 +330,21 @@ final class ReadingJudge {
         }
         boolean raw = served.order().steps().stream().anyMatch(Step::raw);
         if (!Thawing.aboveCold(profile, raw, log.highest(), out.minutes())) {
-            return Verdict.notSafe("Above " + line + (raw
-                    ? " for up to " + minutes(out.minutes()) + " " + most(Thawing.rawMinutes(profile))
-                    : ", and it isn't raw") + ": discard it.");
+            return Verdict.notSafe("Above " + line
+                    + (raw
+                            ? " for up to " + minutes(out.minutes()) + " " + most(Thawing.rawMinutes(profile))
+                            : ", and it isn't raw")
+                    + ": discard it.");
         }
-        String water = " Running water: at most " + number(Thawing.water(profile).value()) + " °C.";
+        String water =
+                " Running water: at most " + number(Thawing.water(profile).value()) + " °C.";
         if (out.since().isEmpty()) {
             return Verdict.watch("Raw, above " + line + " for up to " + minutes(out.minutes()) + " "
                     + most(Thawing.rawMinutes(profile)) + " with its preparation; cold again." + water);
         }
         double earlier = out.minutes() - (lastMinute() - out.since().getAsDouble());
-        Moment by = log.at(out.since().getAsDouble() + Thawing.rawMinutes(profile).mostWhole() - earlier);
+        Moment by =
+                log.at(out.since().getAsDouble() + Thawing.rawMinutes(profile).mostWhole() - earlier);
         return Verdict.watch("Raw, above " + line + " at most since "
                 + clock.apply(log.at(out.since().getAsDouble())) + ": cook it or get it below by " + clock.apply(by)
                 + "." + water);

@@ -73,6 +73,9 @@ class SafetyCommandTest {
                         "ground meat: at least 68 °C, held for 17 s (FDA Food Code 3-401.11(A)(2), 2017 and later), or"
                                 + " at least 63 °C, held for 3 min (FDA Food Code 3-401.11(A)(2), 2013 and 2022), or")
                 .contains("cooled from 57 to 21 °C: at most 120 minutes (FDA Food Code 3-501.14(A)(1), 2013 and 2022)")
+                .contains(
+                        "what touched raw food, once it is washed: water of at least 77 °C (4-501.111; value from memory) or a"
+                                + " chemical for 30 s, chlorine for 10 s, or a machine that heats its surface to 71 °C")
                 .contains("The factor 1.25 is that of loads of three hours or more (NEC 210.19(A)(1), 210.20(A))")
                 .contains("local code, a thermometer and licensed practice decide")
                 .doesNotContain("MUST NOT", "BROKEN", "OVER BY", "TOO MUCH");
@@ -178,6 +181,110 @@ class SafetyCommandTest {
                 .contains("at most 119 after hot")
                 .contains("at most 239 after cold")
                 .doesNotContain("at most 240");
+    }
+
+    private int judged(Path readings) {
+        return Main.run(
+                new PrintWriter(out, true),
+                new PrintWriter(err, true),
+                "safety",
+                DEMO.toString(),
+                PLAN.toString(),
+                "--readings",
+                readings.toString());
+    }
+
+    private Path readings(String... rows) throws IOException {
+        return Files.writeString(
+                folder.resolve("readings.csv"),
+                "what,setup,dish,part,number,time,core (degrees C),held (seconds)\n" + String.join("\n", rows) + "\n");
+    }
+
+    /** FDA Food Code 2022: 3-401.11(A)(3) 74 °C, 3-501.14(A) 57 to 21 °C in 2 h, to 5 °C in 6 h, 3-501.19(B) 4 h. */
+    @Test
+    void theReadingsOfTheDemoDayAreJudged() {
+        assertThat(judged(Path.of("problems/readings.csv"))).as(err.toString()).isEqualTo(Main.NOT_READY);
+        assertThat(out.toString().lines()).contains("Readings").allMatch(line -> line.length() <= 98);
+        assertThat(out.toString().replaceAll("\\s+", " "))
+                .contains(
+                        "NOT SAFE Lantern bird, glazed #2 for setup 4, cooking: 13:34 71.5 °C. Not done for poultry and what"
+                                + " is stuffed: reach 74 °C and read again.")
+                .contains(
+                        "fine Lantern bird, glazed #1 for setup 4, cooking: 12:55 72 °C, 12:58 75 °C. Done for poultry")
+                .contains("watch Leek and curd pasty #1, #2, #3, #4, #5 for setup 3, cooling: 10-16 19:16 71 °C,")
+                .contains("Get it to 5 °C by 01:38.")
+                .contains("NOT SAFE Molten cheese toast #5 for setup 6, taken out: 12:35 4.5 °C. Mark it 16:35")
+                .containsPattern("Setup 6 eats of it from 1[67]:\\d\\d to 1[67]:\\d\\d: too late\\.")
+                .contains("Molten cheese toast #1 (stand-in) for setup 6, cold hold: 14:00 4 °C. Cold enough")
+                .contains("a calibrated thermometer and local codes decide");
+    }
+
+    /** FDA Food Code 2022, 3-401.11(A)(3): 74 °C; the stand-in is eaten by nobody. */
+    @Test
+    void onlyWhatSomebodyEatsCountsForTheExitCode() throws IOException {
+        assertThat(judged(readings("cooking,4,bird,hero,1,12:58,73.9,"))).isEqualTo(Main.NOT_READY);
+        assertThat(judged(readings("cooking,4,bird,hero,1,12:58,74,"))).isZero();
+        assertThat(judged(readings("cooking,4,bird,stand-in,,12:58,50,"))).isZero();
+        assertThat(out.toString().replaceAll("\\s+", " "))
+                .contains("NOT SAFE Lantern bird, glazed #1 (stand-in) for setup 4")
+                .contains("Nobody eats it by the plan.");
+    }
+
+    @Test
+    void allThatIsWrongWithReadingsIsToldAtOnce() throws IOException {
+        assertThat(judged(readings(
+                        "melting,2,soup,,,10:00,60,",
+                        "cooking,2,soup,,,10.00,hot,",
+                        "cooking,2,soup,,,10:00,350,2 min",
+                        "cooking,2,,,1-3,10:00,165 F,-3")))
+                .isEqualTo(Main.BAD_INPUT);
+        assertThat(err.toString().lines())
+                .containsExactly(
+                        "readings.csv, sheet readings, row 2, column \"what\": [melting] is not a kind of reading. Maybe one of"
+                                + " cooking, cooling, chilling, hot hold, cold hold, reheating, thawing, taken out, cut or"
+                                + " opened.",
+                        "readings.csv, sheet readings, row 3, column \"time\": [10.00] is not a time. Maybe 10:00.",
+                        "readings.csv, sheet readings, row 3, column \"core\": [hot] is not a number. Maybe one number in"
+                                + " digits: in the coolest part; while it is kept cold, cools or thaws in the warmest.",
+                        "readings.csv, sheet readings, row 4, column \"core\": [350] must be from -40 to 300 degrees C. Maybe"
+                                + " 177.",
+                        "readings.csv, sheet readings, row 4, column \"held\": [2 min] is not a whole number of seconds. Maybe"
+                                + " 120.",
+                        "readings.csv, sheet readings, row 5, column \"dish\": must not be empty: the dish, as in the sheet"
+                                + " dishes. Maybe bird.",
+                        "readings.csv, sheet readings, row 5, column \"number\": [1-3] is more than one copy. Maybe a row for"
+                                + " each of them, with its number alone.",
+                        "readings.csv, sheet readings, row 5, column \"core\": [165 F] is not a number. Maybe 74.",
+                        "readings.csv, sheet readings, row 5, column \"held\": [-3] must be from 0 to 86400 seconds. Maybe"
+                                + " 3.");
+        assertThat(out.toString()).isEmpty();
+    }
+
+    @Test
+    void readingsThatDoNotFitThePlanAreToldAtOnce() throws IOException {
+        assertThat(judged(readings(
+                        "cooking,2,sop,,,10:00,65,",
+                        "cooking,9,soup,,,10:00,65,",
+                        "cooking,3,soup,,,10:00,65,",
+                        "cooking,2,soup,,,2026-10-16 14:00,65,",
+                        "hot hold,2,soup,hero,1,11:00,65,",
+                        "hot hold,2,soup,,,11:00,65,")))
+                .isEqualTo(Main.BAD_INPUT);
+        assertThat(err.toString().lines())
+                .containsExactly(
+                        "readings.csv, sheet readings, row 2, column \"dish\": [sop] is not known. Did you mean soup?",
+                        "readings.csv, sheet readings, row 3, column \"setup\": [9] is not known. Maybe one of: 1, 2, 3, 4, 5,"
+                                + " 6, 7.",
+                        "readings.csv, sheet readings, row 4: the plan makes no such copy. Maybe one of 2/soup/plate/hero#1,"
+                                + " 2/soup/plate/hero#2, 2/soup/plate/hero#3, ....",
+                        "readings.csv, sheet readings, row 5, column \"time\": lies before the plan's first work. Maybe the date"
+                                + " is wrong, or missing.",
+                        "readings.csv, sheet readings, row 7, column \"time\": 2/soup/plate/hero#1 has another reading for hot"
+                                + " hold in that minute. Maybe only the one that counts: of the coolest part, in the cold of the"
+                                + " warmest.");
+        assertThat(judged(folder.resolve("none.csv"))).isEqualTo(Main.BAD_INPUT);
+        assertThat(judged(readings())).isEqualTo(Main.BAD_INPUT);
+        assertThat(out.toString()).isEmpty();
     }
 
     @Test

@@ -72,7 +72,9 @@ class SafetyPageTest {
                 .ingredient("egg", "peanuts", part -> {})
                 .need("S1", "egg", "plate", need -> need.eatenBy = List.of("Nora", "Mina"))
                 .build();
-        assertThat(String.join(" ", new SafetyPage(day, TestPlans.of(day).build(), List.of(), List.of(), List.of()).lines())
+        assertThat(String.join(
+                                " ",
+                                new SafetyPage(day, TestPlans.of(day).build(), List.of(), List.of(), List.of()).lines())
                         .replaceAll("\\s+", " "))
                 .contains("Nora (allergic to peanuts) MUST NOT EAT IT, Mina (allergic to milk)")
                 .doesNotContain("Mina (allergic to milk) MUST NOT");

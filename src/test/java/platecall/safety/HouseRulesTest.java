@@ -70,10 +70,14 @@ class HouseRulesTest {
     /** NEC 210.19(A)(1) and 210.20(A). */
     @Test
     void lastingLoadsCountMore() {
-        assertThat(Electricity.carries(20, Electricity.CONTINUOUS_FACTOR, 0, 16)).isTrue();
-        assertThat(Electricity.carries(20, Electricity.CONTINUOUS_FACTOR, 0, 16.1)).isFalse();
-        assertThat(Electricity.carries(20, Electricity.CONTINUOUS_FACTOR, 10, 8)).isTrue();
-        assertThat(Electricity.carries(20, Electricity.CONTINUOUS_FACTOR, 10.1, 8)).isFalse();
+        assertThat(Electricity.carries(20, Electricity.CONTINUOUS_FACTOR, 0, 16))
+                .isTrue();
+        assertThat(Electricity.carries(20, Electricity.CONTINUOUS_FACTOR, 0, 16.1))
+                .isFalse();
+        assertThat(Electricity.carries(20, Electricity.CONTINUOUS_FACTOR, 10, 8))
+                .isTrue();
+        assertThat(Electricity.carries(20, Electricity.CONTINUOUS_FACTOR, 10.1, 8))
+                .isFalse();
     }
 
     /** 120 V circuits, and NEC 210.23: a single load of a cord and plug at most 80 %. */

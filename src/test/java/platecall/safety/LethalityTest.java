@@ -37,8 +37,7 @@ class LethalityTest {
     /** FSA: 70 °C for 2 minutes; the same seen from both sides of a reading that is hotter. */
     @Test
     void whatIsHotterInBetweenCountsAsTheCoolerEnd() {
-        assertThat(Lethality.leastMinutes(
-                        List.of(new Reading(0, 70), new Reading(1, 90), new Reading(2, 70)), 70, 7.5))
+        assertThat(Lethality.leastMinutes(List.of(new Reading(0, 70), new Reading(1, 90), new Reading(2, 70)), 70, 7.5))
                 .isCloseTo(2, within(1e-12));
     }
 
