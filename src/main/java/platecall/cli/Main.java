@@ -19,7 +19,10 @@ import platecall.intake.BadDay;
 import platecall.plan.BadPlan;
 import platecall.report.UnwritableFolderException;
 
-/** The command line. Exit codes: 0 fine, 1 the plan breaks a rule, misses a call or, in {@code odds}, breaks a promise, 2 bad input or usage. */
+/**
+ * The command line. Exit codes: 0 fine, 1 the plan breaks a rule, misses a call or, in {@code odds}, breaks a promise, in
+ * {@code safety}, has something eaten that by its readings isn't safe, 2 bad input or usage.
+ */
 @Command(
         name = "platecall",
         description = "Plans food on a film set: the right plate at camera, at its peak, when the camera rolls.",
@@ -43,7 +46,8 @@ import platecall.report.UnwritableFolderException;
         footer = {
             "",
             "DAY is a folder of CSV sheets, a workbook (.xlsx) or a .json file.",
-            "Exit code: 0 fine, 1 the plan breaks a rule, misses a call (odds: or a promise), 2 bad input or usage."
+            "Exit code: 0 fine, 1 the plan breaks a rule, misses a call (odds: or a promise; safety: or food isn't safe by",
+            "its readings), 2 bad input or usage."
         })
 public final class Main {
 

@@ -106,27 +106,40 @@ final class ProbeLog {
      *
      * @param times how often
      * @param minutes in all, up to the last reading if it isn't kept then
-     * @param since minute of the last reading that keeps it, if the last of all doesn't; of that one if none before does
+     * @param earlier those of them that are over
+     * @param since minute of the last reading that keeps it, if the last of all doesn't; of the first one if none does
      * @param unknown whether the first reading doesn't keep it, so that nobody knows since when
      */
-    record Out(int times, double minutes, OptionalDouble since, boolean unknown) {}
+    record Out(int times, double minutes, double earlier, OptionalDouble since, boolean unknown) {
+
+        /** The minute at which so many are over, if it stays out. */
+        double due(Limit most) {
+            return since.orElseThrow() + most.mostWhole() - earlier;
+        }
+    }
 
     Out out(Limit limit) {
         int times = 0;
-        double minutes = 0;
-        OptionalDouble since = OptionalDouble.empty();
-        for (int i = 0; i < readings.size(); i++) {
-            boolean kept = limit.allows(readings.get(i).celsius());
-            double before = i == 0 ? 0 : readings.get(i - 1).minute();
-            if (since.isPresent()) {
-                minutes += readings.get(i).minute() - before;
-            } else if (!kept) {
+        double earlier = 0;
+        double since = Double.NaN;
+        double before = 0;
+        for (Reading reading : readings) {
+            boolean kept = limit.allows(reading.celsius());
+            if (!kept && Double.isNaN(since)) {
                 times++;
-                minutes += readings.get(i).minute() - before;
-                since = OptionalDouble.of(before);
+                since = before;
+            } else if (kept && !Double.isNaN(since)) {
+                earlier += reading.minute() - since;
+                since = Double.NaN;
             }
-            since = kept ? OptionalDouble.empty() : since;
+            before = reading.minute();
         }
-        return new Out(times, minutes, since, !limit.allows(readings.get(0).celsius()));
+        boolean out = !Double.isNaN(since);
+        return new Out(
+                times,
+                earlier + (out ? before - since : 0),
+                earlier,
+                out ? OptionalDouble.of(since) : OptionalDouble.empty(),
+                !limit.allows(readings.get(0).celsius()));
     }
 }

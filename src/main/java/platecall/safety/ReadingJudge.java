@@ -239,29 +239,23 @@ final class ReadingJudge {
                             : "Cold enough: never above " + number(log.highest()) + " °C, and " + line + " is cold.");
         }
         String side = (hot ? "Below " : "Above ") + line;
-        String since = out.unknown() ? " since before its first reading" : "";
+        String sum = side + (out.unknown() ? " since before its first reading, for at least " : " for up to ")
+                + minutes(out.minutes()) + " " + most(most);
         if (!profile.mayStandOut(hot, out.minutes(), out.times() - 1)) {
-            String times = out.times() == 1 ? "" : ", " + out.times() + " times";
-            return Verdict.notSafe(side + since + " for up to " + minutes(out.minutes()) + times + " " + most(most)
-                    + (out.times() > 1 && profile.limit("occasions").isPresent() ? " and once" : "")
-                    + ": discard it.");
+            boolean often = out.times() > 1 && profile.limit("occasions").isPresent();
+            return Verdict.notSafe(sum + (often ? ", and more than once" : "") + ": discard it.");
         }
         if (out.since().isEmpty()) {
-            return Verdict.watch(
-                    side + since + " for up to " + minutes(out.minutes()) + " " + most(most) + "; in range again.");
+            return Verdict.watch(sum + "; in range again.");
         }
-        double earlier = out.minutes() - (lastMinute() - out.since().getAsDouble());
-        Moment by = log.at(out.since().getAsDouble() + most.mostWhole() - earlier);
-        String todo = side + ", " + (out.unknown() ? "nobody knows since when, counted from " : "at most since ")
-                + clock.apply(log.at(out.since().getAsDouble())) + ". "
-                + (hot
-                        ? "Heat it up to "
-                                + held(
-                                        limit("reheat").value(),
-                                        limit("reheat seconds").value())
-                        : "Get it below " + line)
-                + ", or use it by " + clock.apply(by) + ".";
-        return eatenUntil(by, todo);
+        Moment by = log.at(out.due(most));
+        String warm = "Heat it up to "
+                + held(limit("reheat").value(), limit("reheat seconds").value());
+        return eatenUntil(
+                by,
+                side + ", " + (out.unknown() ? "nobody knows since when, counted from " : "at most since ")
+                        + clock.apply(log.at(out.since().getAsDouble())) + ". "
+                        + (hot ? warm : "Get it to " + line) + ", or use it by " + clock.apply(by) + ".");
     }
 
     private double lastMinute() {
@@ -342,9 +336,7 @@ final class ReadingJudge {
             return Verdict.watch("Raw, above " + line + " for up to " + minutes(out.minutes()) + " "
                     + most(Thawing.rawMinutes(profile)) + " with its preparation; cold again." + water);
         }
-        double earlier = out.minutes() - (lastMinute() - out.since().getAsDouble());
-        Moment by =
-                log.at(out.since().getAsDouble() + Thawing.rawMinutes(profile).mostWhole() - earlier);
+        Moment by = log.at(out.due(Thawing.rawMinutes(profile)));
         return Verdict.watch("Raw, above " + line + " at most since "
                 + clock.apply(log.at(out.since().getAsDouble())) + ": cook it or get it below by " + clock.apply(by)
                 + "." + water);

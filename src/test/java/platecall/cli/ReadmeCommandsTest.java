@@ -60,6 +60,15 @@ class ReadmeCommandsTest {
     }
 
     @Test
+    void theThermometerReadingsAreJudgedAsShown() throws IOException {
+        Matcher command = Pattern.compile("`(safety [^`]+ --readings [^`]+)`").matcher(Files.readString(README));
+        assertThat(command.find()).isTrue();
+
+        assertThat(run(Main.NOT_READY, command.group(1).split(" ")).lines())
+                .containsSequence(blockAfter(command.group(1)));
+    }
+
+    @Test
     void everyCommandStandsInTheTableWithItsWordsAndTheOthersDoNot() throws IOException {
         Matcher row = Pattern.compile("(?m)^\\| `(([a-z]+)[^`]*)` \\| (.*) \\|$")
                 .matcher(Files.readString(README).split("## Commands")[1].split("## ")[0]);

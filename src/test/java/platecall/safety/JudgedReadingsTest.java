@@ -225,7 +225,21 @@ class JudgedReadingsTest {
         assertThat(judge("HOT_HOLD", "10:00 60; 11:00 54; 11:10 60; 13:30 50").words())
                 .endsWith("or use it by 14:00. Setup S1 eats of it from 16:00 to 16:05: too late.");
         assertThat(judge("COLD_HOLD", "13:00 9").words())
-                .contains("nobody knows since when, counted from 13:00. Get it below 5 °C, or use it by 17:00.");
+                .contains("nobody knows since when, counted from 13:00. Get it to 5 °C, or use it by 17:00.");
+    }
+
+    /** SI 2013/2996 Sch. 4: less than two hours, on one occasion only. */
+    @Test
+    void howLongAndHowOftenItWasOutIsTold() {
+        profile = "uk";
+        assertThat(judge("HOT_HOLD", "10:00 63; 10:10 62; 10:20 63; 10:30 62; 10:40 63")
+                        .words())
+                .endsWith("Below 63 °C for up to 40 min (less than 120 min allowed), and more than once: discard it.");
+        assertThat(judge("HOT_HOLD", "10:00 63; 10:10 62; 12:00 62").words())
+                .endsWith("Below 63 °C for up to 120 min (less than 120 min allowed): discard it.");
+        assertThat(judge("HOT_HOLD", "10:10 62; 10:50 63").words())
+                .endsWith("Below 63 °C since before its first reading, for at least 40 min (less than 120 min allowed);"
+                        + " in range again.");
     }
 
     /** FDA Food Code 3-403.11: 74 °C for 15 s within two hours, 57 °C from a sealed pack; UK guidance: 70 °C for 2 min. */
