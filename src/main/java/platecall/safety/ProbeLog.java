@@ -5,6 +5,8 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
+import java.util.stream.IntStream;
+import java.util.stream.LongStream;
 import platecall.day.ProbeReading;
 import platecall.units.Moment;
 
@@ -63,42 +65,38 @@ final class ProbeLog {
 
     /** The most seconds for which no reading is below {@code celsius}, 0 for a single one; empty if all are below. */
     OptionalLong heldSeconds(double celsius) {
-        OptionalLong most = OptionalLong.empty();
-        for (int end = 0; end < readings.size(); end++) {
-            OptionalLong held = heldUntil(end, celsius);
-            if (held.isPresent() && held.getAsLong() >= most.orElse(0)) {
-                most = held;
-            }
-        }
-        return most;
+        return LongStream.of(held(celsius)).filter(seconds -> seconds >= 0).max();
     }
 
     /** The same up to the last reading. */
     OptionalLong heldNow(double celsius) {
-        return heldUntil(readings.size() - 1, celsius);
+        long[] held = held(celsius);
+        return LongStream.of(held[held.length - 1])
+                .filter(seconds -> seconds >= 0)
+                .max();
     }
 
     /** The minute at which {@code celsius} has been held for so many seconds; empty if it never has. */
     OptionalDouble reached(double celsius, double seconds) {
-        for (int end = 0; end < readings.size(); end++) {
-            OptionalLong held = heldUntil(end, celsius);
-            if (held.isPresent() && held.getAsLong() >= seconds) {
-                return OptionalDouble.of(readings.get(end).minute() - (held.getAsLong() - seconds) / 60);
-            }
-        }
-        return OptionalDouble.empty();
+        long[] held = held(celsius);
+        return IntStream.range(0, held.length)
+                .filter(i -> held[i] >= seconds)
+                .mapToDouble(i -> readings.get(i).minute() - (held[i] - seconds) / 60)
+                .findFirst();
     }
 
-    private OptionalLong heldUntil(int end, double celsius) {
-        int from = end + 1;
-        while (from > 0 && readings.get(from - 1).celsius() >= celsius - ROUNDING) {
-            from--;
+    /** For each reading the seconds since the first of those up to it that aren't below; -1 if it is below itself. */
+    private long[] held(double celsius) {
+        long[] held = new long[readings.size()];
+        double from = Double.NaN;
+        for (int i = 0; i < held.length; i++) {
+            double minute = readings.get(i).minute();
+            boolean below = readings.get(i).celsius() < celsius - ROUNDING;
+            from = below ? Double.NaN : Double.isNaN(from) ? minute : from;
+            // whole seconds: parts of a minute are off by far less
+            held[i] = below ? -1 : Math.round(60 * (minute - from));
         }
-        // whole seconds: parts of a minute are off by far less
-        return from > end
-                ? OptionalLong.empty()
-                : OptionalLong.of(Math.round(
-                        60 * (readings.get(end).minute() - readings.get(from).minute())));
+        return held;
     }
 
     /**
