@@ -261,6 +261,55 @@ class JudgedReadingsTest {
         assertThat(judge("REHEATING", log).grade()).isEqualTo(grade);
     }
 
+    /** FDA Food Code 2022, 3-401.11(A)(1); rows may stand in any order, and a time held may reach beyond the next row. */
+    @Test
+    void readingsCountInTheOrderOfTheirTimes() {
+        assertThat(judge("COOKING", "10:02 60; 10:00 63; 10:01 63").words())
+                .isEqualTo(
+                        "10:00 63 °C, 10:01 63 °C, 10:02 60 °C. Done for whole cuts, fish and all else: at least 63 °C for"
+                                + " 15 s at 10:00.");
+        assertThat(judge("COOKING", "10:00 62 90; 10:01 64 14").grade()).isEqualTo(Grade.NOT_SAFE);
+        assertThat(judge("COOKING", "10:00 64 14; 10:01 62; 10:02 64 14").words())
+                .contains("hold 63 °C for 1 s more, or reach 66 °C and hold it for 1 min, or reach 70 °C");
+    }
+
+    /** FDA Food Code 3-501.16. */
+    @Test
+    void whatIsInRangeIsToldWithItsWorstReading() {
+        assertThat(judge("HOT_HOLD", "10:00 61; 10:30 58; 11:00 60").words())
+                .endsWith("Hot enough: never below 58 °C, and 57 °C is hot.");
+        assertThat(judge("COLD_HOLD", "10:00 3; 10:30 4.5; 11:00 4").words())
+                .endsWith("Cold enough: never above 4.5 °C, and 5 °C is cold.");
+    }
+
+    /** FDA Food Code 3-501.14(A): what is at 21 °C when it is first read shows nothing of the first stage. */
+    @Test
+    void aStageThatWasOverBeforeTheFirstReadingIsLeftOut() {
+        assertThat(judge("COOLING", "10:00 21; 11:00 15").words())
+                .isEqualTo(
+                        "10:00 21 °C, 11:00 15 °C. Get it to 5 °C by 16:00, sooner if it fell below 57 °C before its first"
+                                + " reading.");
+        assertThat(judge("COOLING", "10:00 4").words())
+                .endsWith("5 °C at 10:00: in time only if it fell below 57 °C at 04:00 or later.");
+        assertThat(judge("COOLING", "10:00 57; 12:01 21; 15:00 5").words())
+                .endsWith("15:00 5 °C. From 57 °C to 21 °C took 121 min (at most 120 min allowed): discard it.");
+        assertThat(judge("COOLING", "10:00 80").words())
+                .endsWith(
+                        "Not below 57 °C yet; then 21 °C within 120 min. Not below 57 °C yet; then 5 °C within 360 min.");
+    }
+
+    /** FDA Food Code 3-403.11. */
+    @Test
+    void howLongItTookToHeatItUpAgainIsTold() {
+        assertThat(judge("REHEATING", "10:00 5; 11:00 74 15").words())
+                .endsWith("At least 74 °C for 15 s at 11:00, 60.3 min from 5 °C (at most 120 min allowed).");
+        assertThat(judge("REHEATING", "10:00 5; 12:30 74 15").words())
+                .endsWith("From 5 °C to 74 °C for 15 s took 150.3 min (at most 120 min allowed): discard it.");
+        assertThat(judge("REHEATING", "12:30 74; 12:31 74").words())
+                .endsWith("At least 74 °C for 15 s at 12:30: in time only if it was at 5 °C at 10:30 or later.");
+        assertThat(judge("REHEATING", "10:00 20; 12:30 74 15").words()).contains("took more than 150.3 min");
+    }
+
     @Test
     void untilWhenItIsToBeHeatedUpAgainIsTold() {
         assertThat(judge("REHEATING", "10:00 5; 10:40 60").words())
@@ -281,6 +330,20 @@ class JudgedReadingsTest {
     })
     void rawFoodMayThawForFourHoursInAll(String log, Grade grade) {
         assertThat(judge("THAWING", log).grade()).isEqualTo(grade);
+    }
+
+    /** FDA Food Code 3-501.13: water of at most 21 °C. */
+    @Test
+    void untilWhenRawFoodMayThawIsTold() {
+        assertThat(judge("THAWING", "10:00 5; 11:00 10").words())
+                .endsWith(
+                        "Raw, above 5 °C at most since 10:00: cook it or get it below by 14:00. Running water: at most 21 °C.");
+        assertThat(judge("THAWING", "10:00 5; 11:00 10; 12:00 5; 13:00 9").words())
+                .contains("get it below by 14:00.");
+        assertThat(judge("THAWING", "10:00 5; 11:00 10; 12:00 5").words())
+                .contains(
+                        "Raw, above 5 °C for up to 120 min (at most 240 min allowed) with its preparation; cold again.");
+        assertThat(judge("THAWING", "10:00 -18; 11:00 4").words()).contains("never above 4 °C");
     }
 
     /** FDA Food Code 3-501.19(B): four hours, from 5 or 57 °C, what is cut or opened from 21 °C; (C): six, never above 21 °C. */
