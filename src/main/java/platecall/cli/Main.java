@@ -46,8 +46,8 @@ import platecall.report.UnwritableFolderException;
         footer = {
             "",
             "DAY is a folder of CSV sheets, a workbook (.xlsx) or a .json file.",
-            "Exit code: 0 fine, 1 the plan breaks a rule, misses a call (odds: or a promise; safety: or food isn't safe by",
-            "its readings), 2 bad input or usage."
+            "Exit code: 0 fine, 1 the plan breaks a rule, misses a call (odds: or a promise; safety:",
+            "or food isn't safe by its readings), 2 bad input or usage."
         })
 public final class Main {
 

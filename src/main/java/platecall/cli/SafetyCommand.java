@@ -36,8 +36,8 @@ import platecall.safety.JudgedReadings;
             "The limits are those of the safety profile in the day sheet. Local code, a thermometer and licensed practice",
             "decide, not this program.",
             "A plan that was made before the sheets changed is read with the sheets of now.",
-            "Exit code: 0 no safety rule broken, 1 one is, or by the readings something isn't safe that somebody eats, 2 bad",
-            "input or a plan of another day."
+            "Exit code: 0 fine, 1 a safety rule is broken or food isn't safe by its readings,",
+            "2 bad input or a plan of another day."
         })
 final class SafetyCommand implements Callable<Integer> {
 

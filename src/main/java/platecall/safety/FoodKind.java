@@ -11,7 +11,7 @@ import org.apache.commons.csv.CSVRecord;
 /** Kinds of food that are cooked to different temperatures, the strictest last (FDA Food Code 3-401.11(A)). */
 public enum FoodKind {
     /** Fish, whole cuts of meat, eggs for immediate service, and whatever no word tells. */
-    INTACT("whole cuts, fish and all else"),
+    INTACT("whole cuts and fish"),
     /** Ground or injected meat, ratites. */
     GROUND("ground meat"),
     /** Poultry and stuffed food. */

@@ -85,14 +85,28 @@ final class ReadingJudge {
         Optional<Cooking> met = rows.stream()
                 .filter(row -> log.heldSeconds(row.celsius()).stream()
                         .anyMatch(seconds -> row.reached(row.celsius(), seconds)))
-                .findFirst();
+                .max(Comparator.comparing(ReadingJudge::strictest));
         if (met.isPresent()) {
             Moment when =
                     log.at(log.reached(met.get().celsius(), met.get().seconds()).orElseThrow());
-            return Verdict.fine("Done for " + kind.words() + ": at least "
+            return Verdict.fine(done(strictest(met.get())) + ": at least "
                     + held(met.get().celsius(), met.get().seconds()) + " at " + clock.apply(when) + "." + worth);
         }
-        return Verdict.notSafe("Not done for " + kind.words() + ": " + missing(rows) + roast(kind) + worth);
+        return Verdict.notSafe("Not done" + (kind == FoodKind.INTACT ? "" : " for " + kind.words()) + ": "
+                + missing(rows) + roast(kind) + worth);
+    }
+
+    private static FoodKind strictest(Cooking row) {
+        return row.kinds().stream().max(Comparator.naturalOrder()).orElseThrow();
+    }
+
+    /** Words guess the kind, so it is told where a stricter one would ask for more. */
+    private static String done(FoodKind kind) {
+        return switch (kind) {
+            case INTACT -> "Done unless it is ground, poultry or stuffed";
+            case GROUND -> "Done unless it is poultry or stuffed";
+            case POULTRY -> "Done";
+        };
     }
 
     /** The shortest ways to have it done, a sentence. */

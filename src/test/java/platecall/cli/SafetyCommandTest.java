@@ -210,7 +210,7 @@ class SafetyCommandTest {
                         "NOT SAFE Lantern bird, glazed #2 for setup 4, cooking: 13:34 71.5 °C. Not done for poultry and what"
                                 + " is stuffed: reach 74 °C and read again.")
                 .contains(
-                        "fine Lantern bird, glazed #1 for setup 4, cooking: 12:55 72 °C, 12:58 75 °C. Done for poultry")
+                        "fine Lantern bird, glazed #1 for setup 4, cooking: 12:55 72 °C, 12:58 75 °C. Done: at least 74 °C at 12:58.")
                 .contains("watch Leek and curd pasty #1, #2, #3, #4, #5 for setup 3, cooling: 10-16 19:16 71 °C,")
                 .contains("Get it to 5 °C by 01:38.")
                 .contains("NOT SAFE Molten cheese toast #5 for setup 6, taken out: 12:35 4.5 °C. Mark it 16:35")

@@ -124,6 +124,18 @@ class JudgedReadingsTest {
                 .isEqualTo("10:00 71.5 °C. Not done for poultry and what is stuffed: reach 74 °C and read again.");
     }
 
+    /** FDA Food Code 2022, 3-401.11(A): words may miss that it is ground, poultry or stuffed. */
+    @Test
+    void howStrictAKindItIsDoneForIsTold() {
+        assertThat(judge("COOKING", "10:00 63 15").words())
+                .contains("Done unless it is ground, poultry or stuffed: at least 63");
+        assertThat(judge("COOKING", "10:00 70").words())
+                .endsWith("Done unless it is poultry or stuffed: at least 70 °C at 10:00.");
+        assertThat(judge("COOKING", "10:00 74").words()).endsWith("Done: at least 74 °C at 10:00.");
+        assertThat(judge("COOKING", "10:00 62.9").words())
+                .contains("Not done: reach 63 °C and hold it for 15 s, or reach 70 °C, and read again.");
+    }
+
     /** FDA Food Code 3-401.11(B)(2): 60.0 °C for 12 minutes. */
     @Test
     void aWholeRoastMayBeDoneEarlier() {
@@ -266,7 +278,7 @@ class JudgedReadingsTest {
     void readingsCountInTheOrderOfTheirTimes() {
         assertThat(judge("COOKING", "10:02 60; 10:00 63; 10:01 63").words())
                 .isEqualTo(
-                        "10:00 63 °C, 10:01 63 °C, 10:02 60 °C. Done for whole cuts, fish and all else: at least 63 °C for"
+                        "10:00 63 °C, 10:01 63 °C, 10:02 60 °C. Done unless it is ground, poultry or stuffed: at least 63 °C for"
                                 + " 15 s at 10:00.");
         assertThat(judge("COOKING", "10:00 62 90; 10:01 64 14").grade()).isEqualTo(Grade.NOT_SAFE);
         assertThat(judge("COOKING", "10:00 64 14; 10:01 62; 10:02 64 14").words())
