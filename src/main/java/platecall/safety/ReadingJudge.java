@@ -260,16 +260,20 @@ final class ReadingJudge {
             return Verdict.notSafe(sum + (often ? ", and more than once" : "") + ": discard it.");
         }
         if (out.since().isEmpty()) {
-            return Verdict.watch(sum + "; in range again.");
+            return Verdict.watch(sum + "; in range again, but these minutes count on"
+                    + (hot ? " unless it was heated up to " + reheat() + "." : "."));
         }
         Moment by = log.at(out.due(most));
-        String warm = "Heat it up to "
-                + held(limit("reheat").value(), limit("reheat seconds").value());
         return eatenUntil(
                 by,
                 side + ", " + (out.unknown() ? "nobody knows since when, counted from " : "at most since ")
                         + clock.apply(log.at(out.since().getAsDouble())) + ". "
-                        + (hot ? warm : "Get it to " + line) + ", or use it by " + clock.apply(by) + ".");
+                        + (hot ? "Heat it up to " + reheat() : "Get it to " + line) + ", or use it by "
+                        + clock.apply(by) + ".");
+    }
+
+    private String reheat() {
+        return held(limit("reheat").value(), limit("reheat seconds").value());
     }
 
     private double lastMinute() {
@@ -293,7 +297,7 @@ final class ReadingJudge {
     private Verdict reheating() {
         double celsius = limit("reheat").value();
         double seconds = limit("reheat seconds").value();
-        String core = held(celsius, seconds);
+        String core = reheat();
         Optional<Limit> soon = profile.limit("reheat minutes");
         OptionalDouble reached = log.reached(celsius, seconds);
         double until = reached.orElse(lastMinute());

@@ -251,7 +251,7 @@ class JudgedReadingsTest {
                 .endsWith("Below 63 °C for up to 120 min (less than 120 min allowed): discard it.");
         assertThat(judge("HOT_HOLD", "10:10 62; 10:50 63").words())
                 .endsWith("Below 63 °C since before its first reading, for at least 40 min (less than 120 min allowed);"
-                        + " in range again.");
+                        + " in range again, but these minutes count on unless it was heated up to 70 °C for 2 min.");
     }
 
     /** FDA Food Code 3-403.11: 74 °C for 15 s within two hours, 57 °C from a sealed pack; UK guidance: 70 °C for 2 min. */
