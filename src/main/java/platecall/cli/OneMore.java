@@ -12,6 +12,7 @@ import platecall.day.Setup;
 import platecall.day.Station;
 import platecall.day.StationUse;
 import platecall.day.Step;
+import platecall.units.Moment;
 import platecall.units.Span;
 
 /**
@@ -143,26 +144,36 @@ record OneMore(String what, Day day) {
     private static OneMore opening(Day day) {
         List<Span> hours = day.facts().kitchenHours();
         // an afternoon of preparation before is long over then, what opens after a pause opens anyway
-        Span opening = hours.stream()
+        Moment opening = hours.stream()
                 .filter(span -> span.start()
                         .in(day.facts().zone())
                         .toLocalDate()
                         .equals(day.facts().date()))
                 .findFirst()
-                .orElse(hours.get(hours.size() - 1));
-        Span longer = new Span(opening.start().plus(-MINUTES_EARLIER), opening.end());
-        DayFacts earlier = day.facts()
-                .withKitchenHours(Span.union(
-                        Stream.concat(hours.stream(), Stream.of(longer)).toList()));
-        // who comes when the kitchen opens comes earlier, too
-        List<Person> people = day.people().stream()
-                .map(person -> person.withShifts(person.shifts().stream()
-                        .map(shift ->
-                                shift.start().equals(opening.start()) ? new Span(longer.start(), shift.end()) : shift)
-                        .toList()))
-                .toList();
+                .orElse(hours.get(hours.size() - 1))
+                .start();
+        // who comes, and what opens, when the kitchen does, does so earlier, too: else nobody could begin anything
+        // there
+        Day earlier = day.with(
+                day.facts().withKitchenHours(earlier(hours, opening)),
+                day.stations().stream()
+                        .map(station -> station.withHours(earlier(station.hours(), opening)))
+                        .toList(),
+                day.people().stream()
+                        .map(person -> person.withShifts(earlier(person.shifts(), opening)))
+                        .toList());
         return new OneMore(
-                "the kitchen opens " + MINUTES_EARLIER + " min earlier", day.with(earlier, day.stations(), people));
+                "the kitchen opens " + MINUTES_EARLIER + " min earlier",
+                earlier.withPlaces(day.places().stream()
+                        .map(place -> place.withHours(earlier(place.hours(), opening)))
+                        .toList()));
+    }
+
+    /** The same spans; one that starts at a certain moment starts before. */
+    private static List<Span> earlier(List<Span> spans, Moment start) {
+        return spans.stream()
+                .map(span -> span.start().equals(start) ? new Span(start.plus(-MINUTES_EARLIER), span.end()) : span)
+                .toList();
     }
 
     private static OneMore later(Day day, Setup setup) {

@@ -59,6 +59,12 @@ public record Day(
                 places);
     }
 
+    /** The same with other places. */
+    public Day withPlaces(List<Place> others) {
+        return new Day(
+                facts, setups, needs, dishes, looks, steps, ingredients, stations, circuits, people, cast, others);
+    }
+
     public Optional<Setup> setup(String id) {
         return setups.stream().filter(setup -> setup.id().equals(id)).findFirst();
     }

@@ -22,4 +22,9 @@ public record Place(String id, Map<String, Integer> walkMinutes, List<Span> hour
                 Demand.that(minutes >= 0 && minutes <= 240, "walk to " + to + " must be 0 to 240 minutes", minutes));
         hours = Span.union(hours);
     }
+
+    /** The same with other hours. */
+    public Place withHours(List<Span> others) {
+        return new Place(id, walkMinutes, others, heardOnSet);
+    }
 }

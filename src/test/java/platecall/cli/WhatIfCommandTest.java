@@ -13,6 +13,8 @@ import org.junit.jupiter.api.io.TempDir;
 import platecall.check.DayCheck;
 import platecall.day.Day;
 import platecall.day.Look;
+import platecall.day.Person;
+import platecall.day.Place;
 import platecall.day.Station;
 import platecall.day.TestDays;
 import platecall.intake.DayFiles;
@@ -118,5 +120,36 @@ class WhatIfCommandTest {
                         TestDays.span("2026-03-13T14:00", "2026-03-13T18:00"),
                         TestDays.span("07:30-12:00"),
                         TestDays.span("13:00-18:00")));
+    }
+
+    /** What has hours of its own and begins with the kitchen would stay shut, and an earlier opening would be of no use. */
+    @Test
+    void whatBeginsWhenTheKitchenOpensBeginsEarlierToo() {
+        Day day = OneMore.of(TestDays.firstEgg()
+                        .with(days -> days.kitchen = List.of(TestDays.span("06:00-18:00")))
+                        .place("kitchen", place -> place.hours = List.of(TestDays.span("06:00-12:30")))
+                        .place("barn", place -> place.hours = List.of(TestDays.span("13:00-18:00")))
+                        .station(
+                                "burners",
+                                Station.Kind.BURNERS,
+                                2,
+                                station -> station.hours =
+                                        List.of(TestDays.span("06:00-10:00"), TestDays.span("11:00-18:00")))
+                        .person("Ana", person -> person.shifts = List.of(TestDays.span("06:00-14:00")))
+                        .person("Ben", person -> person.shifts = List.of(TestDays.span("07:00-14:00")))
+                        .build())
+                .stream()
+                .filter(more -> more.what().equals("the kitchen opens 30 min earlier"))
+                .findFirst()
+                .orElseThrow()
+                .day();
+        assertThat(day.places())
+                .extracting(Place::hours)
+                .containsExactly(List.of(TestDays.span("05:30-12:30")), List.of(TestDays.span("13:00-18:00")));
+        assertThat(day.stations().get(0).hours())
+                .containsExactly(TestDays.span("05:30-10:00"), TestDays.span("11:00-18:00"));
+        assertThat(day.people())
+                .extracting(Person::shifts)
+                .containsExactly(List.of(TestDays.span("05:30-14:00")), List.of(TestDays.span("07:00-14:00")));
     }
 }
