@@ -6,11 +6,13 @@ import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import platecall.check.DayCheck;
+import platecall.day.Absence;
 import platecall.day.Day;
 import platecall.day.Look;
 import platecall.day.Person;
@@ -151,5 +153,90 @@ class WhatIfCommandTest {
         assertThat(day.people())
                 .extracting(Person::shifts)
                 .containsExactly(List.of(TestDays.span("05:30-14:00")), List.of(TestDays.span("07:00-14:00")));
+    }
+
+    private static List<String> hands(TestDays day) {
+        return OneMore.of(day.build()).stream()
+                .map(OneMore::what)
+                .filter(what -> what.startsWith("another pair of hands like "))
+                .map(what -> what.substring("another pair of hands like ".length()))
+                .toList();
+    }
+
+    /** Who is there for half an hour only is another help than who comes then and stays. */
+    @Test
+    void triesAnotherOfWhoeverDiffersInSkillsOrHours() {
+        TestDays day = TestDays.firstEgg()
+                .person("Ben", person -> person.away = List.of(new Absence.HandDouble("S1")))
+                .person("Petra", person -> {
+                    person.skills = List.of("cook", "plate");
+                    person.shifts = List.of(TestDays.span("08:00-08:30"));
+                })
+                .person("Paul", person -> {
+                    person.skills = List.of("plate", "cook");
+                    person.shifts = List.of(
+                            TestDays.span("2026-03-13T23:00", "2026-03-14T07:00"), TestDays.span("08:30-16:00"));
+                })
+                .person("Pia", person -> {
+                    person.skills = List.of("cook", "plate");
+                    person.shifts = List.of(TestDays.span("05:00-07:00"), TestDays.span("08:30-16:00"));
+                });
+        assertThat(hands(day))
+                .containsExactly(
+                        "Ana", "Petra (cook, plate), 08:00-08:30", "Paul (plate, cook), 06:00-07:00; 08:30-16:00");
+    }
+
+    /** With so many who each come at another minute, one for each set of skills: who stays longest. */
+    @Test
+    void ofVeryManyDifferentHandsThoseAreTriedThatAreThereLongest() {
+        TestDays day = TestDays.firstEgg();
+        for (int i = 0; i < 12; i++) {
+            String from = String.format(Locale.ROOT, "07:%02d", (i + 5) % 12);
+            day.person("C" + i, person -> {
+                person.skills = List.of("cook");
+                person.shifts = List.of(TestDays.span(from + "-16:00"));
+            });
+        }
+        assertThat(hands(day)).containsExactly("Ana", "C7 (cook), 07:00-16:00");
+    }
+
+    /** A circuit may have no power left for a unit more, which then could never be used; storage needs none for more room. */
+    @Test
+    void oneMoreOfWhatDrawsPowerHasPowerOfItsOwn() {
+        Day day = DayFiles.read(Path.of("problems/night-ferry")).day();
+        assertThat(OneMore.of(day))
+                .extracting(OneMore::what)
+                .contains(
+                        "one more of hob (rings), on power of its own",
+                        "one more of iron (iron), on power of its own",
+                        "one more of bench (places)",
+                        "one more of warm drawer (plates)");
+        Day more = OneMore.of(day).stream()
+                .filter(it -> it.what().startsWith("one more of hob"))
+                .findFirst()
+                .orElseThrow()
+                .day();
+        Station another = more.station("another hob").orElseThrow();
+        assertThat(another.capacity()).isEqualTo(1);
+        assertThat(another.circuit()).isEmpty();
+        assertThat(more.station("hob")).isEqualTo(day.station("hob"));
+        assertThat(more.step("cocoa", "heat").orElseThrow().stations().get(0).anyOf())
+                .containsExactly("hob", "another hob");
+    }
+
+    /** Two burners that are used at once stand side by side: a single one elsewhere wouldn't do. */
+    @Test
+    void oneMoreOfWhatIsUsedByTwosStaysOnItsCircuit() {
+        Day day = TestDays.firstEgg()
+                .circuit("wall", 20, 1)
+                .station("burners", Station.Kind.BURNERS, 2, station -> {
+                    station.amps = 5;
+                    station.circuit = Optional.of("wall");
+                })
+                .step("egg", "fry", 4, step -> step.after("crack").uses("burners", 2).hands = 1)
+                .build();
+        OneMore more = OneMore.of(day).get(0);
+        assertThat(more.what()).isEqualTo("one more of burners, on circuit wall");
+        assertThat(more.day().station("burners").orElseThrow().capacity()).isEqualTo(3);
     }
 }
