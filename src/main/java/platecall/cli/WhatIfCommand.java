@@ -10,6 +10,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.stream.Stream;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -37,7 +38,8 @@ import platecall.tasks.TaskNet;
         footer = {
             "",
             "The day is searched as it is, from PLAN on, then with each in turn as long again, from there on;",
-            "so is the day as it is, with four seeds, to tell what may be luck.",
+            "so is the day as it is, with four seeds, to tell what may be luck. The best of its plans counts",
+            "for each of the others too where it holds there.",
             "Exit code: 0 done, 2 bad input or a plan of another day."
         })
 final class WhatIfCommand implements Callable<Integer> {
@@ -92,24 +94,54 @@ final class WhatIfCommand implements Callable<Integer> {
 
         // what can still be made better as it is must not be taken for what one more of something buys
         Plan better = searched(day, counts, plan, limits);
-        List<Callable<Tried>> searches = new ArrayList<>();
+        List<Callable<Plan>> ofTheDay = new ArrayList<>();
         for (int other = 0; other < AS_IT_IS_TRIES; other++) {
             Planner.Limits again = new Planner.Limits(most, Optional.ofNullable(steps), seed + other, 1);
-            searches.add(() -> tried(AS_IT_IS, searched(day, counts, better, again)));
+            ofTheDay.add(() -> searched(day, counts, better, again));
         }
+        List<Plan> asItIs = Planner.sideBySide(ofTheDay, 2).stream()
+                .sorted(Comparator.comparing(found -> tried(AS_IT_IS, found), BEST_FIRST))
+                .toList();
+        List<Callable<Tried>> withMore = new ArrayList<>();
         for (OneMore more : OneMore.of(day)) {
-            searches.add(() -> tried(more.what(), searched(more.day(), counts, better, limits)));
+            withMore.add(() -> Stream.of(
+                            searched(more.day(), counts, better, limits),
+                            carriedOver(more.day(), counts, asItIs.get(0), limits))
+                    .map(found -> tried(more.what(), found))
+                    .min(BEST_FIRST)
+                    .orElseThrow());
         }
-        List<Tried> tried = Planner.sideBySide(searches, 2);
-        print(spec.commandLine().getOut(), better.points().total(), tried);
+        print(
+                spec.commandLine().getOut(),
+                tried(AS_IT_IS, better),
+                asItIs.stream().map(found -> tried(AS_IT_IS, found)).toList(),
+                Planner.sideBySide(withMore, 2));
         return Main.FINE;
     }
 
     private static Plan searched(Day day, Map<String, Integer> counts, Plan from, Planner.Limits limits) {
+        return planned(day, counts, from, limits, Planner.Watcher.NONE);
+    }
+
+    /** A plan as it is, as far as it holds on another day: a search that ends where it begins. */
+    private static Plan carriedOver(Day day, Map<String, Integer> counts, Plan plan, Planner.Limits limits) {
+        return planned(day, counts, plan, limits, new Planner.Watcher() {
+            @Override
+            public void progress(Planner.Progress progress) {}
+
+            @Override
+            public boolean stop() {
+                return true;
+            }
+        });
+    }
+
+    private static Plan planned(
+            Day day, Map<String, Integer> counts, Plan from, Planner.Limits limits, Planner.Watcher watcher) {
         // the plan is where to begin, not what to stay close to
         TaskNet net = Breakdown.of(day, dish -> Looks.of(day, dish), need -> counts.get(need.key()))
                 .withMovesFree();
-        return Planner.plan(day, net, "", "", limits, Optional.of(from), Planner.Watcher.NONE)
+        return Planner.plan(day, net, "", "", limits, Optional.of(from), watcher)
                 .plan();
     }
 
@@ -122,36 +154,58 @@ final class WhatIfCommand implements Callable<Integer> {
                 plan.points().total());
     }
 
-    private static void print(PrintWriter out, long before, List<Tried> all) {
-        List<Tried> ofTheDay =
-                all.subList(0, AS_IT_IS_TRIES).stream().sorted(BEST_FIRST).toList();
+    /**
+     * Prints the table, best first.
+     *
+     * @param before the plan from which each search began
+     * @param ofTheDay searches of the day as it is, best first
+     */
+    private static void print(PrintWriter out, Tried before, List<Tried> ofTheDay, List<Tried> withMore) {
         Tried asItIs = ofTheDay.get(0);
-        Tried worst = ofTheDay.get(ofTheDay.size() - 1);
-        List<Tried> tried = new ArrayList<>(all.subList(AS_IT_IS_TRIES, all.size()));
-        tried.add(0, asItIs);
-        int width = tried.stream().mapToInt(one -> one.what().length()).reduce(LEAST_WIDTH, Math::max);
+        List<Tried> all = Stream.concat(Stream.of(asItIs), withMore.stream())
+                .sorted(BEST_FIRST)
+                .toList();
+        int width = all.stream().mapToInt(one -> one.what().length()).reduce(LEAST_WIDTH, Math::max);
         String row = "%-" + width + "s  %8s  %12s  %13s  %9s  %9s%n";
         out.printf(Locale.ROOT, row, "with", "not made", "late", "off peak", "points", "fewer");
-        tried.stream()
-                .sorted(BEST_FIRST)
-                .forEach(one -> out.printf(
-                        Locale.ROOT,
-                        row,
-                        one.what(),
-                        one.missing(),
-                        one.late() + " min",
-                        one.offPeak() + " min",
-                        one.points(),
-                        one == asItIs ? "" : asItIs.points() - one.points()));
+        all.forEach(one -> out.printf(
+                Locale.ROOT,
+                row,
+                one.what(),
+                one.missing(),
+                one.late() + " min",
+                one.offPeak() + " min",
+                // what isn't made has no points
+                one.missing() > 0 ? "" : one.points(),
+                one == asItIs || one.missing() != asItIs.missing() ? "" : asItIs.points() - one.points()));
         out.println();
         out.printf(
                 Locale.ROOT,
-                "Each searched for as long, without time to spare, from the same plan with %d points. As it is, the day came to %d to %d so, with %d"
-                        + " seeds: what differs by less than %d or so may be luck.%n",
-                before,
-                asItIs.points(),
-                worst.points(),
+                "Each searched for as long, without time to spare, from the same plan with %s. As it is, the day came to %s so, with"
+                        + " %d seeds; the best of these plans counts for the others too where it holds. What differs by less than %s or so"
+                        + " may be luck.%n",
+                before.missing() > 0 ? before.missing() + " not made" : before.points() + " points",
+                range(ofTheDay),
                 AS_IT_IS_TRIES,
-                Math.max(before / LUCK, worst.points() - asItIs.points()));
+                luck(ofTheDay));
+    }
+
+    private static String range(List<Tried> bestFirst) {
+        Tried best = bestFirst.get(0);
+        Tried worst = bestFirst.get(bestFirst.size() - 1);
+        return worst.missing() > 0
+                ? best.missing() + " to " + worst.missing() + " not made"
+                : best.points() + " to " + worst.points() + " points";
+    }
+
+    /** How far apart searches of the same day may lie. */
+    private static String luck(List<Tried> bestFirst) {
+        Tried best = bestFirst.get(0);
+        long copies = bestFirst.get(bestFirst.size() - 1).missing() - best.missing();
+        long points = bestFirst.stream()
+                .filter(one -> one.missing() == best.missing())
+                .mapToLong(one -> one.points() - best.points())
+                .reduce(best.points() / LUCK, Math::max);
+        return (copies > 0 ? copies + 1 + " copies or " : "") + points + " points";
     }
 }
