@@ -207,8 +207,7 @@ record OneMore(String what, Day day) {
                 .findFirst()
                 .orElse(hours.get(hours.size() - 1))
                 .start();
-        // who comes, and what opens, when the kitchen does, does so earlier, too: else nobody could begin anything
-        // there
+        // who comes and what opens when the kitchen does is earlier, too: else nobody could begin anything there
         Day earlier = day.with(
                 day.facts().withKitchenHours(earlier(hours, opening)),
                 day.stations().stream()
