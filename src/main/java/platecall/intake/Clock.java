@@ -8,6 +8,7 @@ import java.time.ZoneOffset;
 import java.time.ZonedDateTime;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.UnaryOperator;
@@ -57,6 +58,30 @@ final class Clock {
     /** A time as a spreadsheet keeps it, shown as a number. */
     private static final Pattern FRACTION = Pattern.compile("0\\.([0-9]|[0-9]{3,20})");
 
+    /** A date from 2000 to 2173, maybe with a time, as a spreadsheet keeps it, shown as a number. */
+    private static final Pattern SERIAL = Pattern.compile("(3[6-9]|[4-9][0-9])[0-9]{3}(\\.[0-9]{1,20})?");
+
+    private static final LocalDate FIRST_SERIAL = LocalDate.of(1899, 12, 30);
+
+    /** The beginnings of English and German names of months, in the order of the months. */
+    private static final List<String> MONTHS = List.of(
+            "jan|jän", "feb", "mar|mär|mrz", "apr", "may|mai", "jun", "jul", "aug", "sep", "oct|okt", "nov", "dec|dez");
+
+    private static final String MONTH = "(" + String.join("|", MONTHS) + ")\\p{L}*\\.?";
+    private static final Pattern DAY_MONTH = Pattern.compile(
+            "\\b([0-9]{1,2})(?:st|nd|rd|th|\\.)?[\\s-]*(?:of\\s)?" + MONTH + ",?[\\s-]*([0-9]{4})\\b",
+            Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE);
+    private static final Pattern MONTH_DAY = Pattern.compile(
+            "\\b" + MONTH + "\\s*([0-9]{1,2})(?:st|nd|rd|th)?,?\\s+([0-9]{4})\\b",
+            Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE);
+
+    /** The name of a day of the week before a date, English or German. */
+    private static final Pattern WEEKDAY = Pattern.compile(
+            "\\b(mo|tu|we|th|fr|sa|su|di|mi|do|so)\\p{L}*[.,]*\\s+(?=[0-9\\p{L}])",
+            Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE);
+
+    private static final Pattern DATE_INSIDE = Pattern.compile("(?<![0-9.-])" + DATE.pattern() + "(?![0-9.-])");
+
     private static final String TIME_EXAMPLE = "Maybe 18:30, or 2026-03-14 18:30.";
     private static final String SPAN_EXAMPLE = "Maybe 06:00-18:00, or 2026-03-13 14:00 - 2026-03-14 02:00.";
 
@@ -102,6 +127,41 @@ final class Clock {
         return hour > 23 || minute > 59 ? Optional.empty() : Optional.of(clock(LocalTime.of(hour, minute)));
     }
 
+    /** A spreadsheet's number of days as the date, and the time if there is any. */
+    private static String withoutSerial(String text) {
+        if (!SERIAL.matcher(text).matches()) {
+            return text;
+        }
+        LocalDateTime time = FIRST_SERIAL.atStartOfDay().plusMinutes(Math.round(Double.parseDouble(text) * 24 * 60));
+        return time.toLocalDate() + (text.contains(".") ? " " + clock(time) : "");
+    }
+
+    /** A text with the months in it as numbers. */
+    private static String withoutMonthNames(String text) {
+        String named = WEEKDAY.matcher(text).replaceAll("");
+        String dayFirst = DAY_MONTH
+                .matcher(named)
+                .replaceAll(date -> date.group(3) + "-" + month(date.group(2)) + "-" + twoDigits(date.group(1)));
+        return MONTH_DAY
+                .matcher(dayFirst)
+                .replaceAll(date -> date.group(3) + "-" + month(date.group(1)) + "-" + twoDigits(date.group(2)));
+    }
+
+    private static String month(String beginning) {
+        String small = beginning.toLowerCase(Locale.ROOT);
+        int number = 1;
+        while (!small.matches(MONTHS.get(number - 1))) {
+            number++;
+        }
+        return twoDigits(Integer.toString(number));
+    }
+
+    /** The date in a text, without what stands around it. */
+    private static String dateInside(String text) {
+        Matcher inside = DATE_INSIDE.matcher(text);
+        return inside.find() ? inside.group() : text;
+    }
+
     /**
      * A text with its dates in the order of sheets, as can be read: twice if either number may be the month. Empty if
      * nothing in it had to be changed.
@@ -109,11 +169,12 @@ final class Clock {
      * @param mend what else to change
      */
     private static List<String> withDates(String text, UnaryOperator<String> mend, Consumer<String> reader) {
-        String yearFirst = YEAR_FIRST.matcher(text).replaceAll("$1-$2-$3");
+        String numbers = withoutMonthNames(withoutSerial(text));
+        String yearFirst = YEAR_FIRST.matcher(numbers).replaceAll("$1-$2-$3");
         return Stream.of(false, true)
                 .map(dayFirst -> OTHER_DATE.matcher(yearFirst).replaceAll(date -> yearFirst(date, dayFirst)))
-                .distinct()
                 .map(mend)
+                .distinct()
                 .filter(dated -> !dated.equals(text))
                 .filter(dated -> canBeRead(dated, reader))
                 .toList();
@@ -141,8 +202,11 @@ final class Clock {
         return texts.isEmpty() ? Optional.empty() : Optional.of(String.join(", or ", texts));
     }
 
-    /** A time after its date, written in another way as in {@link #meant}. */
+    /** A time after its date, written in another way as in {@link #meant}; a date alone is taken for its first minute. */
     private static String withTime(String text) {
+        if (DATE.matcher(text).matches()) {
+            return text + " 00:00";
+        }
         Matcher dated = DATED.matcher(text);
         return dated.matches()
                 ? meant(dated.group("time"))
@@ -156,7 +220,7 @@ final class Clock {
         if (!matcher.matches()) {
             throw new Unreadable(
                     "is not a date",
-                    either(withDates(text, dated -> dated, Clock::date))
+                    either(withDates(text, Clock::dateInside, Clock::date))
                             .map(date -> "Maybe " + date + ".")
                             .orElse("Maybe 2026-03-14."));
         }

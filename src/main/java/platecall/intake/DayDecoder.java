@@ -313,10 +313,28 @@ final class DayDecoder {
             if (place != null || !column.required()) {
                 String cell = place == null ? "" : row.cell(place);
                 read(sheet.name(), index, column, cell, here, () -> between(sheet, column, places, row, here), values);
+                if (place != null && cell != null) {
+                    lookAtTypedDate(sheet, index, column, place, cell);
+                }
             }
         }
         lookAtOrder(sheet, index, values);
         return values;
+    }
+
+    /** Spreadsheets make dates of scenes such as 2/1, and keep nothing of what was typed. */
+    private void lookAtTypedDate(Sheet<?> sheet, int index, Column<?, ?> column, int place, String cell) {
+        String noun = column.grammar().noun();
+        boolean words = noun.equals(Grammars.TEXT.noun()) || noun.equals(Grammars.NAME.noun());
+        if (words && raw.isTime(sheet.name(), index, place)) {
+            remarks.add(new Trouble(
+                    sheet.name(),
+                    index,
+                    column.name(),
+                    clean(cell),
+                    "is a date or a time in the spreadsheet, maybe not what was typed",
+                    "Maybe format the cell as text and type it anew."));
+        }
     }
 
     /** Whether the names of the columns stand below something else, which is then told. */

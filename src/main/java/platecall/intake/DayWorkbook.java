@@ -39,6 +39,10 @@ final class DayWorkbook {
     private static final long MOST_UNPACKED_BYTES = 100_000_000;
 
     private static final int MOST_COLUMNS = 200;
+
+    /** Times of a night are counted on from its evening up to here: 24:00, 25:30. */
+    private static final int MOST_HOURS = 36;
+
     private static final double WIDEST = 40;
 
     private DayWorkbook() {}
@@ -162,6 +166,7 @@ final class DayWorkbook {
                     header = tellUnreckoned(name, -1, cells, cells, troubles);
                 } else if (rows.size() < RawDay.MOST_ROWS) {
                     tellUnreckoned(name, rows.size(), header, cells, troubles);
+                    noteTimes(name, rows.size(), line, day);
                     rows.add(new RawSheet.RawRow(line.getRowNum(), cells));
                 } else {
                     troubles.aboutSheet(name, "has more than " + RawDay.MOST_ROWS + " rows", "");
@@ -170,6 +175,21 @@ final class DayWorkbook {
             }
         }
         day.add(new RawSheet(name, header, rows, false));
+    }
+
+    /** Notes which cells of a row the spreadsheet keeps as dates or times. */
+    private static void noteTimes(String sheet, int row, Row line, RawDay day) {
+        int place = 0;
+        for (Cell cell : line) {
+            if (cell != null && cell.getType() == CellType.NUMBER && isTime(format(cell))) {
+                day.noteTime(sheet, row, place);
+            }
+            place++;
+        }
+    }
+
+    private static boolean isTime(String format) {
+        return !format.contains("%") && format.matches(".*[ymdhs].*");
     }
 
     /** A cell as its user sees it, as far as a day's grammar goes: times as clock times, shares in percent. */
@@ -197,19 +217,19 @@ final class DayWorkbook {
         if (format.contains("%")) {
             return Grammars.plain(tidy(number.movePointRight(2))) + " %";
         }
-        if (format.matches(".*[ymdhs].*")) {
+        if (isTime(format)) {
             return time(number, date1904);
         }
         return Grammars.plain(tidy(number));
     }
 
-    /** Without quoted text, colours in brackets and escaped letters, which may hold any letter. */
+    /** Without quoted text, colours in brackets and escaped letters, which may hold any letter; hours in brackets are kept. */
     private static String format(Cell cell) {
         String format = cell.getDataFormatString();
         return format == null
                 ? ""
                 : format.toLowerCase(Locale.ROOT)
-                        .replaceAll("\"[^\"]*\"|\\[[^\\]]*\\]|\\\\.|_.", "")
+                        .replaceAll("\"[^\"]*\"|\\[(?![hms]+\\])[^\\]]*\\]|\\\\.|_.", "")
                         .replace("general", "");
     }
 
@@ -218,20 +238,23 @@ final class DayWorkbook {
         return number.precision() > 15 ? number.round(new MathContext(15, RoundingMode.HALF_EVEN)) : number;
     }
 
-    /** Days since the end of 1899, or since the beginning of 1904, as spreadsheets count them; below one only a time. */
+    /**
+     * Days since the end of 1899, or since the beginning of 1904, as spreadsheets count them; below one and a half only hours,
+     * which may be 24 and more.
+     */
     private static String time(BigDecimal days, boolean date1904) {
         double value = days.doubleValue();
         if (value < 0 || value > 100_000) {
             return Grammars.plain(days);
         }
         long minutes = Math.round(value * 24 * 60);
+        if (minutes < MOST_HOURS * 60) {
+            return String.format(Locale.ROOT, "%02d:%02d", minutes / 60, minutes % 60);
+        }
         LocalDateTime first = date1904 ? LocalDateTime.of(1904, 1, 1, 0, 0) : LocalDateTime.of(1899, 12, 30, 0, 0);
         LocalDateTime time = first.plus(minutes, ChronoUnit.MINUTES);
-        String clock = String.format(Locale.ROOT, "%02d:%02d", time.getHour(), time.getMinute());
-        if (minutes < 24 * 60) {
-            return clock;
-        }
-        return minutes % (24 * 60) == 0 ? time.toLocalDate().toString() : time.toLocalDate() + " " + clock;
+        String clock = String.format(Locale.ROOT, " %02d:%02d", time.getHour(), time.getMinute());
+        return time.toLocalDate() + (minutes % (24 * 60) == 0 ? "" : clock);
     }
 
     static byte[] bytes(Day day) {

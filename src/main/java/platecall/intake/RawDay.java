@@ -23,12 +23,15 @@ final class RawDay {
      */
     record Stranger(String name, String title, List<String> header, boolean table) {}
 
+    private record Place(String sheet, int row, int column) {}
+
     private final String rowWord;
     private final String strayCell;
     private final boolean closed;
     private final Map<String, RawSheet> sheets = new LinkedHashMap<>();
     private final Set<String> found = new HashSet<>();
     private final List<Stranger> strangers = new ArrayList<>();
+    private final Set<Place> times = new HashSet<>();
 
     /**
      * @param rowWord what a row is called in this format
@@ -102,5 +105,14 @@ final class RawDay {
     /** What lies there and is none of a day's sheets. */
     List<Stranger> strangers() {
         return strangers;
+    }
+
+    /** Notes that a spreadsheet keeps a cell as a date or a time, whatever was typed there. */
+    void noteTime(String sheet, int row, int column) {
+        times.add(new Place(sheet, row, column));
+    }
+
+    boolean isTime(String sheet, int row, int column) {
+        return times.contains(new Place(sheet, row, column));
     }
 }

@@ -106,6 +106,18 @@ class ClockTest {
                 "2026-02-30|Maybe the day or the month is wrong.",
                 "1926-11-06|Maybe the year is wrong.",
                 "soon|Maybe 2026-03-14.",
+                "46151|Maybe 2026-05-09.",
+                "46151.5|Maybe 2026-05-09.",
+                "2026-05-09 12:00|Maybe 2026-05-09.",
+                "2026-05-09T12:00:00Z|Maybe 2026-05-09.",
+                "Sat 2026-05-09|Maybe 2026-05-09.",
+                "Samstag, 9.5.2026|Maybe 2026-05-09.",
+                "9 May 2026|Maybe 2026-05-09.",
+                "9-May-2026|Maybe 2026-05-09.",
+                "Saturday, May 9th, 2026|Maybe 2026-05-09.",
+                "9. März 2026|Maybe 2026-03-09.",
+                "1. Dezember 2026|Maybe 2026-12-01.",
+                "31 June 2026|Maybe 2026-03-14.",
             })
     void aDateInAnotherFormIsOfferedInThisOne(String text, String wayOut) {
         assertThatThrownBy(() -> Clock.CALENDAR_DATE.reader().apply(text, null))
@@ -125,7 +137,12 @@ class ClockTest {
                 "11/6/2026 12:40 AM|2026-11-06|2026-11-06 00:40",
                 "11-06-2026 6pm|2026-11-06|2026-11-06 18:00",
                 "4/3/2026 10:00|2026-03-20|2026-04-03 10:00, or 2026-03-04 10:00",
-                "14.03.2026 18:30|2026-03-14|2026-03-14 18:30"
+                "14.03.2026 18:30|2026-03-14|2026-03-14 18:30",
+                "46151.4167|2026-05-09|2026-05-09 10:00",
+                "46152|2026-05-09|2026-05-10 00:00",
+                "2026-05-10|2026-05-09|2026-05-10 00:00",
+                "9 May 2026 10am|2026-05-09|2026-05-09 10:00",
+                "Sat 2026-05-09 10:00|2026-05-09|2026-05-09 10:00"
             })
     void aTimeAfterADateInAnotherFormIsOfferedWithItInThisOne(String text, String day, String offered) {
         assertThatThrownBy(() -> moment(text, day))

@@ -12,6 +12,7 @@ import java.time.LocalDateTime;
 import java.time.ZonedDateTime;
 import java.util.Collections;
 import java.util.List;
+import java.util.function.BiConsumer;
 import java.util.function.BinaryOperator;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipFile;
@@ -21,6 +22,7 @@ import org.dhatim.fastexcel.Worksheet;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import platecall.day.Day;
+import platecall.day.Release;
 import platecall.units.Moment;
 
 class DayWorkbookTest {
@@ -86,6 +88,79 @@ class DayWorkbookTest {
         assertThat(read.facts().date()).isEqualTo(LocalDate.of(2026, 10, 24));
         assertThat(read.setups()).isEqualTo(day.setups());
         assertThat(read.setups().get(0).call()).isEqualTo(Moment.of(ZonedDateTime.parse("2026-10-24T10:30+02:00")));
+    }
+
+    private Path innTyped(BiConsumer<String, Worksheet> change) throws IOException {
+        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+        try (Workbook workbook = new Workbook(bytes, "test", null)) {
+            for (Sheet<?> sheet : DaySheets.ALL) {
+                Worksheet worksheet = workbook.newWorksheet(sheet.name());
+                List<List<String>> table = DayEncoder.table(sheet, day);
+                for (int row = 0; row < table.size(); row++) {
+                    for (int column = 0; column < table.get(row).size(); column++) {
+                        worksheet.value(row, column, table.get(row).get(column));
+                    }
+                }
+                change.accept(sheet.name(), worksheet);
+            }
+        }
+        return Files.write(folder.resolve("typed.xlsx"), bytes.toByteArray());
+    }
+
+    private static void put(Worksheet worksheet, int row, int column, Number value, String format) {
+        worksheet.value(row, column, value);
+        worksheet.style(row, column).format(format).set();
+    }
+
+    @Test
+    void hoursMayBeCountedOnPastMidnight() throws IOException {
+        // columns 4 and 11 are call and release
+        Path file = innTyped((name, worksheet) -> {
+            if (name.equals("setups")) {
+                put(worksheet, 1, 11, 1.0, "[h]:mm:ss");
+            }
+        });
+        assertThat(DayFiles.read(file).day().setups().get(0).release())
+                .isEqualTo(new Release.At(Moment.of(ZonedDateTime.parse("2026-10-25T00:00+02:00"))));
+
+        Path late = innTyped((name, worksheet) -> {
+            if (name.equals("setups")) {
+                put(worksheet, 1, 4, 25.5 / 24, "[h]:mm");
+                put(worksheet, 2, 4, 26.25 / 24, "[hh]");
+            }
+        });
+        assertThat(SheetFolder.report(late))
+                .containsExactly(
+                        "typed.xlsx, sheet setups, row 2, column \"call\": [25:30] is not a time: hours go from 00:00 to 24:00. Maybe 2026-10-25 01:30.",
+                        "typed.xlsx, sheet setups, row 3, column \"call\": [26:15] is not a time: hours go from 00:00 to 24:00. Maybe 2026-10-25 02:15.");
+    }
+
+    @Test
+    void aDateOrATimeThatIsShownAsANumberIsOfferedAsOne() throws IOException {
+        Path file = innTyped((name, worksheet) -> {
+            if (name.equals("setups")) {
+                put(worksheet, 1, 4, 46319.5, "General");
+            }
+        });
+        assertThat(SheetFolder.report(file))
+                .containsExactly(
+                        "typed.xlsx, sheet setups, row 2, column \"call\": [46319.5] is not a time. Maybe 2026-10-24 12:00.");
+    }
+
+    @Test
+    void aSceneThatTheSpreadsheetTookForADateIsRemarked() throws IOException {
+        Path file = innTyped((name, worksheet) -> {
+            if (name.equals("setups")) {
+                put(worksheet, 1, 1, 46054, "d/m");
+                put(worksheet, 2, 1, 46054, "0");
+            }
+        });
+        DayFile read = DayFiles.read(file);
+        assertThat(read.day().setups().get(0).scene()).isEqualTo("2026-02-01");
+        assertThat(read.remarks())
+                .extracting(read::tell)
+                .containsExactly(
+                        "typed.xlsx, sheet setups, row 2, column \"scene\": [2026-02-01] is a date or a time in the spreadsheet, maybe not what was typed. Maybe format the cell as text and type it anew.");
     }
 
     @Test
