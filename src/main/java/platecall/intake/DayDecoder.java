@@ -17,6 +17,8 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Supplier;
 import java.util.regex.Pattern;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import platecall.day.Day;
 import platecall.day.DayFacts;
 import platecall.day.Spelling;
@@ -172,7 +174,7 @@ final class DayDecoder {
         if (found == null) {
             return List.of();
         }
-        if (toldLowHeader(sheet, found)) {
+        if (toldNoHeader(sheet, found)) {
             return List.of();
         }
         List<String> header = found.header().stream().map(Names::normal).toList();
@@ -270,7 +272,7 @@ final class DayDecoder {
             }
             return List.of();
         }
-        if (toldLowHeader(sheet, found)) {
+        if (toldNoHeader(sheet, found)) {
             return List.of();
         }
         Map<Column<R, ?>, Integer> places = new IdentityHashMap<>();
@@ -337,21 +339,54 @@ final class DayDecoder {
         }
     }
 
-    /** Whether the names of the columns stand below something else, which is then told. */
-    private boolean toldLowHeader(Sheet<?> sheet, RawSheet found) {
-        List<String> names = sheet == (Object) DaySheets.Facts.SHEET ? List.of("key", "value") : sheet.columnNames();
-        if (known(names, found.header()) > 0) {
+    /** Whether the first row doesn't name columns, but a lower one or none does, which is then told. */
+    private boolean toldNoHeader(Sheet<?> sheet, RawSheet found) {
+        boolean isDay = sheet == (Object) DaySheets.Facts.SHEET;
+        List<String> names = isDay ? List.of("key", "value") : sheet.columnNames();
+        long inHeader = known(names, found.header());
+        if (raw.isClosed()
+                || inHeader > 0 && inHeader * 2 >= filled(found.header()).count()) {
             return false;
         }
-        Optional<RawSheet.RawRow> low = found.rows().stream()
-                .limit(MOST_TITLES)
-                .filter(row -> known(names, row.cells()) >= 2)
+        // below titles, or wherever sorting has put it
+        Optional<RawSheet.RawRow> low = IntStream.range(0, found.rows().size())
+                .filter(index -> {
+                    List<String> cells = found.rows().get(index).cells();
+                    long known = known(names, cells);
+                    return known >= 2
+                            && known > 3 * inHeader
+                            && (index < MOST_TITLES
+                                    || known * 2 >= filled(cells).count());
+                })
+                .mapToObj(found.rows()::get)
                 .findFirst();
-        low.ifPresent(row -> troubles.aboutSheet(
-                sheet.name(),
-                "has no names of columns in its first row; row " + row.number() + " looks like them",
-                "Maybe delete what stands above."));
+        if (low.isPresent()) {
+            boolean title = filled(found.header()).count() < 2;
+            troubles.aboutSheet(
+                    sheet.name(),
+                    "has no names of columns in its first row; row " + low.get().number() + " looks like them",
+                    title ? "Maybe delete what stands above." : "Maybe make it the first row.");
+        } else if (!isDay && looksLikeValues(found.header(), names)) {
+            troubles.aboutSheet(
+                    sheet.name(),
+                    "has no names of columns in its first row",
+                    "Maybe the first row was deleted: " + String.join(", ", names) + ".");
+            return true;
+        }
         return low.isPresent();
+    }
+
+    /** Whether hardly a cell of a first row is near to the name of a column, and one is a number or a time, or none is near. */
+    private static boolean looksLikeValues(List<String> header, List<String> names) {
+        List<String> cells = filled(header).map(Names::withoutUnit).toList();
+        long near =
+                cells.stream().filter(cell -> meant(cell, names).isPresent()).count();
+        boolean numbers = cells.stream().anyMatch(cell -> cell.matches("[0-9]+([.:,-][0-9]+)*"));
+        return cells.size() > 1 && (near == 0 || numbers && near * 3 < cells.size());
+    }
+
+    private static Stream<String> filled(List<String> cells) {
+        return cells.stream().filter(cell -> cell != null && !cell.isBlank());
     }
 
     private static long known(List<String> names, List<String> cells) {

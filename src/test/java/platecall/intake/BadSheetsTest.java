@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
@@ -300,6 +301,27 @@ class BadSheetsTest {
         assertThat(inn.report())
                 .containsExactly("inn, sheet setups, row 2, column \"call\": [" + written + "] is not a time. Maybe "
                         + time + ".");
+    }
+
+    @Test
+    void aHeaderThatWasSortedIntoTheSheetIsToldInOneLine() {
+        List<String> lines = inn.text("steps").lines().toList();
+        List<String> sorted = new ArrayList<>(lines.subList(1, lines.size()));
+        sorted.add(3, lines.get(0));
+        inn.write("steps", String.join("\n", sorted) + "\n");
+
+        assertThat(inn.report())
+                .containsExactly(
+                        "inn, sheet steps: has no names of columns in its first row; row 4 looks like them. Maybe make it the first row.");
+    }
+
+    @Test
+    void aHeaderThatWasDeletedIsToldInOneLine() {
+        inn.write("stations", inn.text("stations").replaceFirst("[^\n]*\n", ""));
+
+        assertThat(inn.report())
+                .containsExactly(
+                        "inn, sheet stations: has no names of columns in its first row. Maybe the first row was deleted: station, kind, capacity, unit, hours, place, heat-up, cool-down, amps, circuit.");
     }
 
     @Test
