@@ -80,23 +80,41 @@ final class MendedDay {
 
     /** Whether a trouble found in the mended day is there in the file too. */
     boolean vouchesFor(Trouble trouble) {
-        boolean guessed = trouble.sheet().equals("looks") && trouble.row() >= 0
-                ? mendedLook(day.looks().get(trouble.row()).dish())
-                : trouble.column().equals("food budget")
-                        && mended.stream().anyMatch(cell -> PRICING.contains(cell.column()));
-        return !guessed
+        return !dependsOnMended(trouble)
                 && mended.stream()
                         .noneMatch(cell -> cell.sheet().equals(trouble.sheet())
                                 && (cell.row() == trouble.row() || cell.row() < 0)
                                 && (cell.column().equals(trouble.column())
-                                        || trouble.column().isEmpty()));
+                                        || trouble.column().isEmpty()
+                                        || NAMING.contains(cell.column())));
     }
 
+    /** Whether what is mended elsewhere may have made the trouble. */
+    private boolean dependsOnMended(Trouble trouble) {
+        if (trouble.sheet().equals("looks") && trouble.row() >= 0) {
+            return mendedLook(day.looks().get(trouble.row()).dish());
+        }
+        return switch (trouble.column()) {
+            case "look" -> mended.stream().anyMatch(cell -> cell.sheet().equals("looks"));
+            case "eaten by" ->
+                mended.stream()
+                        .anyMatch(cell -> cell.sheet().equals("ingredients")
+                                && cell.column().equals("dish"));
+            case "food budget" -> mended.stream().anyMatch(cell -> PRICING.contains(cell.column()));
+            default -> false;
+        };
+    }
+
+    /** Whether the look of a dish, or what it is worked out from, is mended. */
     private boolean mendedLook(String dish) {
         return mended.stream()
                 .anyMatch(cell -> cell.sheet().equals("dishes")
-                        && cell.column().equals("look")
-                        && (cell.row() < 0 || day.dishes().get(cell.row()).id().equals(dish)));
+                                && cell.column().equals("look")
+                                && (cell.row() < 0
+                                        || day.dishes().get(cell.row()).id().equals(dish))
+                        || cell.sheet().equals("looks")
+                                && (cell.row() < 0
+                                        || day.looks().get(cell.row()).dish().equals(dish)));
     }
 
     /** The day, unless names that others refer to are among what can't be read. */
