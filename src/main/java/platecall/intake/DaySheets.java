@@ -591,7 +591,7 @@ final class DaySheets {
                 "a property that its looks are worked out from",
                 "start");
         static final Column<LookProperty, String> VALUE = required(
-                "value", Grammars.TEXT, LookProperty::value, "a number in the property's unit, or a word", "75");
+                "value", Grammars.MEASURE, LookProperty::value, "a number in the property's unit, or a word", "75");
 
         static final Sheet<LookProperty> SHEET = new Sheet<>(
                 "looks",

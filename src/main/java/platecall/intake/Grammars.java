@@ -31,6 +31,7 @@ final class Grammars {
     private static final int LONGEST_TEXT = 1000;
     private static final Pattern NUMBER = Pattern.compile("[+-]?[0-9]{1,15}(\\.[0-9]{1,400})?");
     private static final Pattern COMMA_NUMBER = Pattern.compile("[+-]?[0-9]{1,15},[0-9]{1,400}");
+    private static final Pattern COMMA_MEASURE = Pattern.compile("^([+-]?[0-9]{1,15}),([0-9]{1,400})(?=[^0-9,]*$)");
     private static final Pattern WITH_UNIT = Pattern.compile(
             "([\\p{L}\\p{Sc}~]{0,9}\\s*)([0-9]{1,9}(?:[.,][0-9]{1,9})?)(\\s*[\\p{L}\\p{Sc}°%′'. ]{0,12})");
     private static final Pattern HOURS_AND_MINUTES =
@@ -79,12 +80,23 @@ final class Grammars {
             Pattern.compile("after (?:set-?up|scene|shot)?\\s*(.+)", Pattern.CASE_INSENSITIVE);
     private static final Pattern ON_SETUP = Pattern.compile("setup (.+)", Pattern.CASE_INSENSITIVE);
 
+    /** A setup's number without the word, as 7 or 12A; it may be an hour as well. */
+    private static final Pattern BARE_SETUP = Pattern.compile("[0-9]{1,3}[A-Ga-g]?");
+
     private static final Pattern SEVERAL = Pattern.compile("[0-9]+(\\s*([-–,;&+/]|and|to)\\s*[0-9]+)+");
 
     private Grammars() {}
 
     static final Grammar<String> TEXT =
             Grammar.text("text", "soup", (text, frame) -> oneLine(text, LONGEST_TEXT), (value, frame) -> value);
+
+    /** A word, or a number with or without its unit, kept as text with a point in it. */
+    static final Grammar<String> MEASURE = Grammar.text(
+            TEXT.noun(),
+            "75",
+            (text, frame) -> oneLine(
+                    frame.decimalComma() ? COMMA_MEASURE.matcher(text).replaceFirst("$1.$2") : text, LONGEST_TEXT),
+            (value, frame) -> value);
 
     /** A name that may stand in a list. */
     static final Grammar<String> NAME =
@@ -494,6 +506,11 @@ final class Grammars {
                             ? "Maybe after setup " + brief.group(1) + "."
                             : "Maybe at end, 18:30, or after setup 5.");
         }
+        if (BARE_SETUP.matcher(text).matches()) {
+            throw new Unreadable(
+                    "is not a release",
+                    "Maybe after setup " + text + ", or " + Clock.meant(text).orElse("18:30") + ".");
+        }
         return new Release.At(Clock.MOMENT.reader().apply(text, frame));
     }
 
@@ -504,6 +521,9 @@ final class Grammars {
         }
         if (!Clock.looksLikeTime(text)) {
             throw new Unreadable("is neither a setup nor a span of time", "Maybe setup 3, or 13:00-14:00.");
+        }
+        if (BARE_SETUP.matcher(text).matches()) {
+            throw new Unreadable("is neither a setup nor a span of time", "Maybe setup " + text + ", or 13:00-14:00.");
         }
         return new Absence.During(Clock.SPAN.reader().apply(text, frame));
     }

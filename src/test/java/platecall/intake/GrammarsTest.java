@@ -279,6 +279,15 @@ class GrammarsTest {
     }
 
     @Test
+    void valuesOfLooksHaveADecimalCommaWhereOtherNumbersHave() {
+        assertThat(Grammars.MEASURE.reader().apply("2,6", SEMICOLONS)).isEqualTo("2.6");
+        assertThat(Grammars.MEASURE.reader().apply("-0,5 mm", SEMICOLONS)).isEqualTo("-0.5 mm");
+        assertThat(Grammars.MEASURE.reader().apply("1,5,2", SEMICOLONS)).isEqualTo("1,5,2");
+        assertThat(Grammars.MEASURE.reader().apply("thin, white", SEMICOLONS)).isEqualTo("thin, white");
+        assertThat(read(Grammars.MEASURE, "2,6")).isEqualTo("2,6");
+    }
+
+    @Test
     void namesKeepClearOfTheSignsThatListsNeed() {
         refuses(Grammars.WALK, "set: 1 min", "is not a place and the minutes to walk there", "Maybe set:1.");
         refuses(
@@ -290,6 +299,13 @@ class GrammarsTest {
         refuses(Grammars.WHOLE, "2-3", "is not a whole number", "Maybe 3.");
         refuses(Grammars.RELEASE, "after 6", "is not a release", "Maybe after setup 6.");
         refuses(Grammars.RELEASE, "after scene 6", "is not a release", "Maybe after setup 6.");
+        refuses(Grammars.RELEASE, "7", "is not a release", "Maybe after setup 7, or 07:00.");
+        refuses(Grammars.RELEASE, "12A", "is not a release", "Maybe after setup 12A, or 18:30.");
+        refuses(
+                Grammars.ABSENCES,
+                "13:00-14:00; 4",
+                "is neither a setup nor a span of time",
+                "Maybe setup 4, or 13:00-14:00.");
         refuses(
                 Grammars.STEP_NAME,
                 " Carry",
