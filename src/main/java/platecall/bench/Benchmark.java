@@ -113,7 +113,9 @@ public final class Benchmark {
                 Project project = isProject(file) ? ProjectFile.read(file) : JobShopFile.read(file);
                 String name =
                         folder.getFileName() == null ? "" : folder.getFileName().toString();
-                cases.add(new Case(name, project, sheets.get(folder).makespan(project.name)));
+                BestKnown known = sheets.get(folder);
+                known.impossible(project).ifPresent(problems::add);
+                cases.add(new Case(name, project, known.makespan(project.name)));
             } catch (BadFileException e) {
                 problems.add(e.getMessage());
             }

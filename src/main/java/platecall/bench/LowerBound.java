@@ -67,6 +67,12 @@ final class LowerBound {
         return low;
     }
 
+    /** Whether no schedule of {@code project} can be as short as {@code makespan}, as far as one trial tells. */
+    static boolean refutes(Project project, int makespan) {
+        return makespan < project.criticalPath
+                || makespan < project.horizon && new LowerBound(project).refutes(makespan);
+    }
+
     private boolean refutes(int makespan) {
         for (int task = 0; task < tasks; task++) {
             earliest[task] = project.heads[task];

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.catchThrowableOfType;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -101,5 +102,69 @@ class FileReaderTest {
         Files.writeString(folder.resolve("best-known.csv"), "name,value\n");
         assertThat(catchThrowableOfType(BadFileException.class, () -> BestKnown.of(folder)))
                 .hasMessageEndingWith("the first line must name the columns file and best_known_makespan");
+    }
+
+    private BestKnown bestKnown(String text) throws IOException, BadFileException {
+        Files.writeString(folder.resolve("best-known.csv"), text);
+        return BestKnown.of(folder);
+    }
+
+    private String problemsOfBestKnown(String text) {
+        return catchThrowableOfType(BadFileException.class, () -> bestKnown(text))
+                .getMessage()
+                .replace(folder.resolve("best-known.csv").toString(), "best-known.csv");
+    }
+
+    @Test
+    void bestMakespansMayStandAsSpreadsheetsWriteThem() throws IOException, BadFileException {
+        for (String text : List.of(
+                "file,best_known_makespan\na.sm,43\n",
+                "\uFEFFfile, best_known_makespan\r\n\r\na.sm, 43\r\n",
+                "\"best_known_makespan\";\"source\";\"file\"\n\"43\";\"Kim; Lee\";\"a.sm\"\n;;\n",
+                "File\tBest_known_makespan\na.sm\t43\nb.sm\t")) {
+            BestKnown known = bestKnown(text);
+            assertThat(known.makespan("a.sm")).as(text).hasValue(43);
+            assertThat(known.makespan("b.sm")).isEmpty();
+        }
+    }
+
+    @Test
+    void bestMakespansThatCannotBeAreToldByRow() throws IOException {
+        Files.writeString(folder.resolve("j301_1.sm"), "");
+        Files.writeString(folder.resolve("ft06.jss"), "");
+        assertThat(problemsOfBestKnown("""
+                        file,best_known_makespan
+                        a.sm,0
+                        b.sm,-5
+
+                        c.sm,4.5
+                        d.sm,43,2
+                        e.sm,43
+                        e.sm,44
+                        j301_l.sm,43
+                        j301_2.sm,47
+                        FT06,55
+                        """)).isEqualToNormalizingNewlines("""
+                        best-known.csv:2: '0' is not a whole number above 0
+                        best-known.csv:3: '-5' is not a whole number above 0
+                        best-known.csv:5: '4.5' is not a whole number above 0
+                        best-known.csv:6: 3 cells where 2 are due
+                        best-known.csv:8: 'e.sm' has row 7 already. Maybe remove one of the two.
+                        best-known.csv:11: 'FT06' is not a file of this folder. Maybe ft06.jss.
+                        best-known.csv:9: 'j301_l.sm' is not a file of this folder. Maybe j301_1.sm.""");
+        assertThat(problemsOfBestKnown("file,best_known_makespan\n\"a.sm,43\n"))
+                .isEqualTo(
+                        "best-known.csv: is not CSV: a quotation mark is opened and not closed, or stands in a cell");
+    }
+
+    @Test
+    void aBestMakespanThatNoScheduleCanReachIsTold() throws IOException, BadFileException {
+        BestKnown known = bestKnown("file,best_known_makespan\ntwelve.sm,13\nft06.jss,55\n");
+        assertThat(known.impossible(BenchFiles.twelve()))
+                .hasValueSatisfying(problem -> assertThat(problem)
+                        .endsWith("best-known.csv:2: '13' is less than any schedule of twelve.sm can take"));
+        assertThat(known.impossible(BenchFiles.ft06())).isEmpty();
+        assertThat(bestKnown("file,best_known_makespan\ntwelve.sm,15\n").impossible(BenchFiles.twelve()))
+                .isPresent();
     }
 }
