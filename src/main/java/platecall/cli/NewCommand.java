@@ -13,6 +13,7 @@ import platecall.intake.ColumnGuide;
 import platecall.intake.ExampleDay;
 import platecall.looks.Looks;
 import platecall.looks.Property;
+import platecall.safety.Profile;
 
 /** Writes a day to start from. */
 @Command(
@@ -30,9 +31,10 @@ final class NewCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        Path guide = ExampleDay.write(where, looks());
+        Path guide = ExampleDay.write(where, looks(), Profile.mainNames());
         spec.commandLine().getOut().println("Wrote a day to start from: " + where);
         spec.commandLine().getOut().println("What its columns mean: " + guide);
+        spec.commandLine().getOut().println("Once it is yours: check " + where + ", then plan " + where + ".");
         return Main.FINE;
     }
 

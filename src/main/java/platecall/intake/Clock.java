@@ -37,6 +37,9 @@ final class Clock {
     private static final Pattern TIGHT_SPAN = Pattern.compile("([^-]*[0-9]{1,2}:[0-9]{2})-([0-9]{1,2}:[0-9]{2})"
             + "|([0-9]{4}-[0-9]{1,2}-[0-9]{1,2}[\\sT]+[0-9]{1,2}:[0-9]{2})-([0-9]{1,2}:[0-9]{2}|[0-9]{4}-.*)");
 
+    private static final Pattern BETWEEN_TIMES =
+            Pattern.compile("\\s*(?:\\b(?:to|till|until|bis)\\b|[—−‒―])\\s*", Pattern.CASE_INSENSITIVE);
+
     /** Day, month and year in another order; dots put the day first, other signs leave that open. */
     private static final Pattern OTHER_DATE =
             Pattern.compile("(?<![0-9.:/-])(?<first>[0-9]{1,2})(?<sign>[./-])\\s*(?<second>[0-9]{1,2})\\k<sign>\\s*"
@@ -239,7 +242,8 @@ final class Clock {
     }
 
     /** A time as written: the date may be missing, and the hour may be 24. */
-    private record Written(Optional<LocalDate> date, int minuteOfDay, Optional<ZoneOffset> offset) {
+    private record Written(
+            Optional<LocalDate> date, int minuteOfDay, Optional<ZoneOffset> offset, String withoutOffset) {
 
         static Written of(String text, String wayOut) {
             Matcher matcher = TIME.matcher(text.strip());
@@ -255,9 +259,19 @@ final class Clock {
             try {
                 offset = Optional.ofNullable(matcher.group("offset")).map(ZoneOffset::of);
             } catch (DateTimeException tooFar) {
-                throw new Unreadable("has an offset from UTC that no clock has", "Maybe +01:00.");
+                throw new Unreadable("has an offset from UTC that no clock has", withoutOffset(matcher));
             }
-            return new Written(Optional.ofNullable(matcher.group("date")).map(Clock::date), hour * 60 + minute, offset);
+            return new Written(
+                    Optional.ofNullable(matcher.group("date")).map(Clock::date),
+                    hour * 60 + minute,
+                    offset,
+                    withoutOffset(matcher));
+        }
+
+        /** What may be meant by 10:00-10:20, or by the offset of another zone. */
+        private static String withoutOffset(Matcher time) {
+            String date = time.group("date") == null ? "" : time.group("date") + " ";
+            return "Maybe " + date + twoDigits(time.group("hour")) + ":" + time.group("minute") + ".";
         }
 
         /** Whether clocks show this time twice on {@code day}. */
@@ -283,8 +297,7 @@ final class Clock {
             }
             if (frame.known() && offset.isPresent() && !offsets.contains(offset.get())) {
                 throw new Unreadable(
-                        "has an offset from UTC that " + frame.zone() + " does not have then",
-                        "Maybe " + offsets.get(0) + ".");
+                        "has an offset from UTC that " + frame.zone() + " does not have then", withoutOffset);
             }
             return Moment.of(local.atOffset(offset.orElse(offsets.get(0))).toZonedDateTime());
         }
@@ -326,6 +339,21 @@ final class Clock {
                 : Optional.empty();
     }
 
+    /** Spans with commas between them, with semicolons instead. */
+    private static Optional<String> severalSpans(String text, Frame frame) {
+        List<String> spans =
+                Stream.of(text.split("[,&+]|\\band\\b")).map(String::strip).toList();
+        return spans.size() > 1 && spans.stream().allMatch(each -> canBeRead(each, span -> span(span, frame)))
+                ? Optional.of(String.join("; ", spans))
+                : Optional.empty();
+    }
+
+    /** A span with a word or a long dash in the middle, with a plain one instead. */
+    private static Optional<String> withDash(String text, Frame frame) {
+        String dash = BETWEEN_TIMES.matcher(text).replaceFirst(" - ");
+        return dash.equals(text) || !canBeRead(dash, span -> span(span, frame)) ? Optional.empty() : Optional.of(dash);
+    }
+
     /** The same with colons between hours and minutes, if that can be read and this can't. */
     private static Optional<String> withColons(String text, Consumer<String> reader) {
         String colons = WITHOUT_COLON
@@ -337,6 +365,8 @@ final class Clock {
     private static Span span(String text, Frame frame) {
         String wayOut = withColons(text, colons -> span(colons, frame))
                 .or(() -> either(withDates(text, dated -> dated, dated -> span(dated, frame))))
+                .or(() -> severalSpans(text, frame))
+                .or(() -> withDash(text, frame))
                 .or(() -> meantSpan(text))
                 .map(span -> "Maybe " + span + ".")
                 .orElse(SPAN_EXAMPLE);

@@ -28,6 +28,8 @@ public final class ColumnGuide {
             Columns may stand in any order. What is written in brackets in a header is a reminder of the unit and may be left out;
             another unit than the one given here is refused: numbers are never converted.
             Columns marked * must be filled in; in the others a blank cell means what the last column says.</p>
+            <p>When the sheets are filled in, the command <code>check DAY</code> says what is wrong with them, and
+            <code>plan DAY</code> plans the day and writes its papers.</p>
             <h2>How to write a cell</h2>
             <table>
             <tr><th>What</th><th>How</th></tr>
@@ -42,7 +44,6 @@ public final class ColumnGuide {
             <tr><td>release</td><td><code>at end</code>, a time, or <code>after setup 5</code></td></tr>
             <tr><td>stations of a step</td><td><code>hob:1; counter:2</code>; either of two: <code>oven a|oven b:1</code></td></tr>
             <tr><td>walk</td><td><code>set:4; barn:12</code></td></tr>
-            </table>
             """;
 
     private static final String FOOT = """
@@ -66,9 +67,12 @@ public final class ColumnGuide {
      * The page as HTML, complete in itself.
      *
      * @param looks every property of sheet {@code looks}
+     * @param profiles every safety profile
      */
-    public static String html(List<LookTerm> looks) {
+    public static String html(List<LookTerm> looks, List<String> profiles) {
         StringBuilder page = new StringBuilder(HEAD);
+        page.append(tr("td", List.of("safety profile", "one of " + String.join(", ", profiles))))
+                .append("</table>\n");
         for (Sheet<?> sheet : DaySheets.ALL) {
             page.append("<h2>").append(sheet.name()).append("</h2>\n<p>Each row is ");
             page.append(escaped(sheet.oneRowIs()));

@@ -36,10 +36,11 @@ public final class ExampleDay {
      *
      * @param path a folder that does not exist or is empty, or a file ending in .xlsx or .json that does not exist
      * @param looks every property of sheet {@code looks}, for that page
+     * @param profiles every safety profile, for that page
      * @return where the page is
      * @throws BadDay if something is there already, or it can't be written
      */
-    public static Path write(Path path, List<ColumnGuide.LookTerm> looks) {
+    public static Path write(Path path, List<ColumnGuide.LookTerm> looks, List<String> profiles) {
         String name = DayFiles.nameOf(path);
         boolean folder = DayFiles.isFolderName(path);
         Path guide = folder
@@ -53,7 +54,7 @@ public final class ExampleDay {
                     }
                 }
             }
-            byte[] page = ColumnGuide.html(looks).getBytes(StandardCharsets.UTF_8);
+            byte[] page = ColumnGuide.html(looks, profiles).getBytes(StandardCharsets.UTF_8);
             // the same page may be there from a day of that name in another format
             if (Files.exists(guide)
                     && !(Files.isRegularFile(guide) && Arrays.equals(Files.readAllBytes(guide), page))) {

@@ -62,6 +62,9 @@ final class Grammars {
             Map.entry("BST|UK", "Europe/London"),
             Map.entry("CEST", "Europe/Berlin"));
 
+    /** A number of hours alone, as -1, is no zone that anybody means. */
+    private static final Pattern BARE_OFFSET = Pattern.compile("[+-][0-9]{1,2}");
+
     /** What may stand around a zone's usual name, or behind a city's. */
     private static final Pattern AROUND_ZONE = Pattern.compile("^US[ /]|( (STANDARD|DAYLIGHT))? TIME$|,.*$|[ /]US$");
 
@@ -82,6 +85,9 @@ final class Grammars {
 
     /** A setup's number without the word, as 7 or 12A; it may be an hour as well. */
     private static final Pattern BARE_SETUP = Pattern.compile("[0-9]{1,3}[A-Ga-g]?");
+
+    private static final Pattern HALF_DAY =
+            Pattern.compile("[0-9]{1,2}:[0-9]{2}\\s*[ap]\\.?m\\.?", Pattern.CASE_INSENSITIVE);
 
     private static final Pattern SEVERAL = Pattern.compile("[0-9]+(\\s*([-–,;&+/]|and|to)\\s*[0-9]+)+");
 
@@ -444,7 +450,7 @@ final class Grammars {
             boolean wholeMinutes = Stream.of("2000-01-01", "2000-07-01")
                     .map(LocalDate::parse)
                     .allMatch(date -> date.atStartOfDay(zone).getOffset().getTotalSeconds() % 60 == 0);
-            if (wholeMinutes) {
+            if (wholeMinutes && !BARE_OFFSET.matcher(text).matches()) {
                 return zone;
             }
         } catch (DateTimeException unknown) {
@@ -529,6 +535,9 @@ final class Grammars {
     }
 
     private static StationUse stationUse(String text) {
+        if (HALF_DAY.matcher(text).matches()) {
+            throw new Unreadable("is a time, not a station", "Maybe hob:1, or oven a|oven b:1.");
+        }
         if (COMMA_BETWEEN.matcher(text).find()) {
             throw new Unreadable("has a comma between stations", "Maybe " + text.replaceAll(",\\s*", "; ") + ".");
         }

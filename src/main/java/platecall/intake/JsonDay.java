@@ -31,6 +31,9 @@ final class JsonDay {
     /** Names the schema in a file; no sheet. */
     static final String SCHEMA_KEY = "$schema";
 
+    /** Every plan.json has it, and no day. */
+    private static final String PLAN_KEY = "dayDigest";
+
     private static final int LONGEST_EXPONENT = 400;
     private static final Pattern TWICE = Pattern.compile("Duplicate field '(.*)'");
 
@@ -56,6 +59,10 @@ final class JsonDay {
         }
         if (!root.isObject()) {
             troubles.aboutFile("is not a day in JSON", "Maybe begin it with { \"day\": { \"title\": ... } }.");
+            return null;
+        }
+        if (root.has(PLAN_KEY)) {
+            troubles.aboutFile("is a plan, not a day", "Maybe name the day that it was made for.");
             return null;
         }
         RawDay day = new RawDay("item", "", true);

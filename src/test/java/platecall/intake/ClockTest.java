@@ -63,6 +63,10 @@ class ClockTest {
             14.00-02:00     | Maybe 14:00-02:00.
             14 00 - 02 00   | Maybe 14:00 - 02:00.
             2026-03-13 14.00 - 2026-03-14 02.00 | Maybe 2026-03-13 14:00 - 2026-03-14 02:00.
+            8:00 to 11:00   | Maybe 8:00 - 11:00.
+            08:00 — 11:00   | Maybe 08:00 - 11:00.
+            8:00 bis 11:00  | Maybe 8:00 - 11:00.
+            06:00-10:00, 12:00-18:00 | Maybe 06:00-10:00; 12:00-18:00.
             9-5             | Maybe 06:00-18:00, or 2026-03-13 14:00 - 2026-03-14 02:00.
             morning-noon    | Maybe 06:00-18:00, or 2026-03-13 14:00 - 2026-03-14 02:00.
             """)
@@ -158,6 +162,15 @@ class ClockTest {
                         Unreadable.class,
                         unreadable -> assertThat(unreadable.wayOut())
                                 .isEqualTo("Maybe 2026-11-05 22:00 - 2026-11-06 11:00."));
+    }
+
+    @ParameterizedTest
+    @CsvSource({"10:00-10:20,10:00", "2026-03-13 9:30+02:00,2026-03-13 09:30", "10:00+99:00,10:00"})
+    void aTimeWithAnOffsetThatCannotBeIsOfferedWithoutIt(String text, String offered) {
+        assertThatThrownBy(() -> moment(text, "2026-03-14"))
+                .isInstanceOfSatisfying(
+                        Unreadable.class,
+                        unreadable -> assertThat(unreadable.wayOut()).isEqualTo("Maybe " + offered + "."));
     }
 
     @Test

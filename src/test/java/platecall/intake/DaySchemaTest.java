@@ -93,7 +93,8 @@ class DaySchemaTest {
 
     @Test
     void theGuideNamesEverySheetAndEveryColumn() {
-        String guide = ColumnGuide.html(List.of(new ColumnGuide.LookTerm("melting", "size", "of a scoop (mm)", "50")));
+        String guide = ColumnGuide.html(
+                List.of(new ColumnGuide.LookTerm("melting", "size", "of a scoop (mm)", "50")), List.of());
         assertThat(guide).contains("<td>size</td><td>melting</td><td>of a scoop (mm)</td><td>50</td>");
         Map<Sheet<?>, String> titles = new LinkedHashMap<>();
         DaySheets.ALL.forEach(sheet -> titles.put(sheet, sheet.name()));
@@ -109,7 +110,8 @@ class DaySchemaTest {
 
     @Test
     void theGuideSaysThatAnotherUnitIsRefusedAndWhatIsNotUsedYet() {
-        String guide = ColumnGuide.html(List.of());
+        String guide = ColumnGuide.html(List.of(), List.of("fda-2022", "uk"));
+        assertThat(guide).contains("one of fda-2022, uk").contains("<code>plan DAY</code>");
 
         assertThat(guide).contains("another unit than the one given here is refused");
         assertThat(guide)

@@ -297,6 +297,12 @@ class GrammarsTest {
                 "Maybe van:2; quay:1; alley:5.");
         refuses(Grammars.WHOLE, "5 or 6", "is not a whole number", "Maybe 6.");
         refuses(Grammars.WHOLE, "2-3", "is not a whole number", "Maybe 3.");
+        refuses(Grammars.STATION_USES, "12:00 AM", "is a time, not a station", "Maybe hob:1, or oven a|oven b:1.");
+        refuses(
+                Grammars.ZONE,
+                "-1",
+                "is not a time zone",
+                "Maybe a continent and a city, as in Europe/Berlin or America/New_York.");
         refuses(Grammars.RELEASE, "after 6", "is not a release", "Maybe after setup 6.");
         refuses(Grammars.RELEASE, "after scene 6", "is not a release", "Maybe after setup 6.");
         refuses(Grammars.RELEASE, "7", "is not a release", "Maybe after setup 7, or 07:00.");

@@ -118,4 +118,10 @@ class JsonDayTest {
         assertThat(other).contains("\"minutes likely\" : 1e1").contains("\"least wait\" : -0");
         assertThat(DayFiles.read(file(other)).day()).isEqualTo(day);
     }
+
+    @Test
+    void aPlanInTheDaysPlaceIsToldInOneLine() throws IOException {
+        assertThat(SheetFolder.report(file("{ \"dayDigest\": \"0a\", \"copies\": [], \"work\": [] }")))
+                .containsExactly("day.json: is a plan, not a day. Maybe name the day that it was made for.");
+    }
 }
