@@ -7,6 +7,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import platecall.day.Circuit;
 import platecall.day.Day;
 import platecall.day.Person;
@@ -37,6 +38,8 @@ final class EmptyKitchen {
     private final Map<Step, int[]> nextOf = new HashMap<>();
     private final Map<Hands, Integer> togetherOf = new HashMap<>();
     private final int[] quietRun;
+    private final Map<Step, int[]> lastEndsOf = new HashMap<>();
+    private final Map<Set<String>, EmptyKitchen> opened = new HashMap<>();
     private Optional<EmptyKitchen> staffed = Optional.empty();
 
     /** So many units of a station or tenths of amps of a circuit. */
@@ -115,6 +118,16 @@ final class EmptyKitchen {
             staffed = Optional.of(new EmptyKitchen(day.with(day.facts(), day.stations(), always)));
         }
         return staffed.get();
+    }
+
+    /** The same kitchen if some stations had no hours of their own. */
+    EmptyKitchen open(Set<String> ids) {
+        return opened.computeIfAbsent(Set.copyOf(ids), key -> {
+            List<Station> stations = day.stations().stream()
+                    .map(station -> key.contains(station.id()) ? station.withHours(List.of()) : station)
+                    .toList();
+            return new EmptyKitchen(day.with(day.facts(), stations, day.people()));
+        });
     }
 
     /** The minute of a moment, the nearest one if it lies outside. */
@@ -286,7 +299,44 @@ final class EmptyKitchen {
         return next;
     }
 
-    /** Last minute at which the step can start so that it has ended by {@code end}; -1 if there is none. */
+    /** Last end of the step by {@code by}, those before it in time for its waits; -1 if there is none. */
+    int latestEnd(Step step, int by) {
+        return lastEnds(step)[Math.max(0, Math.min(by, minutes))];
+    }
+
+    private int[] lastEnds(Step step) {
+        int[] known = lastEndsOf.get(step);
+        if (known != null) {
+            return known;
+        }
+        List<Step> before = step.predecessors().stream()
+                .map(id -> day.step(step.dish(), id).orElseThrow())
+                .toList();
+        before.forEach(this::lastEnds);
+        int[] last = new int[minutes + 1];
+        Arrays.fill(last, -1);
+        int length = step.minutesFor(1);
+        for (int end = 1; end <= minutes; end++) {
+            int start = end - length;
+            boolean can = start >= 0
+                    && earliest(step, start) == start
+                    && before.stream().allMatch(earlier -> follows(step, start, earlier));
+            last[end] = can ? end : last[end - 1];
+        }
+        lastEndsOf.put(step, last);
+        return last;
+    }
+
+    /** Whether a step that starts at {@code start} can come after another as its waits ask for. */
+    private boolean follows(Step step, int start, Step earlier) {
+        boolean timed = step.after().contains(earlier.id());
+        int by = start - (timed ? step.leastWait() : 0);
+        int end = by < 0 ? -1 : latestEnd(earlier, by);
+        return end >= 0
+                && (!timed || step.mostWait().isEmpty() || end + step.mostWait().get() >= start);
+    }
+
+    /** Last minute at which the step alone can start so that it has ended by {@code end}; -1 if there is none. */
     int latest(Step step, int end) {
         List<Way> ways = waysOf.computeIfAbsent(step, key -> ways(day, key));
         List<Integer> people = skilled(step);

@@ -3,17 +3,21 @@ package platecall.check;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Predicate;
 import java.util.function.ToIntFunction;
 import platecall.day.CameraTime;
 import platecall.day.Day;
 import platecall.day.Ingredient;
+import platecall.day.Look;
 import platecall.day.Need;
 import platecall.day.Part;
 import platecall.day.Setup;
+import platecall.day.Station;
 import platecall.day.Step;
 import platecall.safety.SafetyLimits;
 import platecall.safety.SafetyLimits.Chill;
@@ -36,6 +40,7 @@ final class Readiness {
     private final Map<LateCall, Late> lateCalls = new LinkedHashMap<>();
     private final Set<Integer> lateIngredients = new HashSet<>();
     private final Set<Chill> slowChills = new HashSet<>();
+    private final Set<String> toldStations = new HashSet<>();
 
     /** What is wanted too early at a setup: its heroes at the call, its stand-ins at the lighting call. */
     private record LateCall(Setup setup, Moment due, String column, String dish) {}
@@ -86,7 +91,7 @@ final class Readiness {
             }
             boolean inTime = ready(need, setup.get(), steps, found);
             if (inTime) {
-                stale(row, need, setup.get(), steps.get(steps.size() - 1), found);
+                stale(row, need, setup.get(), steps, found);
                 cooledTooSlowly(need, setup.get(), steps, found);
             }
         }
@@ -98,7 +103,10 @@ final class Readiness {
         int wanted = kitchen.minuteOf(due);
         int ready = earliest(need, steps, step -> 0);
         boolean late = ready > wanted;
-        if (late) {
+        Set<String> closed = late ? closed(need, steps, wanted, step -> 0) : Set.of();
+        if (!closed.isEmpty()) {
+            closedTooLong(closed, setup, due, need.dish() + " " + readyAt(ready), ready == EmptyKitchen.NEVER, found);
+        } else if (late) {
             boolean atLighting =
                     need.part() == Part.STAND_IN && setup.lighting().isPresent();
             lateCalls.merge(
@@ -116,7 +124,12 @@ final class Readiness {
             int with = earliest(need, steps, supplied);
             if (with > Math.max(wanted, ready)) {
                 late = true;
-                if (lateIngredients.add(row)) {
+                Set<String> shut = closed(need, steps, wanted, supplied);
+                if (!shut.isEmpty()) {
+                    String later = "with " + ingredient.name() + " from "
+                            + Wording.clock(day, ingredient.arrives().get()) + " on, " + need.dish() + " ";
+                    closedTooLong(shut, setup, due, later + readyAt(with), with == EmptyKitchen.NEVER, found);
+                } else if (lateIngredients.add(row)) {
                     tooLate(
                             row,
                             ingredient,
@@ -144,15 +157,64 @@ final class Readiness {
                                 .orElse("") + "or a later call.");
     }
 
+    /** Tells stations whose own hours alone make a dish late or stale, each once for all dishes. */
+    private void closedTooLong(
+            Set<String> closed, Setup setup, Moment due, String what, boolean whateverTheCall, Findings found) {
+        for (int row = 0; row < day.stations().size(); row++) {
+            Station station = day.stations().get(row);
+            if (closed.contains(station.id()) && toldStations.add(station.id())) {
+                found.add(
+                        Sheet.STATIONS,
+                        row,
+                        "hours",
+                        Wording.clock(day, station.hours()),
+                        "are not enough for setup " + setup.id() + " at " + Wording.clock(day, due) + ": " + what,
+                        "Maybe " + Wording.cell(day, day.hoursOf(station.withHours(List.of())))
+                                + (whateverTheCall ? "." : ", or another call."));
+            }
+        }
+    }
+
+    /**
+     * Stations without whose own hours a dish would be in time, none of which can be left out; empty if longer hours of hands help,
+     * or these don't.
+     */
+    private Set<String> closed(Need need, List<Step> steps, int wanted, ToIntFunction<Step> supplied) {
+        return closed(steps, in -> earliest(in, need, steps, supplied) <= wanted);
+    }
+
+    private Set<String> closed(List<Step> steps, Predicate<EmptyKitchen> fine) {
+        Set<String> closed = new LinkedHashSet<>();
+        steps.stream()
+                .flatMap(step -> step.stations().stream())
+                .flatMap(use -> use.anyOf().stream())
+                .filter(id ->
+                        day.station(id).filter(it -> !it.hours().isEmpty()).isPresent())
+                .forEach(closed::add);
+        if (closed.isEmpty() || fine.test(kitchen.staffed()) || !fine.test(kitchen.open(closed))) {
+            return Set.of();
+        }
+        for (String id : List.copyOf(closed)) {
+            closed.remove(id);
+            if (!fine.test(kitchen.open(closed))) {
+                closed.add(id);
+            }
+        }
+        return closed;
+    }
+
     private String readyAt(Late late) {
         boolean never = late.ready() == EmptyKitchen.NEVER;
-        String when = never
-                ? "can't be ready"
-                : "can be ready at " + Wording.clock(day, kitchen.momentOf(late.ready())) + " at the earliest";
-        return when
+        return readyAt(late.ready())
                 + late.shortage()
                         .map(shortage -> ": " + hands(shortage))
                         .orElse(never ? " within the hours of the kitchen" : "");
+    }
+
+    private String readyAt(int ready) {
+        return ready == EmptyKitchen.NEVER
+                ? "can't be ready"
+                : "can be ready at " + Wording.clock(day, kitchen.momentOf(ready)) + " at the earliest";
     }
 
     private String hands(Shortage shortage) {
@@ -161,8 +223,8 @@ final class Readiness {
                 .orElse("nobody is there to carry it");
     }
 
-    private static String moreHands(Shortage shortage) {
-        return shortage.step().map(Wording::longerHours).orElse("longer hours in sheet people");
+    private String moreHands(Shortage shortage) {
+        return shortage.step().map(step -> Wording.longerHours(day, step)).orElse("longer hours in sheet people");
     }
 
     /** The hands that keep a dish waiting, if it would be in time with everybody there in all kitchen hours. */
@@ -172,18 +234,21 @@ final class Readiness {
             return Optional.empty();
         }
         Map<String, Integer> ends = new HashMap<>();
+        Map<String, Integer> staffedEnds = ends(staffed, steps, supplied).orElseThrow();
         Optional<Step> longest = Optional.empty();
         int most = 0;
         for (Step step : steps) {
             int from = from(step, ends, supplied);
             int start = kitchen.earliest(step, from);
             int wait = start - staffed.earliest(step, from);
-            if (wait > most) {
+            if (start != EmptyKitchen.NEVER && wait > most) {
                 most = wait;
                 longest = Optional.of(step);
             }
             if (start == EmptyKitchen.NEVER) {
-                return Optional.of(new Shortage(Optional.of(step)));
+                // a step that only comes too late is not the cause, but the one that waited before it
+                boolean itself = kitchen.earliest(step, from(step, staffedEnds, supplied)) == EmptyKitchen.NEVER;
+                return Optional.of(new Shortage(Optional.of(itself ? step : longest.orElse(step))));
             }
             ends.put(step.id(), start + step.minutesFor(1));
         }
@@ -213,7 +278,7 @@ final class Readiness {
                                             ? ""
                                             : Wording.clock(day, kitchen.momentOf(ready.ready())) + ", or ")
                                     + ready.shortage()
-                                            .map(Readiness::moreHands)
+                                            .map(this::moreHands)
                                             .orElse(
                                                     ready.ready() == EmptyKitchen.NEVER
                                                             ? "longer kitchen hours"
@@ -327,40 +392,96 @@ final class Readiness {
     }
 
     /** Copies that even the last possible plate-up leaves too old for their take. */
-    private void stale(int row, Need need, Setup setup, Step last, Findings found) {
+    private void stale(int row, Need need, Setup setup, List<Step> steps, Findings found) {
         Integer usableMinutes = usable.get(need.dish());
         if (usableMinutes == null || need.part() == Part.STAND_IN) {
             return;
         }
-        Set<Moment> dues = new java.util.LinkedHashSet<>();
+        if (usableMinutes < day.minutesToCamera(need)) {
+            staleOnTheWay(row, need, usableMinutes, found);
+            return;
+        }
+        Step last = steps.get(steps.size() - 1);
+        Set<Moment> dues = new LinkedHashSet<>();
         for (int number = 1; number <= copiesOf.applyAsInt(need); number++) {
             dues.add(CameraTime.of(setup, need, number).due());
         }
         for (Moment due : dues) {
             int wanted = kitchen.minuteOf(due);
-            int leave = leave(kitchen, need, wanted);
-            int start = kitchen.latest(last, leave);
-            int age = wanted - start - last.minutesFor(1);
-            if (leave >= 0 && start >= 0 && age > usableMinutes) {
-                EmptyKitchen staffed = kitchen.staffed();
-                int possible = staffed.latest(last, leave(staffed, need, wanted));
-                Optional<Shortage> shortage = Optional.of(
-                                new Shortage(Optional.of(last).filter(step -> staffed.latest(step, leave) > start)))
-                        .filter(it -> wanted - possible - last.minutesFor(1) <= usableMinutes);
-                found.add(
-                        Sheet.NEEDS,
-                        row,
-                        "dish",
-                        need.dish(),
-                        "is past usable at " + Wording.clock(day, due) + ": it can't be plated after "
-                                + Wording.clock(day, kitchen.momentOf(start + last.minutesFor(1)))
-                                + ", and is usable for " + Wording.minutes(usableMinutes)
-                                + shortage.map(it -> ": " + hands(it)).orElse(""),
-                        "Maybe " + shortage.map(Readiness::moreHands).orElse("longer hours for the kitchen")
-                                + ", or an earlier call.");
+            int plated = latestPlated(kitchen, need, last, wanted);
+            if (plated < 0 || wanted - plated <= usableMinutes) {
+                continue;
+            }
+            Predicate<EmptyKitchen> fine = in -> wanted - latestPlated(in, need, last, wanted) <= usableMinutes;
+            String what = "it can't be plated after " + Wording.clock(day, kitchen.momentOf(plated))
+                    + ", and is usable for " + Wording.minutes(usableMinutes);
+            Set<String> closed = closed(steps, fine);
+            if (!closed.isEmpty()) {
+                closedTooLong(closed, setup, due, need.dish() + " is past usable by then: " + what, false, found);
                 return;
             }
+            Optional<Shortage> shortage = fine.test(kitchen.staffed())
+                    ? Optional.of(new Shortage(gone(last, leave(kitchen, need, wanted))))
+                    : Optional.empty();
+            found.add(
+                    Sheet.NEEDS,
+                    row,
+                    "dish",
+                    need.dish(),
+                    "is past usable at " + Wording.clock(day, due) + ": " + what
+                            + shortage.map(it -> ": " + hands(it)).orElse(""),
+                    "Maybe " + shortage.map(this::moreHands).orElse("longer hours for the kitchen")
+                            + ", or an earlier call.");
+            return;
         }
+    }
+
+    private void staleOnTheWay(int row, Need need, int usableMinutes, Findings found) {
+        boolean table = day.dish(need.dish()).orElseThrow().look().kind() == Look.Kind.TABLE;
+        found.add(
+                Sheet.NEEDS,
+                row,
+                "dish",
+                need.dish(),
+                "is past usable before it is at camera: it is carried for "
+                        + Wording.minutes(day.minutesToCamera(need)) + ", and is usable for "
+                        + Wording.minutes(usableMinutes),
+                "Maybe "
+                        + (table
+                                ? "a longer usable to in sheet dishes"
+                                : "other rows in sheet looks, or other air on set")
+                        + ", or a shorter walk.");
+    }
+
+    /** Last minute at which a copy can be plated that is at camera at {@code wanted}; -1 if there is none. */
+    private int latestPlated(EmptyKitchen in, Need need, Step last, int wanted) {
+        int leave = leave(in, need, wanted);
+        return leave < 0 ? leave : in.latestEnd(last, leave);
+    }
+
+    /** The step whose hands are gone too soon for a copy that leaves at {@code leave}; empty if it is those that carry it. */
+    private Optional<Step> gone(Step last, int leave) {
+        if (kitchen.staffed().latestEnd(last, leave) <= kitchen.latestEnd(last, leave)) {
+            return Optional.empty();
+        }
+        Step step = last;
+        int by = leave;
+        for (Optional<Step> before = Optional.of(last); before.isPresent(); ) {
+            step = before.get();
+            int start = kitchen.latest(step, by) - step.leastWait();
+            before = tooEarly(step, start);
+            by = start;
+        }
+        return Optional.of(step);
+    }
+
+    /** A step that ends too long before {@code by} for one that comes after it. */
+    private Optional<Step> tooEarly(Step step, int by) {
+        return step.after().stream()
+                .map(id -> day.step(step.dish(), id).orElseThrow())
+                .filter(before -> step.mostWait().isPresent()
+                        && kitchen.latestEnd(before, by) + step.mostWait().get() < by + step.leastWait())
+                .findFirst();
     }
 
     /** Last minute at which a copy must leave the kitchen to be at camera at {@code wanted}; -1 if nobody can carry it. */

@@ -5,6 +5,7 @@ import java.time.format.DateTimeFormatter;
 import java.util.Collection;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import platecall.day.Day;
 import platecall.day.Person;
@@ -104,11 +105,23 @@ final class Wording {
     }
 
     /** The way out if those who can do a step are not there. */
-    static String longerHours(Step step) {
-        return "longer hours in sheet people"
-                + step.skill()
-                        .map(skill -> " or skill " + skill + " for somebody else")
-                        .orElse("");
+    static String longerHours(Day day, Step step) {
+        return step.skill()
+                .flatMap(skill -> semicolonsFor(day, skill))
+                .orElseGet(() -> "longer hours in sheet people"
+                        + step.skill()
+                                .map(skill -> " or skill " + skill + " for somebody else")
+                                .orElse(""));
+    }
+
+    /** The way out if a skill stands in somebody's cell with others, commas in between instead of semicolons. */
+    static Optional<String> semicolonsFor(Day day, String skill) {
+        return day.people().stream()
+                .flatMap(person -> person.skills().stream())
+                .filter(cell -> cell.indexOf(',') >= 0
+                        && List.of(withSemicolons(cell).split("; ")).contains(skill))
+                .findFirst()
+                .map(cell -> withSemicolons(cell) + " instead of [" + cell + "] in sheet people");
     }
 
     static String minutes(long count) {

@@ -309,14 +309,6 @@ final class Work {
                 .allMatch(units -> units <= MOST_UNITS);
     }
 
-    /** A cell in which a skill stands with others, commas in between instead of semicolons. */
-    private static Optional<String> joined(Set<String> skills, String skill) {
-        return skills.stream()
-                .filter(cell -> cell.indexOf(',') >= 0
-                        && List.of(Wording.withSemicolons(cell).split("; ")).contains(skill))
-                .findFirst();
-    }
-
     /** Whether enough people have the skill, whenever they may be there. */
     private boolean hands(int row, Step step) {
         if (step.hands() == 0 || day.people().isEmpty()) {
@@ -331,9 +323,8 @@ final class Work {
                     "skill",
                     step.skill().orElseThrow(),
                     "is nobody's skill",
-                    joined(skills, step.skill().get())
-                            .map(cell -> "Maybe " + Wording.withSemicolons(cell) + " instead of [" + cell
-                                    + "] in sheet people.")
+                    Wording.semicolonsFor(day, step.skill().get())
+                            .map(mended -> "Maybe " + mended + ".")
                             .orElseGet(() -> Wording.maybe(
                                     step.skill().get(), skills, "Maybe add it to somebody in sheet people.")));
             return false;
@@ -419,7 +410,7 @@ final class Work {
                     step.id(),
                     "never finds its hands for " + minutes + " while all else that it needs is there: it "
                             + Wording.hands(day, step),
-                    "Maybe " + Wording.longerHours(step) + ", or longer hours for its stations.");
+                    "Maybe " + Wording.longerHours(day, step) + ", or longer hours for its stations.");
         } else {
             tell(
                     row,
@@ -448,7 +439,7 @@ final class Work {
                         + (able.size() == 1 ? " is" : " are")
                         + (step.hands() > 1 ? " never there together" : " never there")
                         + (there == 0 ? "" : " for more than " + there),
-                "Maybe " + Wording.longerHours(step) + ", or a shorter step.");
+                "Maybe " + Wording.longerHours(day, step) + ", or a shorter step.");
         return true;
     }
 }

@@ -184,6 +184,114 @@ class CallsTest {
                         + "is usable for 20 minutes. Maybe longer hours for the kitchen, or an earlier call.");
     }
 
+    /** Baked by 09:00 at the latest, plated at once; for the only copy at the call 09:40 would do. */
+    @Test
+    void foodThatMayNotWaitIsPastUsableBecauseOfAnEarlierStep() {
+        Sheets oven = Sheets.toast()
+                .change("needs", "1", "copies=1")
+                .change("stations", "oven", "hours=06:00-09:00")
+                .change("steps", "plate", "most wait=0");
+        assertThat(oven.troubles())
+                .containsExactly("stations 1 hours: [06:00-09:00] are not enough for setup 1 at 10:00: toast is past "
+                        + "usable by then: it can't be plated after 09:03, and is usable for 20 minutes. "
+                        + "Maybe 06:00-18:00, or another call.");
+        assertThat(oven.change("steps", "plate", "most wait=37").troubles()).isEmpty();
+        assertThat(oven.change("steps", "plate", "most wait=36").troubles()).hasSize(1);
+
+        assertThat(Sheets.toast()
+                        .change("people", "Bo", "skills=baking", "hours=06:00-09:00")
+                        .change("steps", "bake", "hands=1", "skill=baking")
+                        .change("steps", "plate", "most wait=5", "least wait=2")
+                        .troubles())
+                .containsExactly("needs 0 dish: [toast] is past usable at 10:00: it can't be plated after 09:08, and "
+                        + "is usable for 20 minutes: step bake takes 1 pair of hands with skill baking, and there is only Bo "
+                        + "(06:00-09:00). Maybe longer hours in sheet people or skill baking for somebody else, or an earlier "
+                        + "call.");
+    }
+
+    /** Carried for 5 minutes. */
+    @Test
+    void aLookThatIsShorterThanTheWalkIsNotBlamedOnHours() {
+        assertThat(Sheets.toast()
+                        .change("dishes", "toast", "peak to=0", "usable to=4")
+                        .troubles())
+                .containsExactly(
+                        "needs 0 dish: [toast] is past usable before it is at camera: it is carried for 5 "
+                                + "minutes, and is usable for 4 minutes. Maybe a longer usable to in sheet dishes, or a shorter walk.");
+        assertThat(Sheets.toast()
+                        .change("dishes", "toast", "peak to=0", "usable to=5")
+                        .troubles())
+                .isEmpty();
+    }
+
+    /** Cut 09:50-10:00, baked 10:15, plated 10:18, carried 5 minutes; at 12:00 the counter is closed. */
+    @Test
+    void aStationThatIsClosedTooLongIsToldOnceInsteadOfKitchenAndCalls() {
+        assertThat(twoSetups()
+                        .change("stations", "counter", "hours=09:50-10:30")
+                        .troubles())
+                .containsExactly("stations 0 hours: [09:50-10:30] are not enough for setup 1 at 10:00: toast can be "
+                        + "ready at 10:23 at the earliest. Maybe 06:00-18:00, or another call.");
+        assertThat(twoSetups()
+                        .change("stations", "oven", "hours=17:00-18:00")
+                        .change("stations", "counter", "hours=06:00-12:00")
+                        .troubles())
+                .containsExactly("stations 1 hours: [17:00-18:00] are not enough for setup 1 at 10:00: toast can't be "
+                        + "ready. Maybe 06:00-18:00.");
+    }
+
+    @Test
+    void ofTwoStationsOfWhichEitherWillDoOneIsTold() {
+        assertThat(Sheets.toast()
+                        .add(
+                                "stations",
+                                "station=grill",
+                                "kind=oven",
+                                "capacity=1",
+                                "place=kitchen",
+                                "hours=11:00-18:00")
+                        .change("stations", "oven", "hours=11:00-18:00")
+                        .change("steps", "bake", "station=oven|grill:1")
+                        .troubles())
+                .hasSize(1)
+                .allMatch(trouble -> trouble.startsWith("stations 3 hours: [11:00-18:00] are not enough for setup 1"));
+    }
+
+    @Test
+    void anIngredientIsNotBlamedForAStationThatIsClosedWhenItIsThere() {
+        assertThat(Sheets.toast()
+                        .change("ingredients", "butter", "arrives=09:30")
+                        .change("stations", "counter", "hours=06:00-09:30; 17:00-18:00")
+                        .change("dishes", "toast", "usable to=60")
+                        .troubles())
+                .containsExactly("stations 0 hours: [06:00-09:30; 17:00-18:00] are not enough for setup 1 at 10:00: "
+                        + "with butter from 09:30 on, toast can be ready at 17:08 at the earliest. Maybe 06:00-18:00, or "
+                        + "another call.");
+    }
+
+    /** Cut at 17:50, so that the bread can't be baked any more, for which no hands are needed. */
+    @Test
+    void theStepThatWaitedForItsHandsIsNamedNotTheOneThatComesTooLate() {
+        assertThat(Sheets.toast()
+                        .change("people", "Bo", "skills=knife", "hours=17:50-18:00")
+                        .change("steps", "cut", "skill=knife")
+                        .troubles())
+                .containsExactly("setups 0 call: [10:00] is too early: toast can't be ready: step cut takes 1 pair of "
+                        + "hands with skill knife, and there is only Bo (17:50-18:00). Maybe longer hours in sheet people or "
+                        + "skill knife for somebody else.");
+    }
+
+    @Test
+    void commasBetweenSkillsAreNamedIfTheyKeepADishWaiting() {
+        assertThat(Sheets.toast()
+                        .change("people", "Ada", "skills=plating, carving")
+                        .add("people", "person=Cleo", "skills=plating", "hours=12:00-18:00")
+                        .troubles())
+                .containsExactly("setups 0 call: [10:00] is too early: toast can be ready at 12:08 at the earliest: "
+                        + "step plate takes 1 pair of hands with skill plating, and there is only Cleo (12:00-18:00). Maybe "
+                        + "12:08, or plating; carving instead of [plating, carving] in sheet people.");
+    }
+
     @Test
     void lightingAfterTheCallIsTold() {
         assertThat(Sheets.toast().change("setups", "1", "lighting=10:10").troubles())
