@@ -40,6 +40,11 @@ final class Remarks {
     private static final Pattern NOT_FOOD = Pattern.compile("\\b(not food|inedible|not edible|varnish(ed)?|lacquer(ed)?"
             + "|resin|glue(d)?|plaster|plastic|silicone|prop|fake|dummy|paint(ed)?|hairspray)\\b");
 
+    /** Own choice, no source: below, a setup is late more often than not. */
+    private static final double LEAST_PROMISE = 0.5;
+
+    private static final double A_PERCENT = 0.01;
+
     /** Own choice, no source: nobody keeps more spares than plates that are used. */
     private static final int FAR_TOO_MANY = 2;
 
@@ -56,10 +61,12 @@ final class Remarks {
     }
 
     void check() {
+        shares();
         setups();
         twoPlaces();
         needs();
         unused();
+        nobody();
         MissedDates missed = new MissedDates(day);
         missed.tell(remarks);
         for (int row = 0; row < day.people().size(); row++) {
@@ -81,6 +88,64 @@ final class Remarks {
         uncontrolled();
         dressing();
         skills();
+    }
+
+    /** A share of one where percent are asked for, or the other way round. */
+    private void shares() {
+        double promise = day.facts().promise();
+        if (promise < LEAST_PROMISE) {
+            remarks.add(
+                    Sheet.DAY,
+                    -1,
+                    "promise",
+                    percent(promise) + " %",
+                    "promises that a setup is late more often than not",
+                    promise > 0 && promise <= A_PERCENT ? "Maybe " + percent(100 * promise) + " %." : "Maybe 95 %.");
+        }
+        double humidity = day.facts().setHumidityPercent();
+        if (humidity > 0 && humidity < 1) {
+            remarks.add(
+                    Sheet.DAY,
+                    -1,
+                    "humidity",
+                    Wording.number(humidity),
+                    "is less than 1 %, drier than any air",
+                    "Maybe " + percent(humidity) + ".");
+        }
+    }
+
+    private static String percent(double share) {
+        return Wording.number(100 * share);
+    }
+
+    /** Dishes that nobody makes, and those that nobody finishes: food rests by itself, but doesn't get on a plate so. */
+    private void nobody() {
+        Set<List<String>> told = new HashSet<>();
+        for (Need need : day.needs()) {
+            if (!recipes.sound(need.dish())) {
+                continue;
+            }
+            List<Step> steps = day.stepsTo(need.dish(), need.stage());
+            Optional<Step> last =
+                    day.step(need.dish(), need.stage()).filter(step -> step.hands() == 0 && told.add(Work.key(step)));
+            if (last.isEmpty()) {
+                continue;
+            }
+            boolean byNobody = steps.stream().allMatch(step -> step.hands() == 0);
+            if (byNobody || last.get().stations().isEmpty()) {
+                remarks.add(
+                        Sheet.STEPS,
+                        day.steps().indexOf(last.get()),
+                        "step",
+                        need.stage(),
+                        byNobody
+                                ? "is the last of " + need.dish()
+                                        + ", of which no step takes any hands: nobody makes it"
+                                : "is the last of " + need.dish()
+                                        + ", but takes no hands and no station: nobody is planned to do it",
+                        "Maybe 1 in column hands.");
+            }
+        }
     }
 
     /** Stores in which food at risk that is raw at camera is kept for its release, and food that is ready waits or is kept. */

@@ -49,6 +49,47 @@ class RemarksTest {
         assertThat(sheets.troubles()).isEmpty();
     }
 
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', textBlock = """
+            promise | 0.95 % | day -1 promise: [0.95 %] promises that a setup is late more often than not. Maybe 95 %.
+            promise | 49 % | day -1 promise: [49 %] promises that a setup is late more often than not. Maybe 95 %.
+            promise | 0 | day -1 promise: [0 %] promises that a setup is late more often than not. Maybe 95 %.
+            promise | 0.5 |
+            humidity | 0.45 | day -1 humidity: [0.45] is less than 1 %, drier than any air. Maybe 45.
+            humidity | 0 |
+            humidity | 1 |
+            """)
+    void sharesThatCanHardlyBeMeantAreRemarked(String key, String value, String remark) {
+        Sheets sheets = Sheets.toast().fact(key, value);
+        assertThat(sheets.remarks()).isEqualTo(remark == null ? List.of() : List.of(remark));
+        assertThat(sheets.troubles()).isEmpty();
+    }
+
+    @Test
+    void whatNobodyMakesOrFinishesIsRemarked() {
+        Sheets sheets = Sheets.toast().change("steps", "plate", "hands=", "skill=");
+        assertThat(sheets.remarks()).isEmpty();
+        assertThat(sheets.change("steps", "plate", "station=").remarks())
+                .containsExactly(
+                        "steps 2 step: [plate] is the last of toast, but takes no hands and no station: nobody "
+                                + "is planned to do it. Maybe 1 in column hands.");
+        assertThat(sheets.change("steps", "cut", "hands=0").remarks())
+                .containsExactly("steps 2 step: [plate] is the last of toast, of which no step takes any hands: nobody "
+                        + "makes it. Maybe 1 in column hands.");
+    }
+
+    /** Bread that bakes or rests by itself. */
+    @Test
+    void aStepThatNeedsNobodyIsNoneToRemark() {
+        assertThat(Sheets.toast().change("needs", "1", "stage=bake").remarks())
+                .noneMatch(remark -> remark.contains("hands"));
+        assertThat(Sheets.toast()
+                        .add("steps", "step=rest", "dish=toast", "after=bake", "minutes likely=5")
+                        .change("steps", "plate", "after=rest")
+                        .remarks())
+                .isEmpty();
+    }
+
     @Test
     void asManySparesAsTheTakesAtWorstUseUpAreNotRemarked() {
         assertThat(Sheets.toast().change("needs", "1", "copies=6").remarks()).isEmpty();
