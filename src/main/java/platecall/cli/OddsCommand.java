@@ -2,6 +2,7 @@ package platecall.cli;
 
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -27,8 +28,8 @@ import platecall.plan.PlanFile;
             "Steps take minutes between their low and their high ones as they fall.",
             "Everybody keeps the plan's order; nothing begins before its planned minute.",
             "Calls stay where they are; food that waits always has room.",
-            "Exit code: 0 every setup keeps the day's promise, 1 one doesn't or the plan",
-            "breaks a rule, 2 bad input or a plan of another day."
+            "Exit code: 0 every setup keeps the day's promise, 1 one doesn't, shows what is",
+            "past its use, or the plan breaks a rule, 2 bad input or a plan of another day."
         })
 final class OddsCommand implements Callable<Integer> {
 
@@ -64,10 +65,12 @@ final class OddsCommand implements Callable<Integer> {
         Odds odds = Odds.of(day, plan, runs, seed);
         PrintWriter out = spec.commandLine().getOut();
         OddsTable.print(out, day, plan, odds);
+        Optional<String> pastUse = OddsTable.pastUse(day, plan);
+        pastUse.ifPresent(out::println);
         int broken = Audit.of(day, plan).unsettling().size();
         if (broken > 0) {
             out.println("The plan breaks rules: " + broken + ". So these chances mean little. Maybe run audit on it.");
         }
-        return broken == 0 && OddsTable.keepsPromise(day, odds) ? Main.FINE : Main.NOT_READY;
+        return broken == 0 && pastUse.isEmpty() && OddsTable.keepsPromise(day, odds) ? Main.FINE : Main.NOT_READY;
     }
 }

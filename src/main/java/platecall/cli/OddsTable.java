@@ -9,6 +9,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import platecall.audit.Audit;
+import platecall.audit.Flaw;
 import platecall.day.Day;
 import platecall.odds.Odds;
 import platecall.odds.Odds.OfSetup;
@@ -37,6 +39,22 @@ final class OddsTable {
                 promise(day),
                 Odds.percent(odds.all()),
                 odds.runs());
+    }
+
+    /** What the chances of being ready don't tell: setups that show what can't be shown any more; empty if there are none. */
+    static Optional<String> pastUse(Day day, Plan plan) {
+        List<String> setups = Audit.flaws(day, plan).entrySet().stream()
+                .filter(flaw -> flaw.getValue() == Flaw.PAST_USE)
+                .map(Map.Entry::getKey)
+                .toList();
+        int last = setups.size() - 1;
+        return setups.isEmpty()
+                ? Optional.empty()
+                : Optional.of(
+                        last == 0
+                                ? "Setup " + setups.get(0) + " shows what is past its use."
+                                : "Setups " + String.join(", ", setups.subList(0, last)) + " and " + setups.get(last)
+                                        + " show what is past its use.");
     }
 
     static void print(PrintWriter out, Day day, Plan plan, Odds odds) {

@@ -159,6 +159,7 @@ final class Planning {
     void tellOdds(CommandSpec spec, Day day, Planned made) {
         PrintWriter print = spec.commandLine().getOut();
         print.println(OddsTable.line(day, made.odds()));
+        OddsTable.pastUse(day, made.plan()).ifPresent(print::println);
         if (!made.plan().verdict().unsettling().isEmpty()) {
             print.println("The plan breaks rules, so these chances mean little.");
         }

@@ -75,6 +75,41 @@ class OddsCommandTest {
         assertThat(out.toString()).contains("The plan breaks rules: ").contains("Maybe run audit on it.");
     }
 
+    /** Eggs that are usable for as long as they are carried, so that they are past use when the camera cuts. */
+    @Test
+    void aSetupThatShowsWhatIsPastItsUseKeepsNoPromise() throws IOException {
+        Path day = Files.createDirectory(folder.resolve("day"));
+        try (Stream<Path> sheets = Files.list(Path.of("problems/first-egg"))) {
+            for (Path sheet : sheets.toList()) {
+                Files.copy(sheet, day.resolve(sheet.getFileName()));
+            }
+        }
+        Path dishes = day.resolve("dishes.csv");
+        Files.writeString(dishes, Files.readString(dishes).replace("table,0,4,8", "table,0,2,2"));
+        Path facts = day.resolve("day.csv");
+        Files.writeString(facts, Files.readString(facts).replace("promise,95 %", "promise,50 %"));
+        StringWriter planned = new StringWriter();
+        int code = Main.run(
+                new PrintWriter(planned, true),
+                new PrintWriter(err, true),
+                "plan",
+                day.toString(),
+                "--no-promise",
+                "--steps",
+                "500",
+                "--threads",
+                "1",
+                "--out",
+                folder.resolve("out").toString());
+        assertThat(err.toString()).isEmpty();
+        assertThat(code).isEqualTo(Main.NOT_READY);
+        assertThat(planned.toString()).contains("PAST USE on camera").contains("Setup 1 shows what is past its use.");
+        assertThat(odds(day, folder.resolve("out/plan.json"), "--runs", 50)).isEqualTo(Main.NOT_READY);
+        assertThat(out.toString())
+                .contains("1 of 1 setups keep the promise of 50 %.")
+                .contains("Setup 1 shows what is past its use.");
+    }
+
     @Test
     void refusesNoRehearsalsAndThePlanOfAnotherDay() {
         assertThat(odds(DEMO, PLAN, "--runs", 0)).isEqualTo(Main.BAD_INPUT);
