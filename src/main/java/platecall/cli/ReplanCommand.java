@@ -121,7 +121,7 @@ final class ReplanCommand implements Callable<Integer> {
         Moment at = withinDay(day);
         DayArgument.refuse(file, DayCheck.ofDayUnderWay(day, at));
         notBefore(day, before, at);
-        DayArgument.refuse(file, overUnseen(day, before, at));
+        DayArgument.refuse(file, new ShotBySheets(day, before, at).troubles());
         Path folder = out != null ? out : dayArgument.reports().resolve(stamp(day, at));
         Reports.mustBeWritable(folder);
         SoFar first = soFar(day, before, at, Set.of());
@@ -356,66 +356,12 @@ final class ReplanCommand implements Callable<Integer> {
         return planned;
     }
 
-    /**
-     * Setups that are over by the sheets of now, though the plan in hand calls them later than now, or their new call, earlier than
-     * that, would be to come one date later: a date is missing. And those whose food came only then: their call hasn't been moved.
-     */
-    private static List<Trouble> overUnseen(Day day, Plan before, Moment now) {
-        ZoneId zone = day.facts().zone();
-        List<Trouble> troubles = new ArrayList<>();
-        for (Readiness planned : before.verdict().setups()) {
-            Optional<Moment> late = planned.ready().filter(planned.call()::isBefore);
-            day.setup(planned.setup())
-                    .filter(it -> isOverUnsaid(it, now) && it.nextRoll().equals(planned.call()))
-                    .filter(it -> late.filter(it.shooting().end()::isBefore).isPresent())
-                    .ifPresent(it -> troubles.add(new Trouble(
-                            "setups",
-                            day.setups().indexOf(it),
-                            "call",
-                            stamp(zone, it.call()),
-                            "is over by now, but by the plan in hand its food comes at "
-                                    + stamp(zone, late.orElseThrow()) + " only",
-                            "Maybe " + stamp(zone, late.orElseThrow()) + ", or no row if it isn't shot any more.")));
-            Optional<Setup> setup = day.setup(planned.setup())
-                    .filter(it -> isOverUnsaid(it, now))
-                    .filter(it -> planned.call().isAfter(now)
-                            || it.call().isBefore(planned.call()) && isToCome(day, nextDate(it, zone), now));
-            setup.ifPresent(it -> {
-                Moment nextDate = nextDate(it, zone);
-                troubles.add(new Trouble(
-                        "setups",
-                        day.setups().indexOf(it),
-                        "call",
-                        stamp(zone, it.call()),
-                        "is over by now, but the plan in hand calls setup " + it.id() + " at "
-                                + stamp(zone, planned.call()),
-                        isToCome(day, nextDate, now)
-                                ? "Maybe " + stamp(zone, nextDate) + ", or no row if it isn't shot any more."
-                                : "Maybe no row if it isn't shot any more."));
-            });
-        }
-        return troubles;
-    }
-
     /** Whether a remark is on a need of a setup that is shot. */
     private static boolean isOver(Day day, Trouble remark, Moment now) {
         return remark.sheet().equals("needs")
                 && day.setup(day.needs().get(remark.row()).setup())
                         .filter(setup -> setup.isOver(now))
                         .isPresent();
-    }
-
-    /** Whether a setup is over by its times alone, nobody having said how many takes are shot. */
-    private static boolean isOverUnsaid(Setup setup, Moment now) {
-        return setup.isOver(now) && setup.countShot() < setup.takesWorst();
-    }
-
-    private static Moment nextDate(Setup setup, ZoneId zone) {
-        return Moment.of(setup.call().in(zone).plusDays(1));
-    }
-
-    private static boolean isToCome(Day day, Moment at, Moment now) {
-        return at.isAfter(now) && day.horizon().contains(at);
     }
 
     /** Copies by the numbers that people know: what has another's place now had one of its own. */
@@ -534,7 +480,7 @@ final class ReplanCommand implements Callable<Integer> {
     }
 
     /** As cells and {@code --now} take it: {@code 2026-10-25 01:20}, or {@code 2026-10-25 02:30+01:00} where clocks show it twice. */
-    private static String stamp(ZoneId zone, Moment moment) {
+    static String stamp(ZoneId zone, Moment moment) {
         String offset = moment.comesTwice(zone) ? "xxx" : "";
         return DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm" + offset, Locale.ROOT)
                 .format(moment.in(zone));

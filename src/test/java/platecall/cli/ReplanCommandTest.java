@@ -27,6 +27,7 @@ import platecall.units.Moment;
 class ReplanCommandTest {
 
     private static final Path DEMO = Path.of("problems/lantern-supper");
+    private static final Path EGG = Path.of("problems/first-egg");
     private static final Path PLAN = Path.of("reports/lantern-supper/plan.json");
 
     @TempDir
@@ -207,6 +208,56 @@ class ReplanCommandTest {
                 .contains(
                         "column \"call\": [2026-05-09 10:00] is over by now, but by the plan in hand its food comes at"
                                 + " 2026-05-09 10:4");
+    }
+
+    private Path eggPlan() {
+        Path plan = folder.resolve("egg/plan.json");
+        run("plan", EGG, "--steps", 500, "--threads", 1, "--out", plan.getParent());
+        return plan;
+    }
+
+    /** A number that is a row too low would cancel the food of another setup. */
+    @Test
+    void takesBeforeTheirCallAreNotShot() throws IOException {
+        Path plan = eggPlan();
+        Path day = changed(EGG, "setups.csv", "at end,1,,", "at end,1,2,");
+        assertThat(replan(day, plan, "09:40")).isEqualTo(Main.BAD_INPUT);
+        assertThat(err.toString())
+                .isEqualToNormalizingNewlines("day, sheet setups, row 2, column \"takes shot\": [2] takes are shot, but"
+                        + " its call is 10:00 and it is 09:40 now. Maybe another row, or an earlier call.\n");
+        assertThat(folder.resolve("new")).doesNotExist();
+        // both rolled quickly
+        assertThat(replan(day, plan, "10:05")).as(err.toString()).isEqualTo(Main.FINE);
+        assertThat(out.toString()).contains("Every setup is shot.");
+    }
+
+    /** One of two takes is shot, and the next one rolls at 11:01; in the sheet it is 10:01, and would be over at 10:11. */
+    @Test
+    void aNextTakeInThePastDoesntEndItsSetup() throws IOException {
+        Path plan = eggPlan();
+        changed(EGG, "day.csv", "08:00-11:00", "08:00-12:00");
+        Path setups = folder.resolve("day/setups.csv");
+        String sheet = Files.readString(setups);
+        Path day = setups.getParent();
+        Files.writeString(setups, sheet.replace("at end,1,,", "at end,1,1,10:01"));
+        String told = "column \"next take\": [2026-05-09 10:01] is over by now, and so are all takes after it, but by"
+                + " column takes shot 1 of 2 is shot. Maybe a later time, or takes shot 2 if it is done.";
+        assertThat(replan(day, plan, "10:12")).isEqualTo(Main.BAD_INPUT);
+        assertThat(err.toString()).contains(told);
+        assertThat(replan(day, plan, "10:10")).as("still rolling").isNotEqualTo(Main.BAD_INPUT);
+
+        Files.writeString(setups, sheet.replace("at end,1,,", "at end,1,1,11:01"));
+        assertThat(replan(day, plan, "10:12")).as(err.toString()).isNotEqualTo(Main.BAD_INPUT);
+        assertThat(out.toString()).containsPattern("(?m)^1 +11:01 ");
+        Path second = Files.copy(folder.resolve("new/plan.json"), folder.resolve("second.json"));
+        assertThat(replan(day, second, "11:30"))
+                .as("as the plan in hand has it")
+                .isEqualTo(Main.FINE);
+        assertThat(out.toString()).contains("Every setup is shot.");
+        // the plan in hand calls it later than now
+        Files.writeString(setups, sheet.replace("at end,1,,", "at end,1,1,10:01"));
+        assertThat(replan(day, second, "10:30")).isEqualTo(Main.BAD_INPUT);
+        assertThat(err.toString()).contains(told);
     }
 
     @Test
