@@ -44,7 +44,7 @@ final class CsvFolder {
             "md", "html", "htm", "pdf", "png", "jpg", "jpeg", "gif", "svg", "webp", "heic", "tif", "tiff", "bmp");
 
     /** What Platecall itself writes beside sheets if it is told to. */
-    private static final Set<String> PAPERS = Set.of("plan.json", "sequence.csv", "readiness.csv");
+    private static final Set<String> PAPERS = Set.of("plan.json", "sequence.csv", "readiness.csv", "changes.csv");
 
     private static final Pattern README = Pattern.compile("readme(\\.[a-z]*)?", Pattern.CASE_INSENSITIVE);
 
@@ -77,7 +77,8 @@ final class CsvFolder {
                 continue;
             }
             left -= bytes.length;
-            String text = text(sheet, bytes, troubles);
+            String text =
+                    text(sheet, bytes, "Maybe save it anew as \"CSV UTF-8\", or send the day as .xlsx.", troubles);
             if (text != null) {
                 RawSheet parsed = parse(sheet, text, troubles);
                 if (parsed != null) {
@@ -122,7 +123,8 @@ final class CsvFolder {
         }
     }
 
-    static String text(String sheet, byte[] bytes, Troubles troubles) {
+    /** The text of a sheet; null if it is none, which is told with a way out. */
+    static String text(String sheet, byte[] bytes, String wayOut, Troubles troubles) {
         int from =
                 bytes.length >= 3 && (bytes[0] & 0xFF) == 0xEF && (bytes[1] & 0xFF) == 0xBB && (bytes[2] & 0xFF) == 0xBF
                         ? 3
@@ -140,10 +142,7 @@ final class CsvFolder {
             for (int i = from; i < buffer.position(); i++) {
                 line += bytes[i] == '\n' ? 1 : 0;
             }
-            troubles.aboutSheet(
-                    sheet,
-                    "is not UTF-8 text, from line " + line + " on",
-                    "Maybe save it anew as \"CSV UTF-8\", or send the day as .xlsx.");
+            troubles.aboutSheet(sheet, "is not UTF-8 text, from line " + line + " on", wayOut);
             return null;
         }
     }

@@ -15,6 +15,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
 import java.util.function.Supplier;
 import java.util.regex.Pattern;
 import java.util.stream.IntStream;
@@ -199,7 +200,7 @@ final class DayDecoder {
             read(sheet.name(), -1, column, cell, frame, () -> Column.Between.ANY, values);
         }
         return before == troubles.count() && values.size() == sheet.columns().size() && takenFor.isEmpty()
-                ? build(sheet, -1, values)
+                ? build(sheet, -1, values, column -> clean(cells, column.name()))
                 : List.of();
     }
 
@@ -252,7 +253,10 @@ final class DayDecoder {
     }
 
     private static String clean(Map<String, String> cells, String key) {
-        String cell = cells.get(key);
+        return orBlank(cells.get(key));
+    }
+
+    private static String orBlank(String cell) {
         return cell == null ? "" : clean(cell);
     }
 
@@ -294,7 +298,12 @@ final class DayDecoder {
             if (complete
                     && before == troubles.count()
                     && values.size() == sheet.columns().size()) {
-                records.addAll(build(sheet, index, values));
+                RawSheet.RawRow row = found.rows().get(index);
+                records.addAll(build(
+                        sheet,
+                        index,
+                        values,
+                        column -> places.containsKey(column) ? orBlank(row.cell(places.get(column))) : ""));
             }
         }
         if (sheet.required() && found.rows().isEmpty()) {
@@ -573,15 +582,30 @@ final class DayDecoder {
         }
     }
 
-    private <R> List<R> build(Sheet<R> sheet, int index, Map<Column<?, ?>, Object> values) {
+    private <R> List<R> build(
+            Sheet<R> sheet, int index, Map<Column<?, ?>, Object> values, Function<Column<R, ?>, String> cells) {
         try {
             return List.of(sheet.build().apply(new Row(values)));
         } catch (IllegalArgumentException broken) {
-            String column = sheet.columnNames().stream()
-                    .filter(name -> broken.getMessage().startsWith(name + " "))
+            String what = broken.getMessage();
+            String name = sheet.columnNames().stream()
+                    .filter(column -> what.startsWith(column + " "))
                     .max(Comparator.comparingInt(String::length))
                     .orElse("");
-            troubles.add(new Trouble(sheet.name(), index, column, "", broken.getMessage(), ""));
+            String cell = sheet.column(name).map(cells).orElse("");
+            boolean blank = cell.isEmpty();
+            // some guards end with the value themselves
+            boolean toQuote = !blank && !what.endsWith("]");
+            String wayOut = name.isEmpty() || !blank
+                    ? ""
+                    : "Maybe " + sheet.column(name).orElseThrow().example() + ".";
+            troubles.add(new Trouble(
+                    sheet.name(),
+                    index,
+                    name,
+                    toQuote ? cell : "",
+                    toQuote ? what.substring(name.length() + 1) : what,
+                    wayOut));
             return List.of();
         }
     }

@@ -10,6 +10,7 @@ import java.util.Optional;
 import platecall.day.Day;
 import platecall.day.Happening;
 import platecall.day.Part;
+import platecall.day.Trouble;
 import platecall.units.Moment;
 
 /** What happened otherwise than planned: a CSV file with one row for each such thing. */
@@ -73,7 +74,13 @@ public final class HappeningsFile {
      * @throws BadDay if it can't be read, with all that is wrong
      */
     public static NotedFile<Happening> read(Path path, Day day) {
-        return NotedFile.read(path, day, SHEET);
+        NotedFile<Happening> file = NotedFile.read(path, day, SHEET);
+        if (file.rows().isEmpty()) {
+            // a file that lost its rows must not read as a day that went as planned
+            throw file.bad(List.of(new Trouble(
+                    SHEET_NAME, -1, "", "", "has no row", "Maybe no --happened, if all went as planned.")));
+        }
+        return file;
     }
 
     /**

@@ -30,7 +30,11 @@ public final class NotedFile<R> {
             if (!Files.exists(path)) {
                 throw BadDay.file(file, "there is no such file", "");
             }
-            String text = CsvFolder.text(sheet.name(), DayFiles.bytes(path, DayFiles.MOST_BYTES), troubles);
+            String text = CsvFolder.text(
+                    sheet.name(),
+                    DayFiles.bytes(path, DayFiles.MOST_BYTES),
+                    "It must be a CSV file. Maybe save it anew as \"CSV UTF-8\".",
+                    troubles);
             RawSheet raw = text == null ? null : CsvFolder.parse(sheet.name(), text, troubles);
             if (raw == null) {
                 throw new BadDay(Whereabouts.of(file), troubles);

@@ -1,5 +1,7 @@
 package platecall.odds;
 
+import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -18,6 +20,7 @@ import platecall.day.Day;
 import platecall.day.Dish;
 import platecall.day.Happening;
 import platecall.day.Happening.What;
+import platecall.day.Part;
 import platecall.day.Person;
 import platecall.day.Setup;
 import platecall.day.Spelling;
@@ -43,6 +46,7 @@ final class Noted {
     private final Moment now;
     private final String sheet;
     private final List<Trouble> troubles;
+    private final List<Happening> happenings = new ArrayList<>();
     /** For each work, then each break. */
     final Fact[] facts;
 
@@ -83,13 +87,15 @@ final class Noted {
         }
     }
 
+    /** @param row its number, from 0 on without a gap */
     void note(int row, Happening it) {
+        happenings.add(it);
         // what ended at a minute was there until the one before
         int until = it.what() == What.ENDED ? -1 : 0;
         if (it.time().isPresent() && !day.horizon().contains(it.time().get().plus(until))) {
             tell(row, "time", "lies outside the day", "Maybe the date is wrong, or missing.");
         } else if (it.what() == What.BEGAN && !it.time().orElseThrow().isBefore(now)) {
-            tell(row, "time", "what began must lie before now", "Maybe it ended then, or hasn't begun.");
+            tell(row, "time", "is not before now, as what began must be", "Maybe it ended then, or hasn't begun.");
         } else if (it.what() == What.WAITS && it.time().filter(now::isAfter).isPresent()) {
             tell(row, "time", "is over by now", "Maybe a later time, or none; or tell when it began.");
         } else if (it.person().isPresent()) {
@@ -104,11 +110,40 @@ final class Noted {
     }
 
     private void tell(int row, String column, String what, String wayOut) {
-        tell(row, column, "", what, wayOut);
+        tell(row, column, value(happenings.get(row), column), what, wayOut);
     }
 
+    /** Tells once what several ways through a recipe lead to. */
     private void tell(int row, String column, String value, String what, String wayOut) {
-        troubles.add(new Trouble(sheet, row, column, value, what, wayOut));
+        Trouble trouble = new Trouble(sheet, row, column, value, what, wayOut);
+        if (!troubles.contains(trouble)) {
+            troubles.add(trouble);
+        }
+    }
+
+    /** What stands in a column, or without one which food or whose break a row is about. */
+    private String value(Happening it, String column) {
+        Stream<Optional<String>> cells = switch (column) {
+            case "time" -> Stream.of(it.time().map(this::clock));
+            case "step" -> Stream.of(it.step());
+            case "number" -> Stream.of(it.number().map(String::valueOf));
+            default ->
+                Stream.of(
+                        it.setup(),
+                        it.dish(),
+                        it.part().map(Part::word),
+                        it.number().map(String::valueOf),
+                        it.step(),
+                        it.person());
+        };
+        return cells.flatMap(Optional::stream).collect(Collectors.joining(", "));
+    }
+
+    /** Local clock time, with its date unless it is the day's. */
+    private String clock(Moment moment) {
+        ZoneId zone = day.facts().zone();
+        LocalDate date = moment.in(zone).toLocalDate();
+        return (date.equals(day.facts().date()) ? "" : date + " ") + moment.clock(zone);
     }
 
     /** Whether the day knows the names in a row; if not, it is told. */
@@ -173,9 +208,13 @@ final class Noted {
                     "is no stage in which it is wanted, and that is what the step of a lost copy says",
                     "Maybe " + String.join(" or ", stages) + ", or blank.");
         } else if (meant.isEmpty()) {
-            tell(row, "", "the plan makes no such copy", orElsewhere(it, "Maybe leave part or number blank."));
+            tell(row, "", "is no copy that the plan makes", orElsewhere(it, "Maybe leave part or number blank."));
         } else if (toCome.isEmpty()) {
-            tell(row, "", "its takes are over by the sheets", "Maybe leave the row out, or move the call.");
+            tell(
+                    row,
+                    "",
+                    "is not wanted any more: its takes are over by the sheets",
+                    "Maybe leave the row out, or move the call.");
         }
         toCome.forEach(copy -> lostBy.put(copy, row));
         if (it.number().isEmpty()) {
@@ -217,7 +256,7 @@ final class Noted {
             }
         }
         if (meant.isEmpty()) {
-            tell(row, "", "the plan has no such work", orElsewhere(it, "Maybe leave setup, part or number blank."));
+            tell(row, "", "is no work of the plan", orElsewhere(it, "Maybe leave setup, part or number blank."));
         } else if (it.what() == What.WAITS) {
             noteWaits(row, meant, it.time().orElse(now));
         } else if (meant.size() > 1) {
@@ -228,7 +267,7 @@ final class Noted {
             tell(
                     row,
                     "",
-                    "the plan does that " + meant.size() + " times",
+                    "is done " + meant.size() + " times by the plan",
                     "Maybe say which, by setup, part and number: " + String.join(", ", numbers)
                             + (meant.size() > 3 ? ", ..." : "") + ".");
         } else {
@@ -341,7 +380,7 @@ final class Noted {
                 fact.ended = minute;
             }
             if (fact.began != Rehearsal.UNKNOWN && fact.ended != Rehearsal.UNKNOWN && fact.ended <= fact.began) {
-                tell(row, "time", "it can't end before it began", "Maybe a time is mistyped.");
+                tell(row, "time", "would have it end before it began", "Maybe a time is mistyped.");
             }
         }
     }
@@ -434,7 +473,7 @@ final class Noted {
                         open
                                 ? "leaves " + minutes + " min for " + work.step() + " before it, which takes " + least
                                         + " at least"
-                                : work.step() + " before it would have begun while the kitchen was closed",
+                                : "would have " + work.step() + " before it begin while the kitchen was closed",
                         "Maybe tell when " + work.step() + " began or ended, too.");
             } else if (!took.equals(work.span())) {
                 squeezed(rehearsal, before, row);
@@ -458,7 +497,7 @@ final class Noted {
             tell(
                     rows[meal][BEGAN],
                     "time",
-                    "can't have begun then: " + person + " was still at " + work.step() + " of " + work.dish(),
+                    "can't be when it began: " + person + " was still at " + work.step() + " of " + work.dish(),
                     "Maybe tell when " + work.step() + " ended, or leave one of the two rows out.");
         }
     }
@@ -474,7 +513,7 @@ final class Noted {
                 tell(
                         row,
                         "time",
-                        "it would have begun while the kitchen was closed",
+                        "would have it begin while the kitchen was closed",
                         "Maybe the time is mistyped, or tell when it began, too.");
             } else if (row >= 0) {
                 tooShort(rehearsal, i);
@@ -493,7 +532,11 @@ final class Noted {
     void tellUnbegun(boolean[] begun) {
         for (int i = 0; i < facts.length; i++) {
             if (rows[i][ENDED] >= 0 && !begun[i]) {
-                tell(rows[i][ENDED], "time", "it has not begun by the plan", "Maybe tell when it began.");
+                tell(
+                        rows[i][ENDED],
+                        "time",
+                        "can't be its end: by the plan it has not begun",
+                        "Maybe tell when it began.");
             }
         }
     }
@@ -517,6 +560,6 @@ final class Noted {
                 .distinct()
                 .filter(row -> lostBy.entrySet().stream()
                         .noneMatch(one -> one.getValue().equals(row) && lost.contains(one.getKey())))
-                .forEach(row -> tell(row, "", "nothing of it has begun", "Maybe leave the row out."));
+                .forEach(row -> tell(row, "", "can't be lost: nothing of it has begun", "Maybe leave the row out."));
     }
 }

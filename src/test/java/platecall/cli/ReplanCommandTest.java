@@ -635,6 +635,27 @@ class ReplanCommandTest {
                 .contains("Still to be shot: 0 of 0 copies made");
     }
 
+    /** Saved by mistake without its rows, a file would say that all went as planned. */
+    @Test
+    void whatHappenedIsACsvFileWithRows() throws IOException {
+        Path rows = folder.resolve("happened.csv");
+        for (String empty : List.of("", "\n\n", "what,setup,dish,part,number,step,person,time\n")) {
+            Files.writeString(rows, empty);
+            assertThat(replan(DEMO, PLAN, "12:10", "--happened", rows)).isEqualTo(Main.BAD_INPUT);
+            assertThat(err.toString())
+                    .isEqualToNormalizingNewlines(
+                            "happened.csv, sheet happenings: has no row. Maybe no --happened, if all"
+                                    + " went as planned.\n");
+        }
+        // a workbook begins so
+        Path workbook = Files.write(folder.resolve("happened.xlsx"), new byte[] {'P', 'K', 3, 4, (byte) 0xC8, '\n'});
+        assertThat(replan(DEMO, PLAN, "12:10", "--happened", workbook)).isEqualTo(Main.BAD_INPUT);
+        assertThat(err.toString())
+                .isEqualToNormalizingNewlines(
+                        "happened.xlsx, sheet happenings: is not UTF-8 text, from line 1 on. It must be"
+                                + " a CSV file. Maybe save it anew as \"CSV UTF-8\".\n");
+    }
+
     @Test
     void refusesWhatDoesNotFitAndWritesNothing() throws IOException {
         assertThat(replan(DEMO, PLAN, "half past")).isEqualTo(Main.BAD_INPUT);
@@ -659,10 +680,17 @@ class ReplanCommandTest {
                                 .startsWith("happened.csv, sheet happenings, row 2, column \"what\": [burnt] is not"),
                         line -> assertThat(line)
                                 .isEqualTo(
-                                        "happened.csv, sheet happenings, row 4, column \"time\": time must say when it ended."),
+                                        "happened.csv, sheet happenings, row 4, column \"time\": time must say when it ended."
+                                                + " Maybe 11:05."),
                         line -> assertThat(line)
                                 .isEqualTo(
-                                        "happened.csv, sheet happenings, row 5, column \"step\": step must say what began."));
+                                        "happened.csv, sheet happenings, row 5, column \"step\": step must say what began."
+                                                + " Maybe roast."));
+        rows = happened("lost,3,pasty,hero,1,,,11:30", "began,3,pasty,hero,1,fill,Runa,11:00");
+        assertThat(replan(DEMO, PLAN, "12:10", "--happened", rows)).isEqualTo(Main.BAD_INPUT);
+        assertThat(err.toString())
+                .contains("row 2, column \"time\": [11:30] must be blank if a meal break waits or a copy is lost.")
+                .contains("row 3, column \"person\": [Runa] must be blank unless the row is about a meal break,");
         assertThat(replan(DEMO, PLAN, "12:10", "--happened", happened("lost,3,pasty,hero,1-4,,,")))
                 .isEqualTo(Main.BAD_INPUT);
         assertThat(err.toString().strip())
@@ -676,7 +704,7 @@ class ReplanCommandTest {
                                 .isEqualTo(
                                         "happened.csv, sheet happenings, row 2, column \"dish\": [pastry] is not known."
                                                 + " Did you mean pasty?"),
-                        line -> assertThat(line).contains("row 3: the plan does that"));
+                        line -> assertThat(line).contains("row 3: [3, pasty, fill] is done "));
         assertThat(folder.resolve("new")).doesNotExist();
     }
 }

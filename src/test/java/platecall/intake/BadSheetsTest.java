@@ -66,7 +66,7 @@ class BadSheetsTest {
 
         assertThat(inn.report())
                 .containsExactly(
-                        "inn, sheet dishes, row 2, column \"peak to\": peak to is missing: if look is table, peak to and usable to must be given.",
+                        "inn, sheet dishes, row 2, column \"peak to\": peak to is missing: if look is table, peak to and usable to must be given. Maybe 6.",
                         "inn, sheet steps, row 2, column \"minutes likely\": [10] must not be below minutes low, which is 12. Maybe 12.",
                         "inn, sheet stations, row 2, column \"capacity\": [0] must be from 1 to 10000. Maybe 1.");
     }
@@ -151,6 +151,7 @@ class BadSheetsTest {
         Files.writeString(inn.path.resolve("guide.html"), "<html>");
         Files.writeString(inn.path.resolve(".cast.csv.swp"), "who");
         Files.writeString(inn.path.resolve("sequence.csv"), "time,what");
+        Files.writeString(inn.path.resolve("changes.csv"), "was,is,change,what,dish,copy");
 
         assertThat(inn.report()).isEmpty();
         assertThat(DayFiles.read(inn.path).remarks()).isEmpty();
