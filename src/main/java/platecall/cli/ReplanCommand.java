@@ -5,8 +5,10 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.Comparator;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -59,6 +61,7 @@ import platecall.tasks.Breakdown;
 import platecall.tasks.TaskNet;
 import platecall.tasks.UnderWay;
 import platecall.units.Moment;
+import platecall.units.Span;
 
 /** Plans the rest of a day that is under way. */
 @Command(
@@ -80,6 +83,8 @@ final class ReplanCommand implements Callable<Integer> {
 
     /** How a time begins that has its date. */
     private static final Pattern DATED = Pattern.compile("\\s*[0-9]{4}-");
+
+    private static final int DAY_MINUTES = 24 * 60;
 
     /** So many things that keep people from going on as planned are told. */
     private static final int MOST_TOLD = 3;
@@ -120,6 +125,7 @@ final class ReplanCommand implements Callable<Integer> {
         Plan before = PlanFile.readOf(planPath, day);
         Moment at = withinDay(day);
         DayArgument.refuse(file, DayCheck.ofDayUnderWay(day, at));
+        DayArgument.refuse(file, onAnotherDate(day, before));
         notBefore(day, before, at);
         DayArgument.refuse(file, new ShotBySheets(day, before, at).troubles());
         Path folder = out != null ? out : dayArgument.reports().resolve(stamp(day, at));
@@ -410,6 +416,37 @@ final class ReplanCommand implements Callable<Integer> {
                 .toList();
     }
 
+    /** Tells that all calls of the plan are as many days away, and not for a call that has moved: the sheet day has another date. */
+    private static List<Trouble> onAnotherDate(Day day, Plan before) {
+        ZoneId zone = day.facts().zone();
+        LocalDate date = day.facts().date();
+        Set<LocalDate> called = new HashSet<>();
+        Set<Long> moved = new HashSet<>();
+        for (Readiness planned : before.verdict().setups()) {
+            LocalDate was = planned.call().in(zone).toLocalDate();
+            called.add(was);
+            day.setup(planned.setup())
+                    .map(setup -> setup.nextRoll().in(zone).toLocalDate())
+                    .ifPresent(is -> moved.add(ChronoUnit.DAYS.between(was, is)));
+        }
+        long days = moved.size() == 1 ? moved.iterator().next() : 0;
+        boolean another = days > 0
+                ? called.stream().allMatch(date::isAfter)
+                : before.work().stream()
+                        .anyMatch(work -> !day.horizon().contains(work.span().start()));
+        if (days == 0 || !another) {
+            return List.of();
+        }
+        LocalDate planned = date.minusDays(days);
+        return List.of(new Trouble(
+                "day",
+                -1,
+                "date",
+                date.toString(),
+                "is not the date of the plan in hand, whose calls are those of " + planned,
+                "Maybe " + planned + ", or the plan.json of " + date + "."));
+    }
+
     private void notBefore(Day day, Plan before, Moment at) {
         ZoneId zone = day.facts().zone();
         before.asOf().filter(at::isBefore).ifPresent(made -> {
@@ -418,33 +455,52 @@ final class ReplanCommand implements Callable<Integer> {
         });
     }
 
-    /** A clock time belongs to the one date on which it lies within the day, the shooting date first; if to none, that one is told. */
+    /** A clock time belongs to the one date on which it lies within the day, the shooting date first; if to none, the nearest is told. */
     private Moment withinDay(Day day) {
         ZoneId zone = day.facts().zone();
+        boolean dated = DATED.matcher(now).lookingAt();
         List<String> texts = new ArrayList<>(List.of(now));
-        LocalDate last = day.horizon().end().in(zone).toLocalDate();
+        // one date more: a day that runs over may end after midnight
+        LocalDate last = day.horizon().end().in(zone).toLocalDate().plusDays(1);
         for (LocalDate date = day.horizon().start().in(zone).toLocalDate();
-                !DATED.matcher(now).lookingAt() && !date.isAfter(last);
+                !dated && !date.isAfter(last);
                 date = date.plusDays(1)) {
             texts.add(date + " " + now.strip());
         }
         List<String> whyNot = new ArrayList<>();
+        List<Moment> outside = new ArrayList<>();
         for (String text : texts) {
             try {
                 Moment at = HappeningsFile.time(text, day);
                 if (day.horizon().contains(at)) {
                     return at;
                 }
-                whyNot.add(stamp(zone, at) + " is not within the day, which goes from "
-                        + stamp(zone, day.horizon().start()) + " to "
-                        + stamp(zone, day.horizon().end())
-                        + ". Maybe give the date too: --now \""
-                        + stamp(zone, day.horizon().end().plus(-60)) + "\".");
+                outside.add(at);
             } catch (IllegalArgumentException noTime) {
                 whyNot.add(noTime.getMessage());
             }
         }
-        throw unusableNow(whyNot.get(0));
+        throw unusableNow(outside.stream()
+                .min(Comparator.comparingInt(at -> minutesOutside(day, at)))
+                .map(nearest -> outside(day, nearest, dated))
+                .orElseGet(() -> whyNot.get(0)));
+    }
+
+    private static int minutesOutside(Day day, Moment at) {
+        Span horizon = day.horizon();
+        return Math.max(at.minutesUntil(horizon.start()), horizon.end().minutesUntil(at));
+    }
+
+    private static String outside(Day day, Moment at, boolean dated) {
+        ZoneId zone = day.facts().zone();
+        Span horizon = day.horizon();
+        boolean runsOver = !at.isBefore(horizon.end()) && minutesOutside(day, at) < DAY_MINUTES;
+        return stamp(zone, at) + " is not within the day, which goes from " + stamp(zone, horizon.start()) + " to "
+                + stamp(zone, horizon.end()) + ". "
+                + (runsOver
+                        ? "Maybe longer kitchen hours in sheet day, if it runs over."
+                        : "Maybe " + (dated ? "another date" : "give the date too") + ": --now \""
+                                + stamp(zone, horizon.end().plus(-60)) + "\".");
     }
 
     private ParameterException unusableNow(String why) {

@@ -616,6 +616,54 @@ class ReplanCommandTest {
                 .startsWith("--now: [01:30-05:00] has an offset from UTC that Europe/Berlin does not have then.");
     }
 
+    /** The kitchen is open from 08:00 to 11:00. */
+    @Test
+    void aTimeOutsideTheDayIsToldWithWhatItLacks() {
+        Path plan = eggPlan();
+        String longer = "Maybe longer kitchen hours in sheet day, if it runs over.";
+        String goes = " is not within the day, which goes from 2026-05-09 08:00 to 2026-05-09 11:00. ";
+        Map.of(
+                        "11:05", "2026-05-09 11:05" + goes + longer,
+                        "2026-05-09 11:05", "2026-05-09 11:05" + goes + longer,
+                        "00:10", "2026-05-09 00:10" + goes + "Maybe give the date too: --now \"2026-05-09 10:00\".",
+                        "2026-05-10 00:10", "2026-05-10 00:10" + goes + longer,
+                        "07:00", "2026-05-09 07:00" + goes + "Maybe give the date too: --now \"2026-05-09 10:00\".",
+                        "2026-05-19 10:00",
+                                "2026-05-19 10:00" + goes + "Maybe another date: --now \"2026-05-09 10:00\".")
+                .forEach((now, told) -> {
+                    assertThat(replan(EGG, plan, now)).isEqualTo(Main.BAD_INPUT);
+                    assertThat(err.toString()).startsWith("--now: " + told);
+                });
+    }
+
+    /** Food would be a day older than it is. */
+    @Test
+    void aPlanOfAnotherDateIsRefused() throws IOException {
+        Path plan = eggPlan();
+        Path next = changed(EGG, "day.csv", "2026-05-09", "2026-05-10");
+        assertThat(replan(next, plan, "10:03")).isEqualTo(Main.BAD_INPUT);
+        assertThat(err.toString())
+                .isEqualToNormalizingNewlines(
+                        "day, sheet day, row 3, key \"date\": [2026-05-10] is not the date of the plan"
+                                + " in hand, whose calls are those of 2026-05-09. Maybe 2026-05-09, or the plan.json of"
+                                + " 2026-05-10.\n");
+        // marinated the evening before, the demo day's dates overlap with those of its plan
+        Path day = changed("day.csv", "2026-10-17", "2026-10-18");
+        assertThat(replan(day, PLAN, "13:00")).isEqualTo(Main.BAD_INPUT);
+        assertThat(err.toString()).contains("[2026-10-18] is not the date of the plan in hand");
+        day = changed("day.csv", "2026-10-17", "2026-10-16");
+        Path facts = day.resolve("day.csv");
+        Files.writeString(facts, Files.readString(facts).replace("2026-10-16 14:00 - 2026-10-16 19:30; ", ""));
+        assertThat(replan(day, PLAN, "13:00")).isEqualTo(Main.BAD_INPUT);
+        assertThat(err.toString()).contains("[2026-10-16] is not the date of the plan in hand");
+        // a call that moves to the next date is none of it
+        Path moved = changed(EGG, "day.csv", "08:00-11:00", "2026-05-09 08:00 - 2026-05-10 11:00");
+        Path setups = moved.resolve("setups.csv");
+        Files.writeString(setups, Files.readString(setups).replace(",10:00,", ",2026-05-10 10:00,"));
+        replan(moved, plan, "09:00");
+        assertThat(err.toString()).isEmpty();
+    }
+
     /** Clocks go from 03:00 back to 02:00 at 01:00 UTC. By hand: half past two comes at 00:30 and at 01:30 UTC. */
     @Test
     void theFolderOfAnHourThatComesTwiceTellsWhichOfThem() {
