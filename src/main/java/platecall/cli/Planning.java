@@ -119,14 +119,15 @@ final class Planning {
             Path folder,
             Moment at)
             throws UnwritableFolderException {
+        Changes none = Changes.none(day, made.plan());
         Map<String, byte[]> files = new LinkedHashMap<>();
         files.put("plan.json", PlanFile.bytes(made.plan(), day.facts().zone()));
-        changes.ifPresent(it -> files.put("changes.csv", it.csv()));
+        changes.ifPresent(it -> files.put(Reports.CHANGES, it.csv()));
         files.putAll(Reports.of(
                 day,
                 made.plan(),
                 made.odds(),
-                changes.orElseGet(() -> Changes.none(day, made.plan())),
+                changes.orElse(none),
                 remarks.stream()
                         .map(remark -> (remark.sheet().equals("needs")
                                         ? "setup "
@@ -139,6 +140,9 @@ final class Planning {
         PrintWriter print = spec.commandLine().getOut();
         print.println();
         print.printf(Locale.ROOT, "Written to %s: %s.%n", folder, String.join(", ", files.keySet()));
+        if (changes.isEmpty() && Reports.removeChanges(folder, none.csv())) {
+            print.println("Removed " + Reports.CHANGES + ", which was of another plan.");
+        }
     }
 
     /** Tells why copies that aren't made have no place. */

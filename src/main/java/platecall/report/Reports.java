@@ -1,10 +1,15 @@
 package platecall.report;
 
 import java.io.IOException;
+import java.io.InputStream;
+import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.ZonedDateTime;
+import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Deque;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -16,6 +21,9 @@ import platecall.units.WholeFiles;
 
 /** All papers, lists and pictures of one plan. */
 public final class Reports {
+
+    /** Name of the file that says what changes for those who have another plan in their hands. */
+    public static final String CHANGES = "changes.csv";
 
     private Reports() {}
 
@@ -60,17 +68,76 @@ public final class Reports {
     }
 
     /**
-     * Looks whether files can be written into a folder that may not be there yet, before hours go into what comes into it.
+     * Looks whether files can be written into a folder that may not be there yet, before hours go into what comes into it. Leaves
+     * nothing there.
      *
-     * @throws UnwritableFolderException if not, as far as can be told without writing
+     * @throws UnwritableFolderException if not
      */
     public static void mustBeWritable(Path folder) throws UnwritableFolderException {
+        mustHaveAName(folder);
         Path there = folder.toAbsolutePath().normalize();
+        Deque<Path> missing = new ArrayDeque<>();
         while (!Files.exists(there) && there.getParent() != null) {
+            missing.push(there);
             there = there.getParent();
         }
         if (!Files.isDirectory(there) || !Files.isWritable(there)) {
             throw new UnwritableFolderException(folder, there);
+        }
+        Deque<Path> made = new ArrayDeque<>();
+        try {
+            // some folders don't tell until somebody writes into them
+            for (Path path : missing) {
+                made.push(Files.createDirectories(path));
+                there = path;
+            }
+            made.push(Files.createTempFile(there, ".", ".part"));
+        } catch (IOException unwritable) {
+            throw new UnwritableFolderException(folder, unwritable);
+        } finally {
+            made.forEach(Reports::deleteOwn);
+        }
+    }
+
+    /** Deletes what is empty and was made just now. */
+    private static void deleteOwn(Path path) {
+        try {
+            Files.deleteIfExists(path);
+        } catch (IOException inUse) {
+            // somebody else has put something there meanwhile
+        }
+    }
+
+    private static void mustHaveAName(Path folder) throws UnwritableFolderException {
+        if (folder.toString().isBlank()) {
+            throw new UnwritableFolderException(folder, new FileSystemException("", null, "it has no name"));
+        }
+    }
+
+    /**
+     * Removes the changes that came with another plan from a folder, so that nobody takes them for those of a plan that is there now.
+     *
+     * @param none a file without any changes: what doesn't begin like it isn't ours
+     * @return whether there were any
+     * @throws UnwritableFolderException if they can't be removed
+     */
+    public static boolean removeChanges(Path folder, byte[] none) throws UnwritableFolderException {
+        Path changes = folder.resolve(CHANGES);
+        try (InputStream in = Files.newInputStream(changes)) {
+            if (!Arrays.equals(in.readNBytes(none.length), none)) {
+                return false;
+            }
+        } catch (IOException noFile) {
+            return false;
+        }
+        try {
+            Files.delete(changes);
+            return true;
+        } catch (IOException stuck) {
+            throw new UnwritableFolderException(
+                    folder,
+                    new FileSystemException(
+                            changes.toString(), null, CHANGES + " of another plan is there and can't be removed"));
         }
     }
 
@@ -81,6 +148,7 @@ public final class Reports {
      * @throws UnwritableFolderException if a file can't be written, as {@link WholeFiles#write} says
      */
     public static List<Path> write(Map<String, byte[]> files, Path folder) throws UnwritableFolderException {
+        mustHaveAName(folder);
         Map<Path, byte[]> there = new LinkedHashMap<>();
         files.forEach((name, bytes) -> there.put(folder.resolve(name), bytes));
         try {

@@ -171,6 +171,22 @@ class MainTest {
     }
 
     @Test
+    void aFolderWithoutANameOrWithOneThatIsTooLongIsToldBeforeTheSearch() {
+        String long300 = "x".repeat(300);
+        assertThat(run("plan", "problems/first-egg", "--seconds", "3600", "--out", folder.resolve("deep/" + long300)))
+                .isEqualTo(2);
+        assertThat(err.toString())
+                .startsWith("cannot write to the folder [" + folder.resolve("deep/" + long300) + "]: ")
+                .containsIgnoringCase("name too long");
+        assertThat(folder).isEmptyDirectory();
+        assertThat(run("plan", "problems/first-egg", "--seconds", "3600", "--out", ""))
+                .isEqualTo(2);
+        assertThat(err.toString())
+                .isEqualToNormalizingNewlines(
+                        "cannot write to the folder []: it has no name. Maybe choose another folder with --out.\n");
+    }
+
+    @Test
     void theSchemaIsPrinted() {
         assertThat(run("schema")).isZero();
         assertThat(out.toString())

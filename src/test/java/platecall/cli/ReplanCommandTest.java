@@ -616,6 +616,21 @@ class ReplanCommandTest {
                 .startsWith("--now: [01:30-05:00] has an offset from UTC that Europe/Berlin does not have then.");
     }
 
+    /** Papers of two plans in one folder would contradict each other. */
+    @Test
+    void theChangesOfAnotherPlanDontStayBesideANewOne() throws IOException {
+        Path plan = eggPlan();
+        replan(EGG, plan, "09:30");
+        assertThat(folder.resolve("new/changes.csv")).exists();
+        run("plan", EGG, "--steps", 500, "--threads", 1, "--out", folder.resolve("new"));
+        assertThat(out.toString()).contains("Removed changes.csv, which was of another plan.");
+        assertThat(folder.resolve("new/changes.csv")).doesNotExist();
+        // somebody else's file of that name is left alone
+        Path others = Files.writeString(folder.resolve("new/changes.csv"), "scene,new text\n");
+        run("plan", EGG, "--steps", 500, "--threads", 1, "--out", folder.resolve("new"));
+        assertThat(others).hasContent("scene,new text");
+    }
+
     /** The kitchen is open from 08:00 to 11:00. */
     @Test
     void aTimeOutsideTheDayIsToldWithWhatItLacks() {

@@ -45,4 +45,20 @@ class WholeFilesTest {
         assertThat(inTheWay).isEmptyDirectory();
         assertThat(folder.toFile().list()).containsExactlyInAnyOrder("old.txt", "way.txt");
     }
+
+    /** Told by two names a file has one part only, so that the second one can't be moved any more. */
+    @Test
+    void whatWasReplacedIsPutBackIfAnotherCannotBe() throws IOException {
+        Path old = Files.writeString(folder.resolve("old.txt"), "old");
+        Map<Path, byte[]> files = new LinkedHashMap<>();
+        files.put(old, NEW);
+        files.put(folder.resolve("twice.txt"), NEW);
+        files.put(folder.resolve("./twice.txt"), NEW);
+
+        assertThatThrownBy(() -> WholeFiles.write(files))
+                .isInstanceOf(IOException.class)
+                .hasMessageContaining("twice.txt can't be replaced (NoSuchFileException), so all is as it was");
+        assertThat(old).hasContent("old");
+        assertThat(folder.toFile().list()).containsExactly("old.txt");
+    }
 }
