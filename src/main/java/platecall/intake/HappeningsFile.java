@@ -77,8 +77,8 @@ public final class HappeningsFile {
         NotedFile<Happening> file = NotedFile.read(path, day, SHEET);
         if (file.rows().isEmpty()) {
             // a file that lost its rows must not read as a day that went as planned
-            throw file.bad(List.of(new Trouble(
-                    SHEET_NAME, -1, "", "", "has no row", "Maybe no --happened, if all went as planned.")));
+            throw file.bad(List.of(
+                    new Trouble(SHEET_NAME, -1, "", "", "has no row", "Maybe no --happened, if all went as planned.")));
         }
         return file;
     }
