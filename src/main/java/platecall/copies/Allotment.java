@@ -9,10 +9,11 @@ import java.util.Optional;
 /**
  * Shares a food budget out among needs so that the sum of expected costs is least.
  *
- * <p>Copies are added one by one where the next one saves most for its money (marginal gain, exact for convex costs
- * wherever it stops; B. Fox, "Discrete optimization via marginal analysis", Management Science 13, 1966). Money that is
- * left because the next best copy no longer fits may be spent better still; the last step finds that exactly, by keeping
- * of all part answers only those that no other undercuts and that can still beat the answer of the first step.
+ * <p>Copies are added where they save most for their money, as many at once as that takes: of plates that are wanted two at a
+ * time, two (marginal gain on the convex hull of each need's costs, exact wherever it stops; B. Fox, "Discrete optimization
+ * via marginal analysis", Management Science 13, 1966). Money that is left because the next best ones no longer fit may be
+ * spent better still; the last step finds that exactly, by keeping of all part answers only those that no other undercuts
+ * and that can still beat the answer of the first step.
  */
 final class Allotment {
 
@@ -25,7 +26,7 @@ final class Allotment {
      *
      * @param least fewest copies
      * @param centsEach food money of one copy, 0 or more
-     * @param expectedCost expected cost of {@code least}, {@code least + 1}, ... copies; convex and falling
+     * @param expectedCost expected cost of {@code least}, {@code least + 1}, ... copies, in cents or in minutes; least at the end
      */
     record Choice(int least, long centsEach, double[] expectedCost) {
 
@@ -34,9 +35,19 @@ final class Allotment {
             return least * centsEach;
         }
 
-        /** Expected cost that one more copy than {@code step} saves, in cents; 0 or more where the loss is convex. */
-        double gain(int step) {
-            return expectedCost[step] - expectedCost[step + 1];
+        /** The first of the numbers after {@code step} that save most for each copy from there on. */
+        int bestAfter(int step) {
+            int best = step + 1;
+            for (int to = step + 2; to < expectedCost.length; to++) {
+                if (gainEach(step, to) > gainEach(step, best)) {
+                    best = to;
+                }
+            }
+            return best;
+        }
+
+        private double gainEach(int from, int to) {
+            return (expectedCost[from] - expectedCost[to]) / (to - from);
         }
     }
 
@@ -61,28 +72,31 @@ final class Allotment {
         return Optional.of(copies);
     }
 
-    /** One further copy of a need: the {@code step}-th beyond its fewest. */
-    private record Next(int need, int step, long cents, double gain) {
-        /** Expected cost that it saves for each cent of food money. */
+    /** Further copies of a need: from the {@code from}-th beyond its fewest to the {@code to}-th. */
+    private record Next(int need, int from, int to, long cents, double gain) {
+        /** Expected cost that they save for each cent of food money. */
         double gainPerCent() {
             return cents == 0 ? Double.POSITIVE_INFINITY : gain / cents;
         }
     }
 
-    /** Fills {@code more}; returns the gain a cent of the first copy that did not fit, 0 if all did. */
+    /** Fills {@code more}; returns the gain a cent of the first copies that did not fit, 0 if all did. */
     private static double byMarginalGain(long left, List<Choice> choices, int[] more) {
         List<Next> all = new ArrayList<>();
         for (int need = 0; need < choices.size(); need++) {
             Choice choice = choices.get(need);
-            for (int step = 0; step + 1 < choice.expectedCost().length; step++) {
-                all.add(new Next(need, step, choice.centsEach(), choice.gain(step)));
+            double[] cost = choice.expectedCost();
+            for (int from = 0; from + 1 < cost.length; ) {
+                int to = choice.bestAfter(from);
+                all.add(new Next(need, from, to, (to - from) * choice.centsEach(), cost[from] - cost[to]));
+                from = to;
             }
         }
-        all.sort(Comparator.comparingDouble(Next::gainPerCent).reversed().thenComparingInt(Next::step));
+        all.sort(Comparator.comparingDouble(Next::gainPerCent).reversed().thenComparingInt(Next::from));
         double price = 0;
         for (Next next : all) {
-            if (next.cents() <= left && more[next.need()] == next.step()) {
-                more[next.need()]++;
+            if (next.cents() <= left && more[next.need()] == next.from()) {
+                more[next.need()] = next.to();
                 left -= next.cents();
             } else if (price == 0) {
                 price = next.gainPerCent();

@@ -1,6 +1,7 @@
 package platecall.copies;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -23,13 +24,14 @@ import platecall.units.Money;
  * serves one take (fresh each take), n takes (lasts n takes) or all (topped up, stand-in); extra looks come on top; each
  * copy made is whole at camera with chance {@code (1 - breakage)(1 - spoilage)}, on its own.
  *
- * <p>Number made, if the day gives a crew cost: the least n with {@code P(needed <= n) >= Cu / (Cu + Co)}, the critical
- * ratio of the newsvendor problem (Arrow, Harris and Marschak, "Optimal inventory policy", Econometrica 19, 1951). Cu, one
- * missing: the minutes to bring another set to camera times crew cost a minute, shared by the plates of the set. Co, one
- * too many: its food and its hands-on minutes. It minimises {@code Co n + (Cu + Co) E[max(0, needed - n)]}. Without a crew
- * cost: what takes at worst and extra looks use up, more by what breaks on average. A number fixed by hand stands. A food
- * budget that is too small for all of it is shared out by {@link Allotment}: least expected cost, or without a crew cost
- * fewest waiting minutes; nobody gets less than the plates of a first take.
+ * <p>What is missing is made again in whole sets, {@code ceil((needed - n) / plates)} of them: half a set lets no take roll.
+ * Number made, if the day gives a crew cost: the n that minimises {@code Co n + (Cu + plates x Co) E[sets missing]}. Cu, a set
+ * missing: the minutes to bring another one to camera times crew cost a minute. Co, a copy: its food and its hands-on
+ * minutes. Of numbers that lie whole sets apart that is the least with {@code P(needed <= n) >= Cu / (Cu + plates x Co)}, the
+ * critical ratio of the newsvendor problem (Arrow, Harris and Marschak, "Optimal inventory policy", Econometrica 19, 1951).
+ * Without a crew cost: what takes at worst and extra looks use up, more by what breaks on average. A number fixed by hand
+ * stands. A food budget that is too small for all of it is shared out by {@link Allotment}: least expected cost, or without a
+ * crew cost fewest waiting minutes; nobody gets less than the plates of a first take.
  *
  * @param counts one for each need, in sheet order
  * @param food food money of all chosen copies
@@ -120,9 +122,9 @@ public record CopyCounts(List<CopyCount> counts, Money food, Optional<Money> bud
         return String.format(Locale.ROOT, "%.1f %%", 100 * chance);
     }
 
-    /** Cu / (Cu + Co): the chance with which a number should be enough; Cu 0 or more, Co above 0, both in one unit. */
-    static double criticalRatio(double oneMissing, double oneTooMany) {
-        return oneMissing / (oneMissing + oneTooMany);
+    /** The chance with which a number of sets should be enough; a set missing 0 or more, one too many above 0, both in one unit. */
+    static double criticalRatio(double missing, double tooMany) {
+        return missing / (missing + tooMany);
     }
 
     private static Trouble tooManyWanted(int row, Draft draft) {
@@ -157,7 +159,9 @@ public record CopyCounts(List<CopyCount> counts, Money food, Optional<Money> bud
         private final Reset reset;
         private final String currency;
         private final Optional<Money> crewMinute;
+        /** What a set costs in cents that is missing, by its waiting crew, and what one that is too many does. */
         private final double missing;
+
         private final double tooMany;
         private final int atWorst;
         private final int best;
@@ -171,13 +175,12 @@ public record CopyCounts(List<CopyCount> counts, Money food, Optional<Money> bud
             this.currency = day.facts().currency();
             this.crewMinute =
                     day.facts().crewCostPerMinute().filter(crew -> day.facts().knowsCrewCost());
-            this.missing = waitPerMissing() * crewMinute.map(Money::cents).orElse(0L);
+            this.missing =
+                    (double) reset.minutes() * crewMinute.map(Money::cents).orElse(0L);
             // a copy that costs nothing would be made without end
-            this.tooMany = Math.max(1, reset.foodCents() + reset.handCents());
+            this.tooMany = need.platesPerTake() * Math.max(1, reset.foodCents() + reset.handCents());
             this.atWorst = CameraTime.copiesAtWorst(setup, need) + need.extraLooks();
-            this.best = crewMinute.isPresent()
-                    ? Math.max(need.platesPerTake(), needed.quantile(criticalRatio(missing, tooMany)))
-                    : (int) Math.ceil(atWorst / survival - 1e-9);
+            this.best = crewMinute.isPresent() ? cheapest() : (int) Math.ceil(atWorst / survival - 1e-9);
         }
 
         static Draft of(Day day, Need need) {
@@ -197,6 +200,15 @@ public record CopyCounts(List<CopyCount> counts, Money food, Optional<Money> bud
                     .madeToKeep(survival, MOST_NEEDED);
         }
 
+        /** The cheapest number of the least that are sure enough, each with other copies beyond whole sets. */
+        private int cheapest() {
+            int enough = Math.max(need.platesPerTake(), needed.quantile(criticalRatio(missing, tooMany)));
+            return IntStream.range(enough, enough + need.platesPerTake())
+                    .boxed()
+                    .min(Comparator.comparingDouble(this::expectedCents))
+                    .orElseThrow();
+        }
+
         int least() {
             return need.copies().orElse(need.platesPerTake());
         }
@@ -214,16 +226,16 @@ public record CopyCounts(List<CopyCount> counts, Money food, Optional<Money> bud
                             .toArray());
         }
 
-        private double waitPerMissing() {
-            return (double) reset.minutes() / need.platesPerTake();
+        private double setsMissing(int copies) {
+            return needed.expectedExcess(copies, need.platesPerTake());
         }
 
         private double waitingMinutes(int copies) {
-            return waitPerMissing() * needed.expectedExcess(copies);
+            return reset.minutes() * setsMissing(copies);
         }
 
         private double expectedCents(int copies) {
-            return tooMany * copies + (missing + tooMany) * needed.expectedExcess(copies);
+            return tooMany * copies / need.platesPerTake() + (missing + tooMany) * setsMissing(copies);
         }
 
         CopyCount count(int chosen) {
@@ -265,14 +277,15 @@ public record CopyCounts(List<CopyCount> counts, Money food, Optional<Money> bud
             if (basis == Basis.TAKES_AT_WORST) {
                 return "Enough for " + setup.takesWorst() + " takes at worst, " + useInWords() + "; " + runsOut + ".";
             }
-            return "One too many costs " + currency + " " + new Money(Math.round(tooMany)) + ", one missing " + currency
+            String one = need.platesPerTake() > 1 ? "A set of " + need.platesPerTake() + " plates" : "One";
+            return one + " too many costs " + currency + " " + new Money(Math.round(tooMany)) + ", one missing "
+                    + currency
                     + " " + new Money(Math.round(missing)) + " (" + waitInWords() + "): worth "
                     + percent(criticalRatio(missing, tooMany)) + " certainty; " + runsOut + ".";
         }
 
         private String waitInWords() {
             return "crew waits " + reset.minutes() + " min"
-                    + (need.platesPerTake() > 1 ? " for " + need.platesPerTake() + " plates" : "")
                     + (reset.sameDay() ? "" : ", none can be made again that day");
         }
 

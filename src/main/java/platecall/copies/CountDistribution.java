@@ -19,18 +19,15 @@ public final class CountDistribution {
     private final int least;
     private final double[] chance;
     private final double[] above;
-    private final double[] excess;
 
     private CountDistribution(int least, double[] weights) {
         double sum = Arrays.stream(weights).sum();
         this.least = least;
         this.chance = Arrays.stream(weights).map(weight -> weight / sum).toArray();
         this.above = new double[chance.length];
-        this.excess = new double[chance.length];
         // summed from the far end, so that small chances of running out keep their digits
         for (int i = chance.length - 2; i >= 0; i--) {
             above[i] = above[i + 1] + chance[i + 1];
-            excess[i] = excess[i + 1] + above[i];
         }
     }
 
@@ -99,15 +96,22 @@ public final class CountDistribution {
 
     /** E[X]. */
     public double mean() {
-        return least + excess[0];
+        return least + expectedExcess(least, 1);
     }
 
-    /** E[max(0, X - count)] = sum of P(X &gt; j) over j &ge; count: how many are missing on average if there are so many. */
-    public double expectedExcess(int count) {
-        if (count < least) {
-            return least - count + excess[0];
+    /**
+     * E[ceil(max(0, X - count) / size)], the sum of P(X &gt; count + j size) over j &ge; 0: how many sets are missing on average
+     * if there are {@code count} copies.
+     *
+     * @param size copies of a set, at least 1
+     */
+    public double expectedExcess(int count, int size) {
+        double sum = 0;
+        // from the far end, so that small chances of running out keep their digits
+        for (int sets = Math.max(0, most() - count) / size; sets >= 0; sets--) {
+            sum += chanceAbove(count + sets * size);
         }
-        return count > most() ? 0 : excess[count - least];
+        return sum;
     }
 
     /** The distribution of {@code f(X)}; {@code f} must not fall anywhere. */

@@ -86,13 +86,13 @@ class CopiesCommandTest {
         assertThat(out.toString().lines())
                 .endsWith(
                         "                                make     runs out   crew waits     food EUR   expected EUR",
-                        "1/soup/plate/hero                 11        0.1 %      0.0 min        70.40         114.63",
-                        "1/soup/plate/stand-in              2       14.2 %      1.9 min        12.80         365.66",
+                        "1/soup/plate/hero                 11        0.1 %      0.0 min        70.40         117.11",
+                        "1/soup/plate/stand-in              2       14.2 %      3.4 min        12.80         643.28",
                         "2/soup/chop/insert                 7  under 0.1 %      0.0 min        39.20          47.70",
                         "night/tart/finish/background       1        0.0 %      0.0 min         0.00           0.01",
                         "",
                         "Food costs EUR 122.40 of a budget of EUR 900.50, 778.10 are left.",
-                        "Expected cost of the day, with hands and waiting crew: EUR 528.00.");
+                        "Expected cost of the day, with hands and waiting crew: EUR 808.10.");
     }
 
     @Test

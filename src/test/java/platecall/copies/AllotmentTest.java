@@ -4,9 +4,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.Random;
+import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
@@ -16,7 +18,7 @@ import platecall.copies.Allotment.Choice;
 
 class AllotmentTest {
 
-    /** A convex falling cost: gains of the steps, greatest first. */
+    /** A falling cost: gains of the steps. */
     private static Choice choice(int least, long cents, double... gains) {
         double[] cost = new double[gains.length + 1];
         for (int i = gains.length - 1; i >= 0; i--) {
@@ -33,6 +35,12 @@ class AllotmentTest {
                     .sorted((a, b) -> Double.compare(b, a))
                     .mapToDouble(gain -> gain)
                     .toArray();
+            // of what is wanted two at a time every other one saves nothing
+            gains = random.nextBoolean()
+                    ? gains
+                    : Arrays.stream(gains)
+                            .flatMap(gain -> DoubleStream.of(0, gain))
+                            .toArray();
             choices.add(choice(1 + random.nextInt(3), random.nextInt(dearest + 1), gains));
         }
         return choices;
@@ -114,6 +122,16 @@ class AllotmentTest {
     void keepsTheFirstAnswerWhereNothingBeatsIt() {
         List<Choice> choices = List.of(choice(0, 6, 60), choice(0, 5, 30));
         assertThat(Allotment.within(10, choices).orElseThrow()).containsExactly(1, 0);
+    }
+
+    @Test
+    void pairsAreBoughtAsPairs() {
+        List<Choice> choices = List.of(choice(2, 10, 0, 30, 0, 20), choice(1, 10, 12, 11));
+        // 15 for each of two, 12, 11, 10 for each of two
+        assertThat(Allotment.within(50, choices).orElseThrow()).containsExactly(4, 1);
+        assertThat(Allotment.within(70, choices).orElseThrow()).containsExactly(4, 3);
+        assertThat(Allotment.within(80, choices).orElseThrow()).containsExactly(6, 2);
+        assertThat(Allotment.within(90, choices).orElseThrow()).containsExactly(6, 3);
     }
 
     @Test

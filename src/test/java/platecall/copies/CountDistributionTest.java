@@ -43,7 +43,7 @@ class CountDistributionTest {
         assertThat(IntStream.rangeClosed(2, 6).mapToDouble(some::chanceUpTo))
                 .containsExactly(0.0, 0.25, 0.25, 1.0, 1.0);
         assertThat(some.mean()).isEqualTo(4.5);
-        assertThat(IntStream.rangeClosed(1, 6).mapToDouble(some::expectedExcess))
+        assertThat(IntStream.rangeClosed(1, 6).mapToDouble(count -> some.expectedExcess(count, 1)))
                 .containsExactly(3.5, 2.5, 1.5, 0.75, 0.0, 0.0);
     }
 
@@ -223,7 +223,7 @@ class CountDistributionTest {
     // Own calculation: expected shortfall of N(3192,1181) at 4185.95 is 1181 x .111638; whole units add up to one half.
     @Test
     void missesAsManyAsTheNormalLossFunctionSays() {
-        assertThat(normal(3192, 1181).expectedExcess(4186) - 1181 * .111638).isBetween(-.1, .2);
+        assertThat(normal(3192, 1181).expectedExcess(4186, 1) - 1181 * .111638).isBetween(-.1, .2);
     }
 
     @Test
@@ -269,6 +269,19 @@ class CountDistributionTest {
         assertThat(made.mean()).isCloseTo(needed.mean() / survival, within(1e-6));
     }
 
+    /** Needed are 2, 4 or 6, each as likely: two plates a take. */
+    @Test
+    void ofPlatesWantedTwoAtATimeHalfASetMissingIsAWholeOne() {
+        CountDistribution two = CountDistribution.of(2, 1, 0, 1, 0, 1);
+        // with 0: 1, 2 or 3 sets missing; with 1 or 2: 0 (with 1: 1), 1 or 2
+        assertThat(IntStream.rangeClosed(0, 7)
+                        .mapToDouble(count -> two.expectedExcess(count, 2))
+                        .toArray())
+                .containsExactly(new double[] {2, 2, 1, 1, 1 / 3.0, 1 / 3.0, 0, 0}, within(1e-12));
+        // with 3: 1 or 3 missing, of sets of three one each
+        assertThat(two.expectedExcess(3, 3)).isCloseTo(2 / 3.0, within(1e-12));
+    }
+
     @Property(tries = 200)
     void excessFallsConvexlyAsCountsRise(
             @ForAll @Size(min = 1, max = 12) List<@DoubleRange(min = 0.01, max = 1) Double> weights,
@@ -276,7 +289,7 @@ class CountDistributionTest {
         CountDistribution some = CountDistribution.of(
                 least, weights.stream().mapToDouble(weight -> weight).toArray());
         for (int n = -1; n <= 22; n++) {
-            double step = some.expectedExcess(n) - some.expectedExcess(n + 1);
+            double step = some.expectedExcess(n, 1) - some.expectedExcess(n + 1, 1);
             assertThat(step).isCloseTo(some.chanceAbove(n), within(1e-12));
             assertThat(some.chanceAbove(n + 1)).isLessThanOrEqualTo(some.chanceAbove(n));
         }
