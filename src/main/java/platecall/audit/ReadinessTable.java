@@ -159,7 +159,7 @@ final class ReadinessTable {
         return need.part() == Part.HERO || need.part() == Part.INSERT;
     }
 
-    /** Takes, from the first on, which are shot or for which every plate is made; at most those at worst. */
+    /** Takes, from the first on, which are shot or for which every plate is made beside extra looks; at most those at worst. */
     private int takesServed(Setup setup) {
         int takes = setup.takesWorst();
         for (Need need : needs(setup)) {
@@ -167,7 +167,7 @@ final class ReadinessTable {
             long made = copies(need)
                     .filter(copy -> seen.containsKey(copy.id()) && copy.number() > shot * need.platesPerTake())
                     .count();
-            int sets = shot + (int) (made / plates(need));
+            int sets = shot + CameraTime.forTakes(need, (int) made) / plates(need);
             if (sets < CameraTime.setsFor(need, setup.takesWorst())) {
                 takes = Math.min(takes, need.use() instanceof Use.LastsTakes lasts ? sets * lasts.takes() : sets);
             }

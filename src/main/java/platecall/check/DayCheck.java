@@ -176,8 +176,8 @@ public final class DayCheck {
 
     private static int atWorst(Day day, Need need) {
         return need.copies()
-                .orElseGet(
-                        () -> CameraTime.copiesAtWorst(day.setup(need.setup()).orElseThrow(), need));
+                .orElseGet(() -> CameraTime.copiesFor(
+                        need, day.setup(need.setup()).orElseThrow().takesWorst()));
     }
 
     /**

@@ -408,7 +408,8 @@ final class Remarks {
             if (setup == null) {
                 continue;
             }
-            int likely = need.platesPerTake() * CameraTime.setsFor(need, setup.takesLikely());
+            int likely = CameraTime.copiesFor(need, setup.takesLikely());
+            String extra = need.extraLooks() > 0 ? " and extra looks" : "";
             if (need.copies().orElse(likely) < likely) {
                 remarks.add(
                         Sheet.NEEDS,
@@ -416,17 +417,18 @@ final class Remarks {
                         "copies",
                         need.copies().get().toString(),
                         "is fewer than the " + likely + " that the " + setup.takesLikely() + " likely takes of setup "
-                                + setup.id() + " use up",
+                                + setup.id() + extra + " use up",
                         "Maybe " + likely + ", or blank.");
             }
-            int worst = CameraTime.copiesAtWorst(setup, need);
+            int worst = CameraTime.copiesFor(need, setup.takesWorst());
             if (need.copies().orElse(worst) > FAR_TOO_MANY * worst) {
                 remarks.add(
                         Sheet.NEEDS,
                         row,
                         "copies",
                         need.copies().get().toString(),
-                        "is far more than the " + worst + " that the takes at worst of setup " + setup.id() + " use up",
+                        "is far more than the " + worst + " that the takes at worst of setup " + setup.id() + extra
+                                + " use up",
                         "Maybe " + worst + ", or blank.");
             }
             int gap = setup.cycleMinutes() - setup.rollingMinutes();

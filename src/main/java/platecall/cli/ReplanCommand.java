@@ -278,10 +278,10 @@ final class ReplanCommand implements Callable<Integer> {
         });
     }
 
-    /** Copies for the takes that are likely, and for the next one, whether it was likely or not. */
+    /** Copies for the takes that are likely, for the next one, whether it was likely or not, and for extra looks. */
     private static int forCertain(Setup setup, Need need) {
         int takes = Math.min(setup.takesWorst(), setup.countShot() + 1);
-        return need.platesPerTake() * CameraTime.setsFor(need, Math.max(setup.takesLikely(), takes));
+        return CameraTime.copiesFor(need, Math.max(setup.takesLikely(), takes));
     }
 
     /**

@@ -179,7 +179,7 @@ public record CopyCounts(List<CopyCount> counts, Money food, Optional<Money> bud
                     (double) reset.minutes() * crewMinute.map(Money::cents).orElse(0L);
             // a copy that costs nothing would be made without end
             this.tooMany = need.platesPerTake() * Math.max(1, reset.foodCents() + reset.handCents());
-            this.atWorst = CameraTime.copiesAtWorst(setup, need) + need.extraLooks();
+            this.atWorst = CameraTime.copiesFor(need, setup.takesWorst());
             this.best = crewMinute.isPresent() ? cheapest() : (int) Math.ceil(atWorst / survival - 1e-9);
         }
 
@@ -196,7 +196,7 @@ public record CopyCounts(List<CopyCount> counts, Money food, Optional<Money> bud
         private static CountDistribution copiesNeeded(Setup setup, Need need, double survival) {
             return Takes.fit(setup.takesLikely(), setup.takesWorst())
                     .counts()
-                    .map(takes -> need.platesPerTake() * CameraTime.setsFor(need, takes) + need.extraLooks())
+                    .map(takes -> CameraTime.copiesFor(need, takes))
                     .madeToKeep(survival, MOST_NEEDED);
         }
 

@@ -84,6 +84,19 @@ public record CameraTime(Moment due, int showMinutes) {
         return Math.min(sets, setsFor(need, setup.takesWorst()) - 1);
     }
 
+    /**
+     * How many of so many copies, 0 or more, serve takes. The last ones are the extra looks, though each is due as if takes used
+     * it up; the plates of the set that is shown first never are, for without them nothing rolls.
+     */
+    public static int forTakes(Need need, int copies) {
+        return Math.max(Math.min(copies, need.platesPerTake()), copies - need.extraLooks());
+    }
+
+    /** Copies that are wanted for {@code takes} takes, 1 or more: what these use up, and extra looks beside it. */
+    public static int copiesFor(Need need, int takes) {
+        return need.platesPerTake() * setsFor(need, takes) + need.extraLooks();
+    }
+
     /** Copies that the takes at worst use up, plates per take counted; stand-ins one set. */
     public static int copiesAtWorst(Setup setup, Need need) {
         return need.platesPerTake() * setsFor(need, setup.takesWorst());

@@ -16,7 +16,7 @@ import java.util.Optional;
  * @param copies number of copies if the stylist fixed it, at least 1
  * @param looksWeight how much a minute outside the peak counts, at least 0
  * @param extraLooks copies wanted whole beside those that takes use up, 0 to 100: one for each still photograph, one for
- *     each that is held back until release
+ *     each that is held back until release; the last ones of those that are made
  */
 public record Need(
         String setup,

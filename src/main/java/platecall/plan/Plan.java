@@ -285,7 +285,7 @@ public record Plan(
      * @param ready when everything for that take is at camera; empty if something is not made
      * @param marginMinutes minutes from ready to call; negative if late
      * @param heroPeakTo until when the first hero is at its peak, if there is one
-     * @param resetsQueued further takes, up to those at worst, for which every plate is made
+     * @param resetsQueued further takes, up to those at worst, for which every plate is made beside extra looks
      * @param nextResetAt when all that the take after it brings in anew is at camera; empty if it brings in nothing
      * @param words verdict in words
      */

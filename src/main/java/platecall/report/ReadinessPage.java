@@ -318,6 +318,7 @@ public record ReadinessPage(
                     .findFirst()
                     .flatMap(need -> day.setup(need.setup())
                             .filter(it -> !CameraTime.isSpare(it, need, copy.number()))
+                            .filter(it -> isForTakes(need, copy, copies))
                             .map(it -> CameraTime.takeOf(it, need, copy.number())));
             copy.ready().ifPresent(at -> take.ifPresent(it -> there.merge(it, at, Moment::later)));
         }
@@ -420,6 +421,15 @@ public record ReadinessPage(
 
     private static boolean isShort(PlannedCopy copy) {
         return !copy.made() || copy.lateMinutes() > 0 && !isStandIn(copy);
+    }
+
+    /** Whether a copy that is made serves takes, rather than an extra look. */
+    private static boolean isForTakes(Need need, PlannedCopy copy, List<PlannedCopy> copies) {
+        List<PlannedCopy> made = copies.stream()
+                .filter(other -> other.made() && other.need().equals(copy.need()))
+                .toList();
+        return made.stream().filter(other -> other.number() <= copy.number()).count()
+                <= CameraTime.forTakes(need, made.size());
     }
 
     private static boolean isStandIn(PlannedCopy copy) {

@@ -9,7 +9,10 @@ import static platecall.day.TestDays.at;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Consumer;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import platecall.day.Day;
 import platecall.day.Look;
 import platecall.day.Part;
@@ -287,6 +290,48 @@ class ReadinessTableTest {
         assertThat(one.resetsQueued()).isZero();
         assertThat(one.nextResetAt()).isEmpty();
         assertThat(one.words()).endsWith("; plates for 1 of 2 likely takes");
+    }
+
+    /** Two takes are likely, four are shot at worst; of the eggs that are made the last ones are the extra looks. */
+    @ParameterizedTest
+    @CsvSource({
+        "3, 2, 0, Ready 3 min before call; plates for 1 of 2 likely takes",
+        "3, 1, 1, Ready 3 min before call",
+        "3, 0, 2, Ready 3 min before call",
+        "6, 2, 3, Ready 3 min before call",
+        "2, 3, 0, Ready 3 min before call; plates for 1 of 2 likely takes"
+    })
+    void extraLooksAreNoResets(int copies, int extraLooks, int resets, String words) {
+        Day day = withExtraLooks(copies, extraLooks, setup -> setup.takes(2).takesWorst = 4);
+        Readiness found = first(day, eggsInTime(day, copies));
+        assertThat(found.resetsQueued()).isEqualTo(resets);
+        assertThat(found.nextResetAt().isPresent()).isEqualTo(resets > 0);
+        assertThat(found.words()).isEqualTo(words);
+    }
+
+    /** By hand: one of three takes is shot with one of four eggs; of the three that are left one serves a take, two are looked at. */
+    @Test
+    void extraLooksAreLeftOutOfWhatIsLeftOfADayUnderWay() {
+        Day day = withExtraLooks(4, 2, setup -> setup.takes(3).shot(1, "10:10"));
+        Readiness found = first(day, eggsInTime(day, 4));
+        assertThat(found.resetsQueued()).isZero();
+        assertThat(found.words()).endsWith("; plates for 2 of 3 likely takes");
+    }
+
+    private static Day withExtraLooks(int copies, int extraLooks, Consumer<TestDays.SetupPart> setup) {
+        return TestDays.firstEgg()
+                .dish("egg", dish -> dish.look = Look.table(0, 60, 90))
+                .setup("S1", "10:00", setup)
+                .need("S1", "egg", "plate", need -> need.copies(copies).extraLooks = extraLooks)
+                .build();
+    }
+
+    private static TestPlans eggsInTime(Day day, int copies) {
+        TestPlans plan = TestPlans.of(day);
+        for (int number = 1; number <= copies; number++) {
+            plan.step("egg", "plate", number, "09:56-09:57", work -> work.by("Ana"));
+        }
+        return plan;
     }
 
     @Test

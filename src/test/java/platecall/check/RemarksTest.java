@@ -90,6 +90,22 @@ class RemarksTest {
                 .isEmpty();
     }
 
+    /** Two takes are likely and three at worst: with two extra looks four plates and five. */
+    @Test
+    void extraLooksAreCountedBesideWhatTakesUseUp() {
+        Sheets sheets = Sheets.toast().change("needs", "1", "extra looks=2");
+        assertThat(sheets.change("needs", "1", "copies=4").remarks()).isEmpty();
+        assertThat(sheets.change("needs", "1", "copies=10").remarks()).isEmpty();
+        assertThat(sheets.change("needs", "1", "copies=3").remarks())
+                .containsExactly(
+                        "needs 0 copies: [3] is fewer than the 4 that the 2 likely takes of setup 1 and extra looks"
+                                + " use up. Maybe 4, or blank.");
+        assertThat(sheets.change("needs", "1", "copies=11").remarks())
+                .containsExactly(
+                        "needs 0 copies: [11] is far more than the 5 that the takes at worst of setup 1 and extra"
+                                + " looks use up. Maybe 5, or blank.");
+    }
+
     @Test
     void asManySparesAsTheTakesAtWorstUseUpAreNotRemarked() {
         assertThat(Sheets.toast().change("needs", "1", "copies=6").remarks()).isEmpty();

@@ -105,6 +105,18 @@ class CameraTimeSparesTest {
                 takesShot);
     }
 
+    /** Two plates a take and three extra looks: of nine six serve takes, of four the first two. */
+    @Test
+    void theLastCopiesAreTheExtraLooksButNeverTheFirstSet() {
+        Need pairs =
+                new Need("s", "pie", "plate", 2, new Use.FreshEachTake(), Part.HERO, List.of(), Optional.empty(), 1, 3);
+        assertThat(IntStream.of(0, 1, 2, 4, 5, 6, 9).map(copies -> CameraTime.forTakes(pairs, copies)))
+                .containsExactly(0, 1, 2, 2, 2, 3, 6);
+        assertThat(CameraTime.copiesFor(pairs, 4)).isEqualTo(11);
+        assertThat(CameraTime.copiesFor(need(new Use.LastsTakes(3), Part.HERO, 2), 4))
+                .isEqualTo(4);
+    }
+
     @Test
     void aNeedHasNoExtraLooksUnlessTold() {
         assertThat(need(new Use.FreshEachTake(), Part.HERO, 1).extraLooks()).isZero();

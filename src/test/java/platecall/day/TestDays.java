@@ -137,6 +137,7 @@ public final class TestDays {
         public List<String> eatenBy = List.of();
         public Optional<Integer> copies = Optional.empty();
         public int looksWeight = 1;
+        public int extraLooks;
 
         public NeedPart copies(int count) {
             copies = Optional.of(count);
@@ -148,7 +149,16 @@ public final class TestDays {
         NeedPart part = new NeedPart();
         change.accept(part);
         Need need = new Need(
-                setup, dish, stage, part.plates, part.use, part.part, part.eatenBy, part.copies, part.looksWeight);
+                setup,
+                dish,
+                stage,
+                part.plates,
+                part.use,
+                part.part,
+                part.eatenBy,
+                part.copies,
+                part.looksWeight,
+                part.extraLooks);
         needs.removeIf(other -> other.key().equals(need.key()));
         needs.add(need);
         return this;

@@ -1054,16 +1054,24 @@ class PapersTest {
                 .as("nobody waits for a spare")
                 .isEqualTo("3, new plates from take 3, there 12:15");
         assertThat(resets(new Use.ToppedUp(1), 1)).isEqualTo("3, same plates");
+        assertThat(resets(new Use.LastsTakes(2), 3, 1)).isEqualTo("3, new plates from take 3, there 12:15");
+        assertThat(resets(new Use.LastsTakes(2), 2, 1))
+                .as("the second plate is the extra look")
+                .isEqualTo("1, same plates");
     }
 
     private static String resets(Use use, int copies) {
+        return resets(use, copies, 0);
+    }
+
+    private static String resets(Use use, int copies, int extraLooks) {
         Day day = new TestDays()
                 .place("kitchen", place -> {})
                 .setup("S1", "12:00", setup -> setup.takes(4))
                 .dish("stack", dish -> {})
                 .need("S1", "stack", "plate", need -> {
                     need.use = use;
-                    need.copies(copies);
+                    need.copies(copies).extraLooks = extraLooks;
                 })
                 .step("stack", "plate", 5, step -> {})
                 .build();
