@@ -62,7 +62,7 @@ final class OddsCommand implements Callable<Integer> {
         }
         Day day = dayArgument.checkedFor(planPath).day();
         Plan plan = PlanFile.read(planPath, DayFiles.digest(day));
-        Odds odds = Odds.of(day, plan, runs, seed);
+        Odds odds = Odds.of(day, plan, SurePeaks.of(day), runs, seed);
         PrintWriter out = spec.commandLine().getOut();
         OddsTable.print(out, day, plan, odds);
         Optional<String> pastUse = OddsTable.pastUse(day, plan);

@@ -95,7 +95,7 @@ final class Planning {
                 ? Promise.plan(day, net, limits, held, search, ending::tell, ending::stop)
                 : search.plan(net, limits, Optional.empty());
         Plan plan = found.withSeed(seed).withVerdict(Audit.of(day, found));
-        return new Planned(plan, Odds.of(day, plan, Odds.RUNS, seed), net);
+        return new Planned(plan, Odds.of(day, plan, SurePeaks.of(day), Odds.RUNS, seed), net);
     }
 
     /** Shows how searches go until it is closed. */

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.Callable;
@@ -16,6 +17,7 @@ import platecall.day.Setup;
 import platecall.day.Step;
 import platecall.odds.Odds;
 import platecall.odds.Odds.OfSetup;
+import platecall.odds.Odds.SurePeak;
 import platecall.plan.Plan;
 import platecall.plan.Plan.PlannedCopy;
 import platecall.plan.Plan.Points;
@@ -47,6 +49,7 @@ final class Promise {
 
     private final Day day;
     private final List<Setup> setups;
+    private final Map<String, SurePeak> surePeaks;
     private final long seed;
     private final double wanted;
     private final double wantedOfStep;
@@ -84,6 +87,7 @@ final class Promise {
         this.day = day;
         this.seed = seed;
         setups = day.setups();
+        surePeaks = SurePeaks.of(day);
         minutesBefore = new int[setups.size()];
         wanted = Math.min(1, day.facts().promise() + MARGIN);
         wantedOfStep = 1 - STEP_SHARE * (1 - wanted);
@@ -190,7 +194,7 @@ final class Promise {
      * stays as it is, and if that makes something late, again without for what is. More than it has isn't looked for: that would change everybody's work for a few chances in a hundred.
      */
     private void keep(TaskNet net, Planner.Limits limits, Plan held, Search search) {
-        Odds before = Odds.of(day, held, RUNS, -1 - seed);
+        Odds before = Odds.of(day, held, surePeaks, RUNS, -1 - seed);
         Planner.Limits none = new Planner.Limits(limits.seconds(), Optional.of(1L), limits.seed(), limits.threads());
         Odds goingOn = consider(search.plan(net, none, Optional.empty()), true);
         if (!isLate() && goingOn.setups().stream().allMatch(setup -> isAsSure(setup, before))) {
@@ -229,7 +233,7 @@ final class Promise {
      */
     private Odds consider(Plan plan, boolean asItIs) {
         // other luck than that with which the plan is told to be sure in the end
-        Odds odds = Odds.of(day, plan, RUNS, -1 - seed);
+        Odds odds = Odds.of(day, plan, surePeaks, RUNS, -1 - seed);
         lateOrMissing(plan).forEach(copy -> hurried.add(copy.need()));
         kept = true;
         double shortfall = 0;

@@ -25,8 +25,8 @@ import platecall.units.Moment;
  *
  * @param runs rehearsals
  * @param all chance that every setup is ready at its call, 0 to 1
- * @param points what late and off-peak minutes of every copy for these setups come to on average; a plan's own are reckoned as if
- *     every step took its likely minutes
+ * @param points what late minutes of every copy for these setups, and those off its sure peak, come to on average; a plan's own are
+ *     reckoned as if every step took its likely minutes
  * @param setups each setup that wants food and isn't shot, in order of call
  */
 public record Odds(int runs, double all, double points, List<OfSetup> setups) {
@@ -75,19 +75,28 @@ public record Odds(int runs, double all, double points, List<OfSetup> setups) {
     public record Cause(String dish, String step, double share) {}
 
     /**
+     * When a dish surely looks its best: what is off that costs points, in rehearsals as by the plan.
+     *
+     * @param fromMinutes minutes after plate-up, 0 or more
+     * @param toMinutes when that is over, at least {@code fromMinutes}
+     */
+    public record SurePeak(int fromMinutes, int toMinutes) {}
+
+    /**
      * Rehearses a plan.
      *
      * @param day the day that it is for
      * @param plan a plan that keeps the day's rules; of another the odds mean little
+     * @param surePeaks when each dish surely looks its best, by its id
      * @param runs rehearsals, 1 or more
      * @param seed the same seed gives the same chances
      */
-    public static Odds of(Day day, Plan plan, int runs, long seed) {
+    public static Odds of(Day day, Plan plan, Map<String, SurePeak> surePeaks, int runs, long seed) {
         Rehearsal rehearsal = new Rehearsal(day, plan, seed);
         List<Tally> tallies = day.setups().stream()
                 .filter(setup -> !plan.isShot(setup) && day.wantsFood(setup.id()))
                 .sorted(Comparator.comparing(Setup::nextRoll))
-                .map(setup -> new Tally(day, plan, setup, rehearsal, runs))
+                .map(setup -> new Tally(day, plan, surePeaks, setup, rehearsal, runs))
                 .toList();
         int allReady = 0;
         for (int run = 0; run < runs; run++) {
@@ -134,7 +143,7 @@ public record Odds(int runs, double all, double points, List<OfSetup> setups) {
 
     /**
      * A copy in all rehearsals: its last steps, its peak and its use in minutes after it is plated, and what its minutes late and off
-     * its peak cost.
+     * its sure peak cost.
      */
     private record Plate(
             int stage,
@@ -144,6 +153,7 @@ public record Odds(int runs, double all, double points, List<OfSetup> setups) {
             boolean hero,
             int peakFrom,
             int peakTo,
+            SurePeak surePeak,
             int usableTo,
             long lateMinute,
             long offPeakMinute) {
@@ -152,7 +162,8 @@ public record Odds(int runs, double all, double points, List<OfSetup> setups) {
         long points(long ready, long plated) {
             long roll = Math.max(due, ready);
             long late = Math.max(0, ready - due) + Math.max(0, roll + show - (plated + usableTo));
-            long offPeak = Math.max(0, plated + peakFrom - roll) + Math.max(0, roll + show - (plated + peakTo));
+            long offPeak = Math.max(0, plated + surePeak.fromMinutes() - roll)
+                    + Math.max(0, roll + show - (plated + surePeak.toMinutes()));
             return late * lateMinute + offPeak * offPeakMinute;
         }
     }
@@ -175,7 +186,7 @@ public record Odds(int runs, double all, double points, List<OfSetup> setups) {
         private long points;
         private final Map<List<String>, Integer> causes = new LinkedHashMap<>();
 
-        Tally(Day day, Plan plan, Setup setup, Rehearsal rehearsal, int runs) {
+        Tally(Day day, Plan plan, Map<String, SurePeak> surePeaks, Setup setup, Rehearsal rehearsal, int runs) {
             this.setup = setup;
             this.rehearsal = rehearsal;
             lateBy = new int[runs];
@@ -190,7 +201,8 @@ public record Odds(int runs, double all, double points, List<OfSetup> setups) {
                     continue;
                 }
                 boolean forFirst = CameraTime.isOfNextSet(setup, need.get(), copy.number());
-                Optional<Plate> plate = plate(day, copy, need.get());
+                Optional<Plate> plate =
+                        plate(day, copy, need.get(), surePeaks.get(need.get().dish()));
                 every &= plate.isPresent();
                 first &= plate.isPresent() || !forFirst;
                 plate.ifPresent(all::add);
@@ -200,7 +212,7 @@ public record Odds(int runs, double all, double points, List<OfSetup> setups) {
             firstMade = first && !firstTake.isEmpty();
         }
 
-        private Optional<Plate> plate(Day day, PlannedCopy copy, Need need) {
+        private Optional<Plate> plate(Day day, PlannedCopy copy, Need need, SurePeak surePeak) {
             int stage = rehearsal.work(copy.id(), need.stage());
             int carry = day.minutesToCamera(need) > 0 ? rehearsal.carry(copy.id()) : stage;
             if (!copy.made()
@@ -222,6 +234,7 @@ public record Odds(int runs, double all, double points, List<OfSetup> setups) {
                     need.part() == Part.HERO,
                     plated.minutesUntil(copy.peakFrom().orElseThrow()),
                     plated.minutesUntil(copy.peakTo().orElseThrow()),
+                    surePeak,
                     plated.minutesUntil(copy.usableTo().orElseThrow()),
                     (long) setup.weight() * prices.lateMinute(),
                     (long) need.looksWeight() * prices.offPeakMinute()));

@@ -18,7 +18,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import platecall.day.Day;
 import platecall.intake.DayFiles;
-import platecall.odds.Odds;
+import platecall.odds.TestOdds;
 import platecall.plan.PlanFile;
 import platecall.report.Changes;
 import platecall.report.Reports;
@@ -125,7 +125,7 @@ class SafetyCommandTest {
         Map<String, byte[]> papers = Reports.of(
                 day,
                 PlanFile.read(PLAN),
-                Odds.of(day, PlanFile.read(PLAN), 50, 1),
+                TestOdds.of(day, PlanFile.read(PLAN), 50, 1),
                 Changes.none(day, PlanFile.read(PLAN)),
                 List.of(),
                 day.horizon().start());

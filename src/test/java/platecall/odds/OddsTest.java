@@ -4,15 +4,21 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 import static platecall.day.TestDays.at;
 
+import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import platecall.day.Day;
 import platecall.day.Look;
 import platecall.day.Station;
+import platecall.day.Step;
 import platecall.day.TestDays;
+import platecall.intake.DayFiles;
 import platecall.odds.Odds.OfSetup;
 import platecall.plan.Plan;
 import platecall.plan.TestPlans;
@@ -48,7 +54,7 @@ class OddsTest {
     }
 
     private static OfSetup onlySetup(Day day) {
-        Odds odds = Odds.of(day, InventedDays.plan(day, 1), Odds.RUNS, 1);
+        Odds odds = TestOdds.of(day, InventedDays.plan(day, 1), Odds.RUNS, 1);
         OfSetup setup = odds.setups().get(0);
         assertThat(odds.setups()).hasSize(1);
         assertThat(odds.all()).isEqualTo(setup.atCall());
@@ -84,8 +90,80 @@ class OddsTest {
                 .mapToDouble(minutes -> exactly(minutes)
                         * (3 * 1000 * Math.max(0, minutes - 8) + 2 * 10 * (5 - 2 + Math.max(0, 8 - minutes))))
                 .sum();
-        assertThat(Odds.of(day, InventedDays.plan(day, 1), Odds.RUNS, 1).points())
+        assertThat(TestOdds.of(day, InventedDays.plan(day, 1), Odds.RUNS, 1).points())
                 .isEqualTo(points, within(3 * 1000 * 9 * NEAR));
+    }
+
+    /** Of worked-out looks the peak is sure for less than it is long: of lantern-supper, say, off its ends for 2 minutes and more. */
+    @ParameterizedTest
+    @ValueSource(strings = {"lantern-supper", "night-ferry", "two-kitchens"})
+    void withCertainMinutesRehearsalsCostWhatThePlanSays(String demo) {
+        Day day = withCertainMinutes(
+                DayFiles.read(Path.of("problems").resolve(demo)).day());
+        for (long seed = 1; seed <= 4; seed++) {
+            Plan plan = InventedDays.plan(day, seed);
+            assertThat(TestOdds.of(day, plan, 2, seed).points())
+                    .isEqualTo(plan.points().late() + plan.points().offPeak());
+        }
+    }
+
+    private static Day withCertainMinutes(Day day) {
+        return new Day(
+                day.facts(),
+                day.setups(),
+                day.needs(),
+                day.dishes(),
+                day.looks(),
+                day.steps().stream()
+                        .map(it -> new Step(
+                                it.dish(),
+                                it.id(),
+                                it.after(),
+                                it.leastWait(),
+                                it.mostWait(),
+                                it.minutesLikely(),
+                                it.minutesLikely(),
+                                it.minutesLikely(),
+                                it.minutesPerCopy(),
+                                it.batchMost(),
+                                it.hands(),
+                                it.skill(),
+                                it.handsFirst(),
+                                it.handsLast(),
+                                it.stations(),
+                                it.ovenCelsius(),
+                                it.noisy(),
+                                it.waitsIn(),
+                                it.raw(),
+                                it.coreCelsius(),
+                                it.anyTimeAfter()))
+                        .toList(),
+                day.ingredients(),
+                day.stations(),
+                day.circuits(),
+                day.people(),
+                day.cast(),
+                day.places());
+    }
+
+    /** By hand: surely at its peak from 1 to 3 minutes after plate-up, a bun plated at the call is early for 1 and off for 2 of 5. */
+    @Test
+    void pointsAreByTheSurePeakAndTheChanceByAllOfIt() {
+        Day day = oneSetup("Ana")
+                .dish("bun", dish -> dish.look = Look.table(0, 20, 60))
+                .need("S1", "bun", "shape", need -> need.copies(1))
+                .step("bun", "shape", 8, step -> step.hands = 1)
+                .build();
+        Odds odds = Odds.of(
+                day,
+                TestPlans.of(day)
+                        .step("bun", "shape", 1, "09:52-10:00", work -> work.by("Ana"))
+                        .build(),
+                Map.of("bun", new Odds.SurePeak(1, 3)),
+                5,
+                1);
+        assertThat(odds.points()).isEqualTo((1 + 2) * 10);
+        assertThat(odds.setups().get(0).atPeak()).isEqualTo(1);
     }
 
     @Test
@@ -143,7 +221,7 @@ class OddsTest {
         int slack = bunDone.minutesUntil(jointOut);
         // 14 minutes with 10 between for 8 of work: else this tests nothing
         assertThat(slack).isBetween(0, 2);
-        assertThat(Odds.of(day, plan, Odds.RUNS, 1).all()).isEqualTo(atMost(8 + slack), within(NEAR));
+        assertThat(TestOdds.of(day, plan, Odds.RUNS, 1).all()).isEqualTo(atMost(8 + slack), within(NEAR));
     }
 
     private static Moment endOf(Plan plan, String dish) {
@@ -166,7 +244,7 @@ class OddsTest {
         withBake(days, "hot", "09:00", 250);
         withBake(days, "warm", "09:25", 100);
         Day day = days.build();
-        Odds odds = Odds.of(day, InventedDays.plan(day, 1), 3, 1);
+        Odds odds = TestOdds.of(day, InventedDays.plan(day, 1), 3, 1);
         assertThat(odds.of("hot").orElseThrow().atCall()).isEqualTo(1);
         assertThat(odds.of("warm").orElseThrow().atCall()).isEqualTo(1);
     }
@@ -218,7 +296,7 @@ class OddsTest {
                 plan.points(),
                 plan.bound(),
                 plan.verdict());
-        Odds odds = Odds.of(day, without, 10, 1);
+        Odds odds = TestOdds.of(day, without, 10, 1);
         assertThat(odds.all()).isZero();
         assertThat(odds.setups().get(0).atCall()).isZero();
         assertThat(odds.setups().get(0).halfBy()).isEmpty();
@@ -229,13 +307,13 @@ class OddsTest {
     void whatHasBegunTakesLongerThanItHasTakenAndWhatIsDoneIsCertain() {
         Day day = withBun(oneSetup("Ana"), "bun").build();
         TestPlans plan = TestPlans.of(day).step("bun", "shape", 1, "09:52-10:00", work -> work.by("Ana"));
-        assertThat(Odds.of(day, plan.build(), Odds.RUNS, 1).all()).isEqualTo(atMost(8), within(NEAR));
-        assertThat(Odds.of(day, plan.asOf("09:57").build(), Odds.RUNS, 1).all())
+        assertThat(TestOdds.of(day, plan.build(), Odds.RUNS, 1).all()).isEqualTo(atMost(8), within(NEAR));
+        assertThat(TestOdds.of(day, plan.asOf("09:57").build(), Odds.RUNS, 1).all())
                 .isEqualTo((atMost(8) - atMost(5)) / (1 - atMost(5)), within(NEAR));
-        Odds done = Odds.of(day, plan.asOf("10:00").build(), Odds.RUNS, 1);
+        Odds done = TestOdds.of(day, plan.asOf("10:00").build(), Odds.RUNS, 1);
         assertThat(done.all()).isEqualTo(1);
         assertThat(done.setups()).hasSize(1);
-        assertThat(Odds.of(day, plan.asOf("10:10").build(), Odds.RUNS, 1).setups())
+        assertThat(TestOdds.of(day, plan.asOf("10:10").build(), Odds.RUNS, 1).setups())
                 .isEmpty();
     }
 
@@ -243,8 +321,8 @@ class OddsTest {
     void theSameSeedGivesTheSameOdds() {
         Day day = withBun(withBun(oneSetup("Ana"), "bun"), "roll").build();
         Plan plan = InventedDays.plan(day, 1);
-        assertThat(Odds.of(day, plan, 500, 7)).isEqualTo(Odds.of(day, plan, 500, 7));
-        assertThat(Odds.of(day, plan, 500, 8)).isNotEqualTo(Odds.of(day, plan, 500, 7));
+        assertThat(TestOdds.of(day, plan, 500, 7)).isEqualTo(TestOdds.of(day, plan, 500, 7));
+        assertThat(TestOdds.of(day, plan, 500, 8)).isNotEqualTo(TestOdds.of(day, plan, 500, 7));
     }
 
     /** Neighbouring seeds of a generator may give the same numbers, only begun later. */
@@ -274,7 +352,7 @@ class OddsTest {
     @Test
     void withoutLuckAllThatThePlanHasInTimeIsCertain() {
         Day day = TestDays.firstEgg().build();
-        Odds odds = Odds.of(day, InventedDays.plan(day, 1), 3, 1);
+        Odds odds = TestOdds.of(day, InventedDays.plan(day, 1), 3, 1);
         assertThat(odds.all()).isEqualTo(1);
         assertThat(odds.setups().get(0))
                 .matches(setup -> setup.atPeak() == 1 && setup.everyTake() == 1 && setup.waits() == 0)

@@ -132,7 +132,7 @@ class ScheduleRiskTest {
             plated = start.isAfter(plated) ? start : plated;
         }
         plan.add(Plan.Work.Kind.STEP, "pie", "plate", PIE, new Span(plated, plated.plus(1)), work -> {});
-        return Odds.of(day, plan.build(), Odds.RUNS, 1).of("S1").orElseThrow();
+        return TestOdds.of(day, plan.build(), Odds.RUNS, 1).of("S1").orElseThrow();
     }
 
     /** Beta-PERT (m, m, m + r) has mean m + r / 6 and variance (mean - m)(m + r - mean) / 7; whole minutes add a twelfth. */

@@ -13,6 +13,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 import platecall.day.Day;
 import platecall.day.TestDays;
 import platecall.odds.Odds;
+import platecall.odds.TestOdds;
 import platecall.plan.Plan;
 import platecall.plan.TestPlans;
 import platecall.units.Moment;
@@ -153,7 +154,7 @@ class ListsTest {
     }
 
     private static Odds odds(EggDay eggs, Plan plan) {
-        return Odds.of(eggs.day(), plan, 50, 1);
+        return TestOdds.of(eggs.day(), plan, 50, 1);
     }
 
     @Test

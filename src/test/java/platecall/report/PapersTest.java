@@ -31,6 +31,7 @@ import platecall.day.Station;
 import platecall.day.TestDays;
 import platecall.day.Use;
 import platecall.odds.Odds;
+import platecall.odds.TestOdds;
 import platecall.plan.Breach;
 import platecall.plan.Plan;
 import platecall.plan.Plan.Readiness;
@@ -1120,7 +1121,7 @@ class PapersTest {
     }
 
     private static Odds odds(Day day, Plan plan) {
-        return Odds.of(day, plan, 50, 1);
+        return TestOdds.of(day, plan, 50, 1);
     }
 
     private static ReadinessPage readiness(Day day, Plan plan) {

@@ -13,7 +13,7 @@ import java.util.Map;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import platecall.odds.Odds;
+import platecall.odds.TestOdds;
 
 class ReportsTest {
 
@@ -38,7 +38,7 @@ class ReportsTest {
                 Reports.of(
                         eggs.day(),
                         eggs.plan(),
-                        Odds.of(eggs.day(), eggs.plan(), 50, 1),
+                        TestOdds.of(eggs.day(), eggs.plan(), 50, 1),
                         Changes.none(eggs.day(), eggs.plan()),
                         List.of(),
                         eggs.at(0, 30)),
