@@ -135,11 +135,13 @@ final class Promise {
             return best();
         }
         int used = 0;
-        while (used < PARTS && !kept && !(used > 0 && stopped.getAsBoolean())) {
+        boolean asItIs = true;
+        while (used < PARTS && !(kept && (!asItIs || isProvedBest())) && !(used > 0 && stopped.getAsBoolean())) {
             boolean late = used == 1 && isLate();
-            int parts = late ? PARTS_IF_LATE : 1;
-            boolean asItIs = used == 0 || late;
-            Optional<Plan> from = asItIs ? Optional.empty() : Optional.of(best().plan());
+            // a day that needs no time to spare has the rest of the effort as it is
+            int parts = kept ? PARTS - used : late ? PARTS_IF_LATE : 1;
+            asItIs = used == 0 || late || kept;
+            Optional<Plan> from = used == 0 || late ? Optional.empty() : Optional.of(best().plan());
             consider(search.plan(asItIs ? net : aim(net), part(limits, parts, PARTS), from), asItIs);
             told.accept(best().plan());
             used += parts;
@@ -149,6 +151,12 @@ final class Promise {
 
     private Choice best() {
         return choices.stream().min(Choice.BEST_FIRST).orElseThrow();
+    }
+
+    /** Whether no plan of the day as it is costs less than the best one so far. */
+    private boolean isProvedBest() {
+        Plan plan = best().plan();
+        return plan.bound().filter(bound -> plan.points().total() <= bound).isPresent();
     }
 
     private boolean isLate() {

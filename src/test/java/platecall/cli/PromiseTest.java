@@ -57,6 +57,10 @@ class PromiseTest {
 
     /** A bun that takes 5 to 17 minutes, 8 likely, for a call at ten by a kitchen that opens at some time. */
     private static Day bun(String opens) {
+        return bun(opens, 5, 17);
+    }
+
+    private static Day bun(String opens, int low, int high) {
         return new TestDays()
                 .with(it -> it.kitchen = List.of(TestDays.span(opens + "-18:00")))
                 .place("kitchen", place -> {})
@@ -65,7 +69,7 @@ class PromiseTest {
                 .setup("S1", "10:00", setup -> {})
                 .dish("bun", dish -> {})
                 .need("S1", "bun", "shape", need -> need.copies(1))
-                .step("bun", "shape", 8, step -> step.from(5, 17).hands = 1)
+                .step("bun", "shape", 8, step -> step.from(low, high).hands = 1)
                 .build();
     }
 
@@ -137,6 +141,32 @@ class PromiseTest {
         // a bun never fades, so the earliest is late least often and costs nothing else
         assertThat(taken).isSameAs(made.get(2));
         assertThat(made).hasSize(3);
+    }
+
+    /** A bun that takes 8 minutes for certain needs no time to spare: the first plan, 5 minutes early, opens the kitchen so much too early. */
+    @Test
+    void aDayThatKeepsThePromiseAsItIsGetsTheWholeEffortAsItIs() {
+        Day day = bun("06:00", 8, 8);
+        TaskNet net = netOf(day);
+        List<Long> steps = new ArrayList<>();
+        List<Optional<Plan>> begun = new ArrayList<>();
+        List<Plan> made = new ArrayList<>();
+        Promise.Search search = (aim, limits, from) -> {
+            assertThat(aim.copies().get(0).due()).isEqualTo(net.copies().get(0).due());
+            steps.add(limits.steps().orElseThrow());
+            begun.add(from);
+            int early = made.isEmpty() ? 5 : 0;
+            made.add(planned(day, SpareTime.in(net, (need, step) -> early, step -> 0, need -> 0), limits));
+            return made.get(made.size() - 1);
+        };
+        assertThat(promised(day, Optional.empty(), search)).isSameAs(made.get(1));
+        assertThat(steps).containsExactly(1000L, 4000L);
+        assertThat(begun).containsExactly(Optional.empty(), Optional.of(made.get(0)));
+        assertThat(made.get(1).points().total()).isLessThan(made.get(0).points().total());
+
+        // the best plan there is isn't searched for again
+        promised(day, Optional.empty(), search);
+        assertThat(steps).containsExactly(1000L, 4000L, 1000L);
     }
 
     /** What is late costs more than time to spare buys: the day as it is gets more effort, and what is late has no minute to spare. */
