@@ -150,6 +150,9 @@ public record RunSheet(
     /** Rows stand no closer than this; each step has its style on the page. */
     private static final int TIGHTEST = 3;
 
+    /** Room to write a core temperature down, for those who judge readings later. */
+    private static final String FOR_READING = ": ____ °C";
+
     byte[] html() {
         return Html.of("runsheet.jte", this).getBytes(StandardCharsets.UTF_8);
     }
@@ -538,7 +541,7 @@ public record RunSheet(
             Wording wording, Plan plan, Changes changes, Turn turn, Person person, List<String> hands) {
         Stretch stretch = turn.whole();
         Work work = turn.work();
-        List<String> notes = new ArrayList<>(wording.notes(stretch));
+        List<String> notes = new ArrayList<>(wording.notes(stretch, FOR_READING));
         List<String> others = turn.others(person, plan.asOf(), wording.clock);
         notes.addAll(0, hands);
         if (!others.isEmpty()) {

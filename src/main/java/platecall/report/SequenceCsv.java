@@ -79,7 +79,7 @@ final class SequenceCsv {
                             starter.stream()
                                     .flatMap(who -> nobody(who, Duty.minute(span.start())).stream())
                                     .toList(),
-                            wording.notes(stretch),
+                            wording.notes(stretch, ""),
                             wording.warnings(work.dish(), wording.allergens(work))));
         }
     }

@@ -281,8 +281,12 @@ final class Wording {
                 .orElse(Station.Kind.OTHER);
     }
 
-    /** What else must be known to do it well, each a short phrase. */
-    List<String> notes(Stretch stretch) {
+    /**
+     * What else must be known to do it well, each a short phrase.
+     *
+     * @param forReading where a core temperature is written down that is read, after the one to be reached; blank for none
+     */
+    List<String> notes(Stretch stretch, String forReading) {
         Work work = stretch.work();
         boolean begins = stretch.span().start().equals(work.span().start());
         boolean ends = stretch.span().end().equals(work.span().end());
@@ -302,7 +306,7 @@ final class Wording {
         Optional<Step> step = step(work);
         if (ends) {
             step.flatMap(Step::coreCelsius)
-                    .ifPresent(celsius -> notes.add("core " + paper.atLeast(celsius) + " by probe"));
+                    .ifPresent(celsius -> notes.add("core " + paper.atLeast(celsius) + " by probe" + forReading));
             notes.addAll(storage(work, stretch.span().start()));
             step.ifPresent(it -> notes.addAll(mostWaits(it, work)));
         }

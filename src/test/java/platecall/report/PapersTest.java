@@ -182,7 +182,7 @@ class PapersTest {
                         "01:44  | Set oven to 180 °C |   | must be there by 02:00, takes 16 min by itself | oven | ",
                         "02:00 2 min | Bake: put in | Baked egg hero\u00a01\u20112 | 180 °C, until 02:20 | oven, 2 trays | S1",
                         "02:17 3 min | Bake: take out | Baked egg hero\u00a01\u20112"
-                                + " | core 68 °C by probe, then to fridge, first out 03:50 | oven, 2 trays | S1",
+                                + " | core 68 °C by probe: ____ °C, then to fridge, first out 03:50 | oven, 2 trays | S1",
                         "03:00 30 min | Meal break |   | back at 03:30 |  | ",
                         "03:50 4 min | Crack | Baked egg hero\u00a01 |  | bench | S1",
                         "03:54 6 min | Carry | Baked egg hero\u00a01 | arrive by 04:00 | to set | S1",
@@ -734,7 +734,7 @@ class PapersTest {
                         "09:51-09:55",
                         work -> work.by("Jory").hands("Tom", "09:51-09:53").hands("Ann", "09:53-09:55"))
                 .step("egg", "plate", 1, "09:55-09:56", work -> work.by("Jory"));
-        String rest = ", core 63 °C by probe, plate at once";
+        String rest = ", core 63 °C by probe: ____ °C, plate at once";
         String fry = "09:51 4 min | Fry | Egg hero\u00a01 | with ";
         assertThat(told(sections(sheet(day, plan.build(), Paper.A4)).get(0)).get(0))
                 .startsWith(fry + "Tom until 09:53, Ann from 09:53" + rest);
@@ -773,7 +773,7 @@ class PapersTest {
         assertThat(told(sections(sheet(eggs.day(), eggs.doing(all), Paper.A4)).get(0)))
                 .contains(
                         "02:17 3 min | Bake: take out | Baked egg hero\u00a01\u20112"
-                                + " | with Ben from 02:18, core 68 °C by probe, then to fridge, first out 03:50 | oven, 2 trays | S1");
+                                + " | with Ben from 02:18, core 68 °C by probe: ____ °C, then to fridge, first out 03:50 | oven, 2 trays | S1");
     }
 
     /** The carry is over at 04:26, Ada is back at 04:29. */
@@ -1320,11 +1320,14 @@ class PapersTest {
                         "\n",
                         told(sections(sheet(eggs.day(), eggs.plan(), Paper.LETTER))
                                 .get(0))))
-                .contains("Set oven to 180 °C (356 °F)", "180 °C (356 °F), until", "core 68 °C (155 °F) by probe");
+                .contains(
+                        "Set oven to 180 °C (356 °F)",
+                        "180 °C (356 °F), until",
+                        "core 68 °C (155 °F) by probe: ____ °C");
         assertThat(String.join(
                         "\n",
                         told(sections(sheet(eggs.day(), eggs.plan(), Paper.A4)).get(0))))
-                .contains("core 68 °C by probe")
+                .contains("core 68 °C by probe: ____ °C")
                 .doesNotContain("°F");
     }
 

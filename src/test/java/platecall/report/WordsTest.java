@@ -191,7 +191,7 @@ class WordsTest {
                         + " Clean hands, boards, tools and stations between other food and theirs.");
         assertThat(plan.work().stream()
                         .map(work ->
-                                String.join(", ", wording.notes(Stretch.of(work).get(0)))))
+                                String.join(", ", wording.notes(Stretch.of(work).get(0), ""))))
                 .satisfiesExactly(
                         cut -> assertThat(cut).isEqualTo("for Cid (no celery, nuts), gloves or tongs"),
                         dress -> assertThat(dress).isEqualTo("eaten by Cid (no celery, nuts), gloves or tongs"),
@@ -242,7 +242,7 @@ class WordsTest {
                 .build();
         Wording wording = new Wording(day, plan);
         assertThat(plan.work())
-                .extracting(work -> wording.notes(Stretch.of(work).get(0)).stream()
+                .extracting(work -> wording.notes(Stretch.of(work).get(0), "").stream()
                         .filter(note -> note.contains("DO NOT EAT"))
                         .toList())
                 .containsExactly(
