@@ -131,22 +131,13 @@ final class ReplanCommand implements Callable<Integer> {
         Path folder = out != null ? out : dayArgument.reports().resolve(stamp(day, at));
         Reports.mustBeWritable(folder);
         SoFar first = soFar(day, before, at, Set.of());
-        Set<String> waited = waited(day, before, first, false);
-        SoFar soFar = waited.isEmpty() ? first : soFar(day, before, at, waited);
-        Attempt rest;
+        Outcome outcome;
         try (Planning.Ending ending = planning.watching(spec)) {
-            rest = rest(day, before, soFar, false, ending);
-            Set<String> otherwise = waited(day, before, first, true);
-            if (!otherwise.equals(waited) && rest.made().plan().verdict().lateMinutes() > 0 && !ending.stop()) {
-                SoFar keeping = otherwise.isEmpty() ? first : soFar(day, before, at, otherwise);
-                Attempt kept = rest(day, before, keeping, true, ending);
-                if (kept.isBetterThan(rest)) {
-                    rest = kept;
-                    waited = otherwise;
-                    soFar = keeping;
-                }
-            }
+            outcome = cheapest(day, before, first, ending);
         }
+        SoFar soFar = outcome.soFar();
+        Attempt rest = outcome.rest();
+        Set<String> waited = outcome.waited();
         Planning.Planned made = rest.made();
         Set<String> unusable = new TreeSet<>(rest.anew());
         unusable.addAll(rest.left().spoiled());
@@ -208,16 +199,61 @@ final class ReplanCommand implements Callable<Integer> {
                     .sum();
         }
 
+        /** Minutes that copies of a need are late or past their use; what isn't made is so for longer than any day. */
+        long minutesLate(String need) {
+            return ofNeed(made.plan(), need).stream()
+                    .mapToLong(copy -> copy.made() ? copy.lateMinutes() : NEVER)
+                    .sum();
+        }
+
         private long points() {
             return made.plan().points().total();
         }
     }
 
     /**
+     * The rest of a day as it is planned.
+     *
+     * @param waited copies, as the plan in hand numbers them, that have waited too long or leave their place to fresh ones
+     */
+    private record Outcome(SoFar soFar, Set<String> waited, Attempt rest) {}
+
+    /**
+     * Plans the rest of a day with all that would be stale made anew where that is sooner; if something is late or missing so, with all
+     * of it kept, and with what of each need was better of the two. The cheapest is taken.
+     */
+    private Outcome cheapest(Day day, Plan before, SoFar first, Planning.Ending ending) {
+        Outcome fresh = outcome(day, before, first, Set.of(), ending);
+        Attempt rest = fresh.rest();
+        Set<String> all = day.needs().stream().map(Need::key).collect(Collectors.toSet());
+        boolean late = rest.missing() > 0 || rest.made().plan().verdict().lateMinutes() > 0;
+        if (!late || waited(day, before, first, all).equals(fresh.waited()) || ending.stop()) {
+            return fresh;
+        }
+        Outcome kept = outcome(day, before, first, all, ending);
+        Outcome best = kept.rest().isBetterThan(rest) ? kept : fresh;
+        Set<String> noLater = all.stream()
+                .filter(need -> kept.rest().minutesLate(need) <= rest.minutesLate(need))
+                .collect(Collectors.toSet());
+        Set<String> mixed = waited(day, before, first, noLater);
+        if (mixed.equals(kept.waited()) || mixed.equals(fresh.waited()) || ending.stop()) {
+            return best;
+        }
+        Outcome each = outcome(day, before, first, noLater, ending);
+        return each.rest().isBetterThan(best.rest()) ? each : best;
+    }
+
+    private Outcome outcome(Day day, Plan before, SoFar first, Set<String> keepsStale, Planning.Ending ending) {
+        Set<String> waited = waited(day, before, first, keepsStale);
+        SoFar soFar = waited.isEmpty() ? first : soFar(day, before, first.now(), waited);
+        return new Outcome(soFar, waited, rest(day, before, soFar, keepsStale, ending));
+    }
+
+    /**
      * Plans the rest of a day: once more if what has begun finds no way on, if copies would come when nobody waits for them, and if first
      * takes are late where there are more copies than before.
      */
-    private Attempt rest(Day day, Plan before, SoFar soFar, boolean keepsStale, Planning.Ending ending) {
+    private Attempt rest(Day day, Plan before, SoFar soFar, Set<String> keepsStale, Planning.Ending ending) {
         Attempt best = attempt(day, before, soFar, Set.of(), keepsStale, Map.of(), ending);
         Set<String> stuck = stuck(best.left(), best.made().plan());
         if (!stuck.isEmpty() && !ending.stop()) {
@@ -246,7 +282,7 @@ final class ReplanCommand implements Callable<Integer> {
             Plan before,
             SoFar soFar,
             Set<String> anew,
-            boolean keepsStale,
+            Set<String> keepsStale,
             Map<String, Integer> enough,
             Planning.Ending ending) {
         TaskNet all = tasks(day, before, soFar.now(), enough);
@@ -507,12 +543,12 @@ final class ReplanCommand implements Callable<Integer> {
         return new ParameterException(spec.commandLine(), "--now: " + why);
     }
 
-    private static UnderWay underWay(Day day, TaskNet all, SoFar soFar, Set<String> anew, boolean keepsStale) {
+    private static UnderWay underWay(Day day, TaskNet all, SoFar soFar, Set<String> anew, Set<String> keepsStale) {
         return UnderWay.of(day, all, soFar.now(), soFar.begun(), soFar.breaks(), anew, keepsStale, soFar.notBefore());
     }
 
     /** Copies that have waited too long, as the plan in hand numbers them: they leave their places to others of their need, as what is lost does. */
-    private static Set<String> waited(Day day, Plan before, SoFar soFar, boolean keepsStale) {
+    private static Set<String> waited(Day day, Plan before, SoFar soFar, Set<String> keepsStale) {
         UnderWay left = underWay(day, tasks(day, before, soFar.now(), Map.of()), soFar, Set.of(), keepsStale);
         return asNumberedBefore(Set.copyOf(left.spoiled()), soFar.renamed());
     }

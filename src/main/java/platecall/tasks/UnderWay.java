@@ -52,7 +52,8 @@ public record UnderWay(TaskNet net, List<String> spoiled) {
      * @param now from when on is planned
      * @param begun every work that has begun, as it happens, with the copies that it still serves; in order of time
      * @param anew copies, by id, of which nothing that has begun can be used
-     * @param keepsStale whether what is plated is shown though it will be past its use, even if another could be made sooner
+     * @param keepsStale keys of needs of which what is plated is shown though it will be past its use, even if another could be
+     *     made sooner
      * @param breaks every meal break that has begun
      * @param notBefore steps of copies that aren't begun before some time
      */
@@ -63,7 +64,7 @@ public record UnderWay(TaskNet net, List<String> spoiled) {
             List<Work> begun,
             List<Break> breaks,
             Set<String> anew,
-            boolean keepsStale,
+            Set<String> keepsStale,
             Map<CopyStep, Moment> notBefore) {
         return new Reckoning(day, net, now, begun, anew, keepsStale, notBefore).reckon(breaks);
     }
@@ -78,7 +79,7 @@ public record UnderWay(TaskNet net, List<String> spoiled) {
         private final Map<Recipe, Recipe> untouched = new IdentityHashMap<>();
         private final List<String> spoiled = new ArrayList<>();
         private final Map<CopyStep, Moment> notBefore;
-        private final boolean keepsStale;
+        private final Set<String> keepsStale;
         /** For each need the earliest minutes at which its copies that are begun, but not plated, can be at camera. */
         private final Map<Need, PriorityQueue<Integer>> unplated = new HashMap<>();
 
@@ -88,7 +89,7 @@ public record UnderWay(TaskNet net, List<String> spoiled) {
                 Moment now,
                 List<Work> works,
                 Set<String> anew,
-                boolean keepsStale,
+                Set<String> keepsStale,
                 Map<CopyStep, Moment> notBefore) {
             this.day = day;
             this.net = net;
@@ -386,7 +387,8 @@ public record UnderWay(TaskNet net, List<String> spoiled) {
          */
         private boolean isWorthIt(Copy copy, Recipe left, Recipe fresh) {
             Task plating = left.tasks().get(left.plated());
-            if (keepsStale || !plating.hasBegun() || copy.due() + copy.show() <= now) {
+            boolean kept = keepsStale.contains(left.need().key());
+            if (kept || !plating.hasBegun() || copy.due() + copy.show() <= now) {
                 return true;
             }
             int plated = plating.earliest() + plating.minutes();

@@ -485,6 +485,22 @@ class ReplanCommandTest {
                 .doesNotContain("made anew");
     }
 
+    /** The inserts' second take slips by forty minutes; another soup can't be roasted by then, but a glass of perry is poured in one. */
+    @Test
+    void ofWhatWillBeStaleOnlyThatIsMadeAnewWhichPays() throws IOException {
+        String row = Files.readAllLines(DEMO.resolve("setups.csv")).stream()
+                .filter(line -> line.startsWith("7,"))
+                .findFirst()
+                .orElseThrow();
+        String later = row.substring(0, row.length() - 2) + ",1,18:30";
+        replan(changed("setups.csv", row, later), PLAN, "17:52");
+        assertThat(err.toString()).isEmpty();
+        assertThat(out.toString())
+                .containsPattern("made anew: .*7/perry/pour/insert#2")
+                .doesNotContain("no other is made")
+                .containsPattern("(?m)^Still to be shot: 6 of 6 copies made");
+    }
+
     /** By hand: forty minutes more until a call, with what is for it not begun, and nothing else in its way. */
     @Test
     void aCallThatSlipsTakesItsFoodAlong() throws IOException {

@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.SplittableRandom;
 import java.util.function.Consumer;
+import java.util.stream.Collectors;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
@@ -21,6 +22,7 @@ import platecall.day.Absence;
 import platecall.day.Day;
 import platecall.day.Happening;
 import platecall.day.Look;
+import platecall.day.Need;
 import platecall.day.Part;
 import platecall.day.Station;
 import platecall.day.TestDays;
@@ -63,7 +65,8 @@ class UnderWayTest {
         assertThat(troubles)
                 .allMatch(trouble ->
                         trouble.what().contains("has begun") || trouble.what().contains("has not begun"));
-        boolean keepsStale = seed % 2 == 0;
+        Set<String> keepsStale =
+                seed % 2 == 0 ? Set.of() : day.needs().stream().map(Need::key).collect(Collectors.toSet());
         UnderWay left =
                 UnderWay.of(day, net(day), now, soFar.begun(), soFar.breaks(), Set.of(), keepsStale, soFar.notBefore());
         Planner.Found found = Planner.plan(
@@ -159,11 +162,15 @@ class UnderWayTest {
     }
 
     private static UnderWay left(TestDays days, String now, Consumer<TestPlans> works) {
-        return left(days, now, works, false, Map.of());
+        return left(days, now, works, Set.of(), Map.of());
     }
 
     private static UnderWay left(
-            TestDays days, String now, Consumer<TestPlans> works, boolean keepsStale, Map<CopyStep, Moment> notBefore) {
+            TestDays days,
+            String now,
+            Consumer<TestPlans> works,
+            Set<String> keepsStale,
+            Map<CopyStep, Moment> notBefore) {
         Day day = days.build();
         TestPlans plan = TestPlans.of(day);
         works.accept(plan);
@@ -190,12 +197,12 @@ class UnderWayTest {
     void whatWaitsUntilATimeBeginsFromThenOn() {
         CopyStep boil = CopyStep.of("S1/pasta/plate/hero#1", "boil");
         CopyStep plate = CopyStep.of("S1/pasta/plate/hero#1", "plate");
-        assertThat(windows(left(pasta(), "09:00", plan -> {}, false, Map.of(boil, TestDays.at("09:20")))))
+        assertThat(windows(left(pasta(), "09:00", plan -> {}, Set.of(), Map.of(boil, TestDays.at("09:20")))))
                 .containsExactly("boil 560-", "plate 570-");
         Consumer<TestPlans> boiled = plan -> plan.step("pasta", "boil", 1, "09:00-09:10", work -> work.by("Ana"));
-        assertThat(windows(left(pasta(), "09:05", boiled, false, Map.of(plate, TestDays.at("09:15")))))
+        assertThat(windows(left(pasta(), "09:05", boiled, Set.of(), Map.of(plate, TestDays.at("09:15")))))
                 .containsExactly("boil begun 540-540", "plate 555-555");
-        assertThat(left(pasta(), "09:05", boiled, false, Map.of(plate, TestDays.at("09:16")))
+        assertThat(left(pasta(), "09:05", boiled, Set.of(), Map.of(plate, TestDays.at("09:16")))
                         .spoiled())
                 .containsExactly("S1/pasta/plate/hero#1");
     }
@@ -317,7 +324,9 @@ class UnderWayTest {
         Consumer<TestPlans> plated = plan -> plan.step("pasta", "boil", 1, "09:27-09:37", work -> work.by("Ana"))
                 .step("pasta", "plate", 1, "09:39-09:41", work -> work.by("Ana"));
         assertThat(left(pasta(), "09:45", plated).spoiled()).containsExactly("S1/pasta/plate/hero#1");
-        assertThat(left(pasta(), "09:45", plated, true, Map.of()).spoiled()).isEmpty();
+        assertThat(left(pasta(), "09:45", plated, Set.of("S1/pasta/plate/hero"), Map.of())
+                        .spoiled())
+                .isEmpty();
         // at 10:25 another would be 37 minutes late, five minutes past use is 34
         assertThat(left(pasta(), "10:25", plated).spoiled()).isEmpty();
         assertThat(left(pasta(), "10:25", plated).net().past().done()).hasSize(1);
