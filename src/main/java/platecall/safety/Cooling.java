@@ -2,11 +2,12 @@ package platecall.safety;
 
 import java.util.List;
 import java.util.OptionalDouble;
+import java.util.stream.IntStream;
 
 /** Cooling through the temperatures at which bacteria grow (FDA Food Code 3-501.14 and others). */
 public final class Cooling {
 
-    private static final String FROM_AMBIENT = "from ambient";
+    static final String FROM_AMBIENT = "from ambient";
 
     private Cooling() {}
 
@@ -25,9 +26,24 @@ public final class Cooling {
             return name.equals(FROM_AMBIENT);
         }
 
+        /** The minute at which the clock of a log starts; empty if it has not. */
+        OptionalDouble began(List<Reading> log) {
+            // what was never hot stands out from when it was made, however warm the room is
+            return fromAmbient() ? OptionalDouble.of(log.get(0).minute()) : minuteBelow(log, fromCelsius);
+        }
+
+        /** Minutes until a log is at the end of this stage and stays there; empty if it isn't there in the end. */
+        OptionalDouble taken(List<Reading> log) {
+            OptionalDouble from = began(log);
+            OptionalDouble to = minuteBelowForGood(log, toCelsius);
+            return from.isEmpty() || to.isEmpty()
+                    ? OptionalDouble.empty()
+                    : OptionalDouble.of(to.getAsDouble() - from.getAsDouble());
+        }
+
         /** Whether a logged core temperature goes through this stage in time; never reaching its end is not in time. */
         public boolean kept(List<Reading> log) {
-            OptionalDouble taken = minutesBetween(log, fromCelsius, toCelsius);
+            OptionalDouble taken = taken(log);
             return taken.isPresent() && minutes.allows(taken.getAsDouble());
         }
     }
@@ -43,29 +59,41 @@ public final class Cooling {
                 .toList();
     }
 
-    /** Minutes in which a log falls from one temperature to another, on straight lines between readings; empty if never. */
-    public static OptionalDouble minutesBetween(List<Reading> log, double fromCelsius, double toCelsius) {
-        OptionalDouble from = minuteBelow(log, fromCelsius);
-        OptionalDouble to = minuteBelow(log, toCelsius);
-        return from.isEmpty() || to.isEmpty()
-                ? OptionalDouble.empty()
-                : OptionalDouble.of(to.getAsDouble() - from.getAsDouble());
+    /** What counts as room temperature, in degrees C: that of the Food Code, since no other profile has a number for it. */
+    static double ambientCelsius() {
+        return stagesOf("fda-2022").stream()
+                .filter(Stage::fromAmbient)
+                .findFirst()
+                .orElseThrow()
+                .fromCelsius();
     }
 
-    /** The minute at which a log is no more above a temperature, on straight lines between readings; empty if never. */
-    static OptionalDouble minuteBelow(List<Reading> log, double celsius) {
-        for (int i = 0; i < log.size(); i++) {
-            Reading now = log.get(i);
-            if (now.celsius() <= celsius) {
-                if (i == 0) {
-                    return OptionalDouble.of(now.minute());
-                }
-                Reading before = log.get(i - 1);
-                double share = (before.celsius() - celsius) / (before.celsius() - now.celsius());
-                return OptionalDouble.of(before.minute() + share * (now.minute() - before.minute()));
-            }
+    /** The minute at which a log is first no more above a temperature, on straight lines between readings; empty if never. */
+    private static OptionalDouble minuteBelow(List<Reading> log, double celsius) {
+        return IntStream.range(0, log.size())
+                .filter(i -> log.get(i).celsius() <= celsius)
+                .mapToDouble(i -> crossing(log, i, celsius))
+                .findFirst();
+    }
+
+    /** The same from when on it stays there; empty if the last reading is above. */
+    private static OptionalDouble minuteBelowForGood(List<Reading> log, double celsius) {
+        int i = log.size();
+        while (i > 0 && log.get(i - 1).celsius() <= celsius) {
+            i--;
         }
-        return OptionalDouble.empty();
+        return i == log.size() ? OptionalDouble.empty() : OptionalDouble.of(crossing(log, i, celsius));
+    }
+
+    /** When a log fell to a temperature that reading {@code i} isn't above and the one before it, if any, is. */
+    private static double crossing(List<Reading> log, int i, double celsius) {
+        Reading now = log.get(i);
+        if (i == 0) {
+            return now.minute();
+        }
+        Reading before = log.get(i - 1);
+        double share = (before.celsius() - celsius) / (before.celsius() - now.celsius());
+        return before.minute() + share * (now.minute() - before.minute());
     }
 
     /**

@@ -117,11 +117,19 @@ final class ProbeLog {
     }
 
     Out out(Limit limit) {
+        return out(limit, 0);
+    }
+
+    /** The same from a minute on; what was out before it doesn't count. */
+    Out out(Limit limit, double fromMinute) {
         int times = 0;
         double earlier = 0;
         double since = Double.NaN;
-        double before = 0;
+        double before = fromMinute;
         for (Reading reading : readings) {
+            if (reading.minute() < fromMinute - ROUNDING) {
+                continue;
+            }
             boolean kept = limit.allows(reading.celsius());
             if (!kept && Double.isNaN(since)) {
                 times++;
@@ -138,6 +146,6 @@ final class ProbeLog {
                 earlier + (out ? before - since : 0),
                 earlier,
                 out ? OptionalDouble.of(since) : OptionalDouble.empty(),
-                !limit.allows(readings.get(0).celsius()));
+                fromMinute == 0 && !limit.allows(readings.get(0).celsius()));
     }
 }

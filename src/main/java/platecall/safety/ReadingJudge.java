@@ -184,19 +184,31 @@ final class ReadingJudge {
     }
 
     private Verdict cooling(boolean neverHot) {
-        List<Cooling.Stage> stages = profile.cooling().stream()
-                .filter(stage -> stage.fromAmbient() == neverHot)
-                .toList();
+        List<Cooling.Stage> stages = stages(neverHot);
+        Cooling.Stage last = stages.get(stages.size() - 1);
+        List<Reading> readings = log.readings();
+        int cold = 0;
+        while (cold < readings.size() && readings.get(cold).celsius() > last.toCelsius()) {
+            cold++;
+        }
+        List<Reading> until = readings.subList(0, Math.min(cold + 1, readings.size()));
         List<Verdict> verdicts = new ArrayList<>();
         for (Cooling.Stage stage : stages) {
-            boolean last = stage == stages.get(stages.size() - 1);
-            if (log.rows().get(0).celsius() > stage.toCelsius() || last) {
-                verdicts.add(stage(stage));
+            // one that was over before the first reading counts with a later one that starts no lower
+            boolean over = until.get(0).celsius() <= stage.toCelsius();
+            if (!over || stage == last || stage.fromCelsius() > last.fromCelsius()) {
+                verdicts.add(stage(stage, until));
             }
         }
-        if (stages.isEmpty()) {
-            verdicts.add(Verdict.watch("This profile has no minutes for it: as fast as can be, to "
-                    + number(profile.cold().value()) + " °C."));
+        if (cold < readings.size()) {
+            Out out = log.out(profile.cold(), readings.get(cold).minute());
+            if (out.times() > 0) {
+                verdicts.add(outOfRange(false, out));
+            }
+        }
+        if (profile.cooling().stream().noneMatch(stage -> stage.fromAmbient() == neverHot)) {
+            String its = neverHot ? "that food may stand out of the cold" : "that food may stand between hot and cold";
+            verdicts.add(Verdict.fine("This profile has no minutes for it: those " + its + " count."));
         }
         Grade worst = verdicts.stream()
                 .map(Verdict::grade)
@@ -210,48 +222,74 @@ final class ReadingJudge {
                         .collect(Collectors.joining(" ")));
     }
 
-    private Verdict stage(Cooling.Stage stage) {
+    /** The profile's stages, and the minutes between the limits where those don't reach down to the cold one. */
+    private List<Cooling.Stage> stages(boolean neverHot) {
+        List<Cooling.Stage> stages = new ArrayList<>(profile.cooling().stream()
+                .filter(stage -> stage.fromAmbient() == neverHot)
+                .toList());
+        double cold = profile.cold().value();
+        double lowest = stages.stream()
+                .mapToDouble(Cooling.Stage::toCelsius)
+                .min()
+                .orElse(neverHot ? Cooling.ambientCelsius() : profile.hot().value());
+        if (lowest > cold) {
+            stages.add(
+                    neverHot
+                            ? new Cooling.Stage(Cooling.FROM_AMBIENT, lowest, cold, profile.outCold())
+                            : new Cooling.Stage("to cold", lowest, cold, profile.outHot()));
+        }
+        return stages;
+    }
+
+    private Verdict stage(Cooling.Stage stage, List<Reading> readings) {
         String from = number(stage.fromCelsius()) + " °C";
         String to = number(stage.toCelsius()) + " °C";
         int most = stage.minutes().mostWhole();
+        double first = readings.get(0).celsius();
         // the food may have been below for long before its first reading
-        boolean unknown = log.rows().get(0).celsius() < stage.fromCelsius();
-        OptionalDouble taken = Cooling.minutesBetween(log.readings(), stage.fromCelsius(), stage.toCelsius());
-        OptionalDouble began = Cooling.minuteBelow(log.readings(), stage.fromCelsius());
+        boolean unknown = first < stage.fromCelsius();
+        String start = stage.fromAmbient() && first > stage.fromCelsius() ? "its first reading" : from;
+        OptionalDouble taken = stage.taken(readings);
+        OptionalDouble began = stage.began(readings);
         if (taken.isPresent()) {
             double reached = began.orElseThrow() + taken.getAsDouble();
-            if (!stage.kept(log.readings())) {
-                return Verdict.notSafe("From " + from + " to " + to + " took " + (unknown ? "more than " : "")
+            if (!stage.kept(readings)) {
+                return Verdict.notSafe("From " + start + " to " + to + " took " + (unknown ? "more than " : "")
                         + minutes(taken.getAsDouble()) + " " + most(stage.minutes()) + ": discard it.");
             }
             return unknown
                     ? Verdict.watch(to + " at " + clock.apply(log.at(reached)) + ": in time only if it fell below "
                             + from + " at " + clock.apply(log.at(reached - most)) + " or later.")
-                    : Verdict.fine("From " + from + " to " + to + " in " + minutes(taken.getAsDouble()) + " "
+                    : Verdict.fine("From " + start + " to " + to + " in " + minutes(taken.getAsDouble()) + " "
                             + most(stage.minutes()) + ".");
         }
         if (began.isEmpty()) {
             return Verdict.watch("Not below " + from + " yet; then " + to + " within " + minutes(most) + ".");
         }
         Moment due = log.at(began.getAsDouble() + most);
-        return log.last().time().isAfter(due)
-                ? Verdict.notSafe("Not at " + to + " by " + clock.apply(due) + ", " + minutes(most) + " after "
-                        + (unknown ? "its first reading" : from) + ": discard it.")
-                : Verdict.watch("Get it to " + to + " by " + clock.apply(due)
-                        + (unknown ? ", sooner if it fell below " + from + " before its first reading." : "."));
+        return stage.minutes().allows(lastMinute() - began.getAsDouble())
+                ? Verdict.watch("Get it to " + to + " by " + clock.apply(due)
+                        + (unknown ? ", sooner if it fell below " + from + " before its first reading." : "."))
+                : Verdict.notSafe("Not at " + to + " by " + clock.apply(due) + ", " + minutes(most) + " after "
+                        + (unknown ? "its first reading" : start) + ": discard it.");
     }
 
     private Verdict hold(boolean hot) {
         Limit limit = hot ? profile.hot() : profile.cold();
-        Limit most = hot ? profile.outHot() : profile.outCold();
         String line = number(limit.value()) + " °C";
         Out out = log.out(limit);
-        if (out.times() == 0) {
-            return Verdict.fine(
-                    hot
-                            ? "Hot enough: never below " + number(log.lowest()) + " °C, and " + line + " is hot."
-                            : "Cold enough: never above " + number(log.highest()) + " °C, and " + line + " is cold.");
+        if (out.times() > 0) {
+            return outOfRange(hot, out);
         }
+        return Verdict.fine(
+                hot
+                        ? "Hot enough: never below " + number(log.lowest()) + " °C, and " + line + " is hot."
+                        : "Cold enough: never above " + number(log.highest()) + " °C, and " + line + " is cold.");
+    }
+
+    private Verdict outOfRange(boolean hot, Out out) {
+        Limit most = hot ? profile.outHot() : profile.outCold();
+        String line = number((hot ? profile.hot() : profile.cold()).value()) + " °C";
         String side = (hot ? "Below " : "Above ") + line;
         String sum = side + (out.unknown() ? " since before its first reading, for at least " : " for up to ")
                 + minutes(out.minutes()) + " " + most(most);

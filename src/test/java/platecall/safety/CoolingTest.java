@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -47,16 +48,29 @@ class CoolingTest {
                 .isCloseTo(60 * Math.log(54.0 / 27) / K, within(1e-9));
     }
 
+    private static OptionalDouble minutesBetween(List<Reading> log, double fromCelsius, double toCelsius) {
+        return new Cooling.Stage(
+                        "any", fromCelsius, toCelsius, stages("fda-2022").get(0).minutes())
+                .taken(log);
+    }
+
     @Test
     void aLogIsReadOnStraightLinesBetweenItsReadings() {
         List<Reading> log = List.of(new Reading(0, 70), new Reading(26, 57), new Reading(98, 21), new Reading(386, 5));
 
-        assertThat(Cooling.minutesBetween(log, 57, 21)).hasValue(72);
-        assertThat(Cooling.minutesBetween(log, 57, 39)).hasValue(36);
-        assertThat(Cooling.minutesBetween(log, 57, 5)).hasValue(360);
-        assertThat(Cooling.minutesBetween(log, 80, 70)).hasValue(0);
-        assertThat(Cooling.minutesBetween(log, 57, 4)).isEmpty();
-        assertThat(Cooling.minutesBetween(List.of(new Reading(0, 70)), 57, 4)).isEmpty();
+        assertThat(minutesBetween(log, 57, 21)).hasValue(72);
+        assertThat(minutesBetween(log, 57, 39)).hasValue(36);
+        assertThat(minutesBetween(log, 57, 5)).hasValue(360);
+        assertThat(minutesBetween(log, 80, 70)).hasValue(0);
+        assertThat(minutesBetween(log, 57, 4)).isEmpty();
+        assertThat(minutesBetween(List.of(new Reading(0, 57), new Reading(36, 21), new Reading(40, 30)), 57, 21))
+                .isEmpty();
+        assertThat(minutesBetween(
+                        List.of(new Reading(0, 57), new Reading(36, 21), new Reading(40, 30), new Reading(49, 21)),
+                        57,
+                        21))
+                .hasValue(49);
+        assertThat(minutesBetween(List.of(new Reading(0, 70)), 57, 4)).isEmpty();
         assertThat(stages("fda-2022").get(0).kept(log)).isTrue();
         assertThat(stages("fda-2022").get(1).kept(log)).isTrue();
         assertThat(new Cooling.Stage("to 4", 57, 4, stages("fda-2022").get(1).minutes()).kept(log))

@@ -176,14 +176,106 @@ class JudgedReadingsTest {
         "fda-2022, 10:00 40; 12:01 21, NOT_SAFE",
         "australia, 10:00 60; 12:00 21; 16:00 5, FINE",
         "australia, 10:00 60; 12:00 21; 16:01 5, NOT_SAFE",
-        "france, 10:00 63; 11:59 10, FINE",
-        "france, 10:00 63; 12:00 10, NOT_SAFE",
-        "uk, 10:00 63; 20:00 8, WATCH"
+        "france, 10:00 63; 11:59 10, WATCH",
+        "france, 10:00 63; 11:59 10; 13:58 4, FINE",
+        "france, 10:00 63; 11:59 10; 13:59 4, NOT_SAFE",
+        "france, 10:00 63; 12:00 10, NOT_SAFE"
     })
     void foodCoolsInTime(String profile, String log, Grade grade) {
         this.profile = profile;
 
         assertThat(judge("COOLING", log).grade()).isEqualTo(grade);
+    }
+
+    /** FDA Food Code 3-501.14(A)(1), 3-501.16(A)(2), 3-501.19(B): 21 °C in 2 h, 5 °C is cold, four hours out of it. */
+    @ParameterizedTest
+    @CsvSource({
+        "fda-2022, 06:00 60; 07:00 20; 07:40 4; 19:00 30, NOT_SAFE",
+        "fda-2022, 06:00 60; 07:00 20; 07:40 4; 08:00 30; 11:41 4, NOT_SAFE",
+        "fda-2022, 06:00 60; 07:00 20; 07:40 4; 08:00 30; 11:40 4, WATCH",
+        "fda-2022, 07:00 60; 08:00 20; 12:40 4; 13:00 9, WATCH",
+        "fda-2022, 06:00 60; 07:00 20; 07:40 4; 19:00 5, FINE",
+        "fda-2022, 10:00 57; 11:00 20; 12:01 22, NOT_SAFE",
+        "fda-2022, 10:00 57; 11:00 20; 11:30 30; 13:00 20; 13:30 5, NOT_SAFE",
+        "fda-2022, 10:00 57; 11:00 20; 11:30 30; 11:50 20; 13:30 5, FINE"
+    })
+    void whatWarmsUpAgainIsNotCooled(String profile, String log, Grade grade) {
+        this.profile = profile;
+
+        assertThat(judge("COOLING", log).grade()).isEqualTo(grade);
+    }
+
+    /** FDA Food Code 3-501.14(B): 5 °C within four hours of ambient; without a stage out of the cold: SI 2013/2996 Sch. 4. */
+    @ParameterizedTest
+    @CsvSource({
+        "fda-2022, 08:00 25; 21:00 25; 22:00 4, NOT_SAFE",
+        "fda-2022, 08:00 25; 12:01 25, NOT_SAFE",
+        "fda-2022, 08:00 25; 12:00 25, WATCH",
+        "fda-2022, 08:00 25; 12:00 5, FINE",
+        "fda-2022, 08:00 25; 12:01 5, NOT_SAFE",
+        "fda-2022, 08:00 20; 10:00 5, WATCH",
+        "uk, 08:00 30; 21:00 30, NOT_SAFE",
+        "uk, 08:00 30; 11:59 30, WATCH",
+        "uk, 08:00 30; 11:59 8, FINE",
+        "uk, 08:00 30; 12:00 8, NOT_SAFE",
+        "australia, 08:00 30; 12:00 5, FINE",
+        "australia, 08:00 30; 12:01 5, NOT_SAFE",
+        "france, 08:00 30; 09:59 4, FINE",
+        "france, 08:00 30; 10:00 4, NOT_SAFE"
+    })
+    void theClockOfWhatWasNeverHotStartsAtItsFirstReading(String profile, String log, Grade grade) {
+        this.profile = profile;
+
+        assertThat(judge("CHILLING", log).grade()).isEqualTo(grade);
+    }
+
+    /** SI 2013/2996 Sch. 4: hot 63 °C, less than two hours out of it, cold 8 °C; that cooling is such a time is own. */
+    @ParameterizedTest
+    @CsvSource({
+        "10:00 63; 11:59 8, FINE",
+        "10:00 63; 12:00 8, NOT_SAFE",
+        "10:00 63; 11:59 30, WATCH",
+        "10:00 63; 12:00 30, NOT_SAFE",
+        "10:00 80, WATCH",
+        "10:00 7, WATCH"
+    })
+    void withoutCoolingMinutesThoseBetweenHotAndColdCount(String log, Grade grade) {
+        profile = "uk";
+
+        assertThat(judge("COOLING", log).grade()).isEqualTo(grade);
+    }
+
+    /** FDA Food Code 3-501.14(A)(1): 21 °C in two hours, (A)(2): 5 °C in six. */
+    @ParameterizedTest
+    @CsvSource({"08:30 50 7200, WATCH", "08:30 50 7260, NOT_SAFE", "08:30 50 36000, NOT_SAFE"})
+    void foodThatIsWatchedDoesNotCoolMeanwhile(String log, Grade grade) {
+        assertThat(judge("COOLING", log).grade()).isEqualTo(grade);
+    }
+
+    /** Australia, Standard 3.2.2: 60 to 21 °C in 2 h, then to 5 °C in 4 h. */
+    @Test
+    void aFirstStageThatNobodyReadIsOnlyInTimeIf() {
+        profile = "australia";
+        assertThat(judge("COOLING", "10:00 21; 12:00 5").words())
+                .endsWith("21 °C at 10:00: in time only if it fell below 60 °C at 08:00 or later. From 21 °C to 5 °C in"
+                        + " 120 min (at most 240 min allowed).");
+        assertThat(judge("COOLING", "10:00 21; 12:00 5").grade()).isEqualTo(Grade.WATCH);
+    }
+
+    /** FDA Food Code 3-501.14, 3-501.19(B); SI 2013/2996 Sch. 4. */
+    @Test
+    void whyItIsNotCooledIsTold() {
+        assertThat(judge("COOLING", "06:00 60; 07:00 20; 07:40 4; 19:00 30").words())
+                .endsWith("19:00 30 °C. Above 5 °C for up to 680 min (at most 240 min allowed): discard it.");
+        assertThat(judge("CHILLING", "08:00 25; 12:01 25").words())
+                .endsWith("Not at 5 °C by 12:00, 240 min after its first reading: discard it.");
+        assertThat(judge("CHILLING", "08:00 25; 13:00 5").words())
+                .endsWith("From its first reading to 5 °C took 300 min (at most 240 min allowed): discard it.");
+        profile = "uk";
+        assertThat(judge("COOLING", "10:00 63; 11:00 30").words())
+                .endsWith(
+                        "Get it to 8 °C by 11:59. This profile has no minutes for it: those that food may stand between"
+                                + " hot and cold count.");
     }
 
     /** FDA Food Code 3-501.14(A) and (B). */
