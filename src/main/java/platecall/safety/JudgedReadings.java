@@ -79,8 +79,8 @@ public record JudgedReadings(PlannedCopy copy, What what, Grade grade, String wo
             }
         }
         List<JudgedReadings> judged = new ArrayList<>();
-        logs.forEach((log, its) -> judged.add(
-                new ReadingJudge(day, profile, served.get(log.copy()), new ProbeLog(its), clock).judge(log.what())));
+        logs.forEach((log, its) ->
+                judged.add(new ReadingJudge(day, profile, served.get(log.copy()), log.what(), its, clock).judge()));
         return judged;
     }
 

@@ -7,6 +7,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Stream;
 import org.apache.commons.csv.CSVRecord;
 
 /**
@@ -160,9 +162,26 @@ public final class Profile {
         return cooking(kind).stream().anyMatch(row -> row.reached(celsius, seconds));
     }
 
+    /** Core temperatures and times of which one is enough to heat up again what was cooked; the profile's own comes first. */
+    public List<Cooking> reheating() {
+        Limit celsius = demanded("reheat");
+        Cooking own = new Cooking(
+                Set.of(FoodKind.values()),
+                celsius.value(),
+                (int) demanded("reheat seconds").value(),
+                celsius.edition(),
+                celsius.source());
+        // a rule that stands in the table of what cooks every kind has the other rows as its equivalents
+        List<Cooking> everyKind =
+                cooking.stream().filter(row -> row.kinds().equals(own.kinds())).toList();
+        boolean inTable =
+                everyKind.stream().anyMatch(row -> row.celsius() == own.celsius() && row.seconds() == own.seconds());
+        return inTable ? Stream.concat(Stream.of(own), everyKind.stream()).toList() : List.of(own);
+    }
+
     /** Whether a core of {@code celsius}, held for {@code seconds}, is enough to heat up again what was cooked. */
     public boolean reheats(double celsius, double seconds) {
-        return demanded("reheat").allows(celsius) && demanded("reheat seconds").allows(seconds);
+        return reheating().stream().anyMatch(row -> row.reached(celsius, seconds));
     }
 
     /** The cooling stages, in order; none where no number is published. */

@@ -1,11 +1,15 @@
 package platecall.safety;
 
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.EnumSet;
+import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -20,18 +24,40 @@ import platecall.units.Moment;
 /** Judges the readings of one copy for one purpose by a profile. */
 final class ReadingJudge {
 
+    /** What is going on with food that nobody keeps once it was eaten of. */
+    private static final Set<What> LEFT_OVER =
+            EnumSet.of(What.HOT_HOLD, What.REHEATING, What.TAKEN_OUT, What.CUT_OR_OPENED);
+
     private final Day day;
     private final Profile profile;
     private final Served served;
+    private final What what;
+    private final ProbeLog all;
     private final ProbeLog log;
     private final Function<Moment, String> clock;
 
-    ReadingJudge(Day day, Profile profile, Served served, ProbeLog log, Function<Moment, String> clock) {
+    /** @param rows of one copy for one purpose, at least one */
+    ReadingJudge(
+            Day day,
+            Profile profile,
+            Served served,
+            What what,
+            List<ProbeReading> rows,
+            Function<Moment, String> clock) {
         this.day = day;
         this.profile = profile;
         this.served = served;
-        this.log = log;
+        this.what = what;
         this.clock = clock;
+        all = new ProbeLog(rows);
+        List<ProbeReading> counting =
+                rows.stream().filter(row -> !afterEaten(row)).toList();
+        log = counting.isEmpty() ? all : new ProbeLog(counting);
+    }
+
+    /** What is left over harms nobody; what cools, is kept cold or thaws is kept for later, and cooking may be late. */
+    private boolean afterEaten(ProbeReading row) {
+        return LEFT_OVER.contains(what) && served.eaten() && row.time().isAfter(served.lastBite());
     }
 
     private record Verdict(Grade grade, String words) {
@@ -47,10 +73,37 @@ final class ReadingJudge {
         private static Verdict notSafe(String words) {
             return new Verdict(Grade.NOT_SAFE, words);
         }
+
+        /** The worst of some; where food isn't safe only why. */
+        private static Verdict worst(List<Verdict> verdicts) {
+            Grade worst = verdicts.stream()
+                    .map(Verdict::grade)
+                    .max(Comparator.naturalOrder())
+                    .orElseThrow();
+            return new Verdict(
+                    worst,
+                    verdicts.stream()
+                            .filter(verdict -> worst != Grade.NOT_SAFE || verdict.grade() == worst)
+                            .map(Verdict::words)
+                            .collect(Collectors.joining(" ")));
+        }
     }
 
-    JudgedReadings judge(What what) {
-        Verdict verdict = switch (what) {
+    JudgedReadings judge() {
+        Verdict verdict = afterEaten(log.rows().get(0))
+                ? Verdict.watch("Nobody read it before: tell replan if it is eaten later.")
+                : verdict();
+        boolean atRisk = what == What.COOKING || served.dish().timeTemperatureControlled();
+        String rows = all.rows().stream().map(this::row).collect(Collectors.joining(", "));
+        String aside = !served.eaten()
+                ? " Nobody eats it by the plan."
+                : atRisk ? "" : " By the sheets it needs no control of time and temperature.";
+        return new JudgedReadings(
+                served.copy(), what, verdict.grade(), rows + ". " + verdict.words() + aside, served.eaten(), atRisk);
+    }
+
+    private Verdict verdict() {
+        return switch (what) {
             case COOKING -> cooking();
             case COOLING -> cooling(false);
             case CHILLING -> cooling(true);
@@ -61,18 +114,12 @@ final class ReadingJudge {
             case TAKEN_OUT -> takenOut(TimeMark.Food.HELD);
             case CUT_OR_OPENED -> takenOut(TimeMark.Food.CUT_OR_OPENED);
         };
-        boolean atRisk = what == What.COOKING || served.dish().timeTemperatureControlled();
-        String rows = log.rows().stream().map(this::row).collect(Collectors.joining(", "));
-        String aside = !served.eaten()
-                ? " Nobody eats it by the plan."
-                : atRisk ? "" : " By the sheets it needs no control of time and temperature.";
-        return new JudgedReadings(
-                served.copy(), what, verdict.grade(), rows + ". " + verdict.words() + aside, served.eaten(), atRisk);
     }
 
     private String row(ProbeReading row) {
         return clock.apply(row.time()) + " " + number(row.celsius()) + " °C"
-                + (row.heldSeconds() == 0 ? "" : " for " + seconds(row.heldSeconds()));
+                + (row.heldSeconds() == 0 ? "" : " for " + seconds(row.heldSeconds()))
+                + (afterEaten(row) ? " after it was eaten by the plan" : "");
     }
 
     private Verdict cooking() {
@@ -210,16 +257,7 @@ final class ReadingJudge {
             String its = neverHot ? "that food may stand out of the cold" : "that food may stand between hot and cold";
             verdicts.add(Verdict.fine("This profile has no minutes for it: those " + its + " count."));
         }
-        Grade worst = verdicts.stream()
-                .map(Verdict::grade)
-                .max(Comparator.naturalOrder())
-                .orElseThrow();
-        return new Verdict(
-                worst,
-                verdicts.stream()
-                        .filter(verdict -> worst != Grade.NOT_SAFE || verdict.grade() == worst)
-                        .map(Verdict::words)
-                        .collect(Collectors.joining(" ")));
+        return Verdict.worst(verdicts);
     }
 
     /** The profile's stages, and the minutes between the limits where those don't reach down to the cold one. */
@@ -333,12 +371,24 @@ final class ReadingJudge {
     }
 
     private Verdict reheating() {
-        double celsius = limit("reheat").value();
-        double seconds = limit("reheat seconds").value();
-        String core = reheat();
+        Map<Cooking, Double> reached = new LinkedHashMap<>();
+        for (Cooking row : profile.reheating()) {
+            log.reached(row.celsius(), row.seconds()).ifPresent(minute -> reached.put(row, minute));
+        }
+        Optional<Cooking> met = reached.keySet().stream().min(Comparator.comparing(reached::get));
+        if (met.isEmpty()) {
+            return heated(met, lastMinute());
+        }
+        double until = reached.get(met.get());
+        Out out = log.out(profile.hot(), until);
+        Verdict heated = heated(met, until);
+        return out.times() == 0 ? heated : Verdict.worst(List.of(heated, outOfRange(true, out)));
+    }
+
+    /** @param met what is enough and was reached at minute {@code until}, or the last if it is empty */
+    private Verdict heated(Optional<Cooking> met, double until) {
+        String core = met.map(row -> held(row.celsius(), row.seconds())).orElse(reheat());
         Optional<Limit> soon = profile.limit("reheat minutes");
-        OptionalDouble reached = log.reached(celsius, seconds);
-        double until = reached.orElse(lastMinute());
         // it was at the cold limit no later than its last reading there
         OptionalDouble cold = log.readings().stream()
                 .filter(reading -> reading.minute() <= until && profile.holdsCold(reading.celsius()))
@@ -346,7 +396,7 @@ final class ReadingJudge {
                 .max();
         double taken = until - cold.orElse(0);
         String left = number(profile.cold().value()) + " °C";
-        if (reached.isEmpty()) {
+        if (met.isEmpty()) {
             boolean late = soon.filter(limit -> !limit.allows(taken)).isPresent();
             boolean pack = Reheating.right(profile, true, log.highest(), 0, taken);
             return Verdict.notSafe((late
@@ -358,7 +408,7 @@ final class ReadingJudge {
                                     + ", and read again.")
                     + (pack ? " Enough only for what came in a sealed pack, ready to eat." : ""));
         }
-        if (!Reheating.right(profile, false, celsius, seconds, taken)) {
+        if (!Reheating.right(profile, false, met.get().celsius(), met.get().seconds(), taken)) {
             return Verdict.notSafe("From " + left + " to " + core + " took " + (cold.isEmpty() ? "more than " : "")
                     + minutes(taken) + soon.map(limit -> " " + most(limit)).orElse("") + ": discard it.");
         }
@@ -378,6 +428,11 @@ final class ReadingJudge {
         if (Thawing.fridge(profile, log.highest())) {
             return Verdict.fine("Cold enough: never above " + number(log.highest()) + " °C, and " + line + " is cold.");
         }
+        Limit water = Thawing.water(profile);
+        if (!water.allows(log.highest())) {
+            return Verdict.notSafe("At " + number(log.highest()) + " °C warmer than running water may be, at most "
+                    + number(water.value()) + " °C: discard it.");
+        }
         boolean raw = served.order().steps().stream().anyMatch(Step::raw);
         if (!Thawing.aboveCold(profile, raw, log.highest(), out.minutes())) {
             return Verdict.notSafe("Above " + line
@@ -386,16 +441,30 @@ final class ReadingJudge {
                             : ", and it isn't raw")
                     + ": discard it.");
         }
-        String water =
-                " Running water: at most " + number(Thawing.water(profile).value()) + " °C.";
+        String running = " Running water: at most " + number(water.value()) + " °C.";
         if (out.since().isEmpty()) {
             return Verdict.watch("Raw, above " + line + " for up to " + minutes(out.minutes()) + " "
-                    + most(Thawing.rawMinutes(profile)) + " with its preparation; cold again." + water);
+                    + most(Thawing.rawMinutes(profile)) + " with its preparation; cold again." + running);
         }
         Moment by = log.at(out.due(Thawing.rawMinutes(profile)));
-        return Verdict.watch("Raw, above " + line + " at most since "
+        String words = "Raw, above " + line + " at most since "
                 + clock.apply(log.at(out.since().getAsDouble())) + ": cook it or get it below by " + clock.apply(by)
-                + "." + water);
+                + "." + running;
+        return cooked().filter(start -> served.eaten() && start.isAfter(by))
+                .map(start -> Verdict.notSafe(words + " The plan cooks it from " + clock.apply(start) + ": too late."))
+                .orElseGet(() -> Verdict.watch(words));
+    }
+
+    /** When the plan begins to cook the raw food; empty if no step says that it gets hot enough. */
+    private Optional<Moment> cooked() {
+        FoodKind kind = served.kind(day);
+        return served.order().steps().stream()
+                .filter(served.order()::rawBefore)
+                .flatMap(step -> served.work(step).stream()
+                        .filter(work -> SafetyClock.cooksThrough(
+                                profile, step, work.span().minutes(), true, kind)))
+                .map(work -> work.span().start())
+                .min(Comparator.naturalOrder());
     }
 
     private Verdict takenOut(TimeMark.Food food) {
@@ -433,7 +502,8 @@ final class ReadingJudge {
                 + " min allowed)";
     }
 
+    /** All digits that were given: rounded, 5.004 would read as if it were 5. */
     private static String number(double value) {
-        return String.format(Locale.ROOT, "%.2f", value).replaceAll("\\.?0+$", "");
+        return BigDecimal.valueOf(value).stripTrailingZeros().toPlainString();
     }
 }

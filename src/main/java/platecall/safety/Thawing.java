@@ -34,6 +34,9 @@ public final class Thawing {
      * @param minutesAboveCold minutes above the cold limit, with preparation and cooling down
      */
     public static boolean aboveCold(Profile profile, boolean raw, double warmestCelsius, double minutesAboveCold) {
-        return profile.holdsCold(warmestCelsius) || raw && rawMinutes(profile).allows(minutesAboveCold);
+        return profile.holdsCold(warmestCelsius)
+                || raw
+                        && water(profile).allows(warmestCelsius)
+                        && rawMinutes(profile).allows(minutesAboveCold);
     }
 }

@@ -28,10 +28,11 @@ class JudgedReadingsTest {
     private String ingredient = "lentils";
     private List<String> eaters = List.of("Mina");
     private boolean controlled = true;
+    private boolean cook = false;
 
-    /** One copy for setup S1, at camera from 16:00 to 16:05; begun at 06:00. */
+    /** One copy for setup S1, at camera from 16:00 to 16:05; begun at 06:00, maybe cooked from 15:30. */
     private Day day() {
-        return new TestDays()
+        TestDays sheets = new TestDays()
                 .with(days -> days.profile = profile)
                 .with(days -> days.kitchen = List.of(TestDays.span("06:00-23:00")))
                 .place("kitchen", place -> {})
@@ -40,15 +41,23 @@ class JudgedReadingsTest {
                 .ingredient("stew", ingredient, part -> {})
                 .diner("Mina")
                 .need("S1", "stew", "serve", need -> need.eatenBy = eaters)
-                .step("stew", "trim", 5, step -> step.raw = true)
-                .step("stew", "serve", 1, step -> step.after("trim"))
+                .step("stew", "trim", 5, step -> step.raw = true);
+        if (cook) {
+            sheets = sheets.step("stew", "cook", 20, step -> {
+                step.after("trim");
+                step.core = Optional.of(75.0);
+            });
+        }
+        return sheets.step("stew", "serve", 1, step -> step.after(cook ? "cook" : "trim"))
                 .build();
     }
 
-    private static Plan plan(Day day) {
-        return TestPlans.of(day)
-                .step("stew", "trim", 1, "06:00-06:05", work -> {})
-                .add(Kind.STEP, "stew", "serve", "S1/stew/serve/hero#1", TestDays.span("15:59-16:00"), work -> {})
+    private Plan plan(Day day) {
+        TestPlans plan = TestPlans.of(day).step("stew", "trim", 1, "06:00-06:05", work -> {});
+        if (cook) {
+            plan = plan.step("stew", "cook", 1, "15:30-15:50", work -> {});
+        }
+        return plan.add(Kind.STEP, "stew", "serve", "S1/stew/serve/hero#1", TestDays.span("15:59-16:00"), work -> {})
                 .build();
     }
 
@@ -357,12 +366,69 @@ class JudgedReadingsTest {
         "fda-2022, 10:00 5; 10:30 4; 12:29 75 15, FINE",
         "fda-2022, 11:59 76 15, WATCH",
         "uk, 10:00 5; 15:00 70 120, FINE",
-        "uk, 10:00 5; 15:00 70 119, NOT_SAFE"
+        "uk, 10:00 5; 15:00 70 119, NOT_SAFE",
+        "uk, 10:00 5; 15:00 80 60, FINE",
+        "uk, 10:00 5; 15:00 80 6, FINE",
+        "uk, 10:00 5; 15:00 80 5, NOT_SAFE",
+        "uk, 10:00 5; 15:00 75 30, FINE",
+        "uk, 10:00 5; 15:00 65 600, FINE",
+        "fda-2013, 10:00 5; 11:00 63 15, NOT_SAFE",
+        "france, 10:00 5; 11:00 62.9 3600, NOT_SAFE"
     })
     void foodIsHeatedUpAgainHotEnoughAndSoon(String profile, String log, Grade grade) {
         this.profile = profile;
 
         assertThat(judge("REHEATING", log).grade()).isEqualTo(grade);
+    }
+
+    /** FDA Food Code 3-403.11, 3-501.16(A)(1), 3-501.19(B): 74 °C for 15 s, 57 °C is hot, four hours out of it. */
+    @ParameterizedTest
+    @CsvSource({
+        "08:00 5; 09:00 75 15; 10:40 57, FINE",
+        "11:30 5; 12:30 75 15; 13:40 40, WATCH",
+        "08:00 5; 09:00 75 15; 10:40 40, NOT_SAFE",
+        "08:00 5; 09:00 75 15; 09:10 40; 13:01 60, NOT_SAFE",
+        "08:00 5; 09:00 75 15; 09:10 40; 13:00 60, WATCH"
+    })
+    void whatWasHeatedUpAgainStaysHot(String log, Grade grade) {
+        assertThat(judge("REHEATING", log).grade()).isEqualTo(grade);
+    }
+
+    /** FDA Food Code 3-403.11(A), 3-501.19(B): 74 °C for 15 s; four hours. */
+    @Test
+    void whatIsColdAgainIsHeatedUpOrUsed() {
+        assertThat(judge("REHEATING", "11:30 5; 12:30 75 15; 13:40 40").words())
+                .endsWith("At least 74 °C for 15 s at 12:30, 60.3 min from 5 °C (at most 120 min allowed). Below 57 °C,"
+                        + " at most since 12:30. Heat it up to 74 °C for 15 s, or use it by 16:30.");
+        assertThat(judge("REHEATING", "08:00 5; 09:00 75 15; 14:00 40").words())
+                .contains("15 s, 14:00 40 °C. Below 57 °C for up to 299.8 min (at most 240 min allowed): discard it.");
+    }
+
+    /** The plan has it eaten until 16:05. FDA Food Code 3-501.16, 3-501.19(B): 57 °C, four hours; 3-401.11: 63 °C for 15 s. */
+    @Test
+    void readingsOfWhatIsLeftOverDoNotCount() {
+        JudgedReadings hold = judge("HOT_HOLD", "11:00 60; 16:05 60; 22:00 20");
+        assertThat(hold.grade()).isEqualTo(Grade.FINE);
+        assertThat(hold.words())
+                .isEqualTo(
+                        "11:00 60 °C, 16:05 60 °C, 22:00 20 °C after it was eaten by the plan. Hot enough: never below 60"
+                                + " °C, and 57 °C is hot.");
+        assertThat(judge("REHEATING", "14:00 5; 15:00 75 15; 22:00 20").grade()).isEqualTo(Grade.FINE);
+        assertThat(judge("HOT_HOLD", "16:06 20").grade()).isEqualTo(Grade.WATCH);
+        assertThat(judge("HOT_HOLD", "16:06 20").words())
+                .endsWith("after it was eaten by the plan. Nobody read it before: tell replan if it is eaten later.");
+        assertThat(judge("COOKING", "16:06 50").grade()).isEqualTo(Grade.NOT_SAFE);
+        assertThat(judge("COLD_HOLD", "10:00 4; 22:00 20").grade()).isEqualTo(Grade.NOT_SAFE);
+        eaters = List.of();
+        assertThat(judge("HOT_HOLD", "11:00 60; 22:00 20").grade()).isEqualTo(Grade.NOT_SAFE);
+    }
+
+    /** FDA Food Code 3-501.16(A)(2): 5 °C. */
+    @Test
+    void numbersHaveAllDigitsThatWereGiven() {
+        assertThat(judge("COLD_HOLD", "12:30 5.004").words()).startsWith("12:30 5.004 °C. Above 5 °C");
+        assertThat(judge("COLD_HOLD", "12:30 -0.50").words()).contains("-0.5 °C");
+        assertThat(judge("COLD_HOLD", "12:30 -20").words()).contains("never above -20 °C");
     }
 
     /** FDA Food Code 2022, 3-401.11(A)(1); rows may stand in any order, and a time held may reach beyond the next row. */
@@ -430,7 +496,10 @@ class JudgedReadingsTest {
         "10:00 5, FINE",
         "10:00 5; 14:00 10, WATCH",
         "10:00 5; 14:01 10, NOT_SAFE",
-        "10:00 5; 11:00 10; 12:00 5, WATCH"
+        "10:00 5; 11:00 10; 12:00 5, WATCH",
+        "10:00 5; 11:00 21, WATCH",
+        "10:00 5; 11:00 21.1, NOT_SAFE",
+        "10:00 40; 13:59 40, NOT_SAFE"
     })
     void rawFoodMayThawForFourHoursInAll(String log, Grade grade) {
         assertThat(judge("THAWING", log).grade()).isEqualTo(grade);
@@ -448,6 +517,20 @@ class JudgedReadingsTest {
                 .contains(
                         "Raw, above 5 °C for up to 120 min (at most 240 min allowed) with its preparation; cold again.");
         assertThat(judge("THAWING", "10:00 -18; 11:00 4").words()).contains("never above 4 °C");
+    }
+
+    /** FDA Food Code 3-501.13: 21 °C, four hours with its preparation. */
+    @Test
+    void whatThawsTooWarmOrIsCookedTooLateIsToldWithThePlan() {
+        cook = true;
+        assertThat(judge("THAWING", "10:00 5; 11:00 40").words())
+                .endsWith("At 40 °C warmer than running water may be, at most 21 °C: discard it.");
+        assertThat(judge("THAWING", "11:29 5; 12:00 10").words())
+                .endsWith("by 15:29. Running water: at most 21 °C. The plan cooks it from 15:30: too late.");
+        assertThat(judge("THAWING", "11:29 5; 12:00 10").grade()).isEqualTo(Grade.NOT_SAFE);
+        assertThat(judge("THAWING", "11:30 5; 12:00 10").grade()).isEqualTo(Grade.WATCH);
+        eaters = List.of();
+        assertThat(judge("THAWING", "11:29 5; 12:00 10").grade()).isEqualTo(Grade.WATCH);
     }
 
     /** FDA Food Code 3-501.19(B): four hours, from 5 or 57 °C, what is cut or opened from 21 °C; (C): six, never above 21 °C. */

@@ -164,6 +164,9 @@ class ProfileTest {
     void theBritishProfileHeatsUpToSeventy() {
         assertThat(Reheating.right(UK, false, 70, 120, 500)).isTrue();
         assertThat(Reheating.right(UK, false, 70, 119, 5)).isFalse();
+        assertThat(Reheating.right(UK, false, 80, 6, 5)).isTrue();
+        assertThat(Reheating.right(UK, false, 80, 5, 5)).isFalse();
+        assertThat(Reheating.right(UK, false, 65, 600, 5)).isTrue();
         assertThat(Reheating.right(UK, true, 63, 0, 5)).isTrue();
         assertThat(Reheating.right(UK, true, 62, 0, 5)).isFalse();
     }
@@ -175,6 +178,8 @@ class ProfileTest {
         assertThat(Thawing.fridge(FDA, 5.1)).isFalse();
         assertThat(Thawing.aboveCold(FDA, true, 10, 240)).isTrue();
         assertThat(Thawing.aboveCold(FDA, true, 10, 241)).isFalse();
+        assertThat(Thawing.aboveCold(FDA, true, 21, 1)).isTrue();
+        assertThat(Thawing.aboveCold(FDA, true, 21.1, 1)).isFalse();
         assertThat(Thawing.aboveCold(FDA, false, 5, 0)).isTrue();
         assertThat(Thawing.aboveCold(FDA, false, 5.1, 1)).isFalse();
         assertThat(Thawing.aboveCold(UK, true, 10, 240)).isTrue();
