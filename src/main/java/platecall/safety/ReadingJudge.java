@@ -242,7 +242,7 @@ final class ReadingJudge {
         List<Verdict> verdicts = new ArrayList<>();
         for (Cooling.Stage stage : stages) {
             // one that was over before the first reading counts with a later one that starts no lower
-            boolean over = until.get(0).celsius() <= stage.toCelsius();
+            boolean over = until.stream().allMatch(reading -> reading.celsius() <= stage.toCelsius());
             if (!over || stage == last || stage.fromCelsius() > last.fromCelsius()) {
                 verdicts.add(stage(stage, until));
             }
@@ -253,11 +253,13 @@ final class ReadingJudge {
                 verdicts.add(outOfRange(false, out));
             }
         }
-        if (profile.cooling().stream().noneMatch(stage -> stage.fromAmbient() == neverHot)) {
-            String its = neverHot ? "that food may stand out of the cold" : "that food may stand between hot and cold";
-            verdicts.add(Verdict.fine("This profile has no minutes for it: those " + its + " count."));
-        }
-        return Verdict.worst(verdicts);
+        Verdict worst = Verdict.worst(verdicts);
+        return profile.cooling().contains(last)
+                ? worst
+                : new Verdict(
+                        worst.grade(),
+                        worst.words() + " This profile has no minutes down to " + number(last.toCelsius())
+                                + " °C: those that food may stand out count.");
     }
 
     /** The profile's stages, and the minutes between the limits where those don't reach down to the cold one. */

@@ -205,6 +205,7 @@ class JudgedReadingsTest {
         "fda-2022, 07:00 60; 08:00 20; 12:40 4; 13:00 9, WATCH",
         "fda-2022, 06:00 60; 07:00 20; 07:40 4; 19:00 5, FINE",
         "fda-2022, 10:00 57; 11:00 20; 12:01 22, NOT_SAFE",
+        "fda-2022, 10:00 20; 12:01 30, NOT_SAFE",
         "fda-2022, 10:00 57; 11:00 20; 11:30 30; 13:00 20; 13:30 5, NOT_SAFE",
         "fda-2022, 10:00 57; 11:00 20; 11:30 30; 11:50 20; 13:30 5, FINE"
     })
@@ -282,9 +283,11 @@ class JudgedReadingsTest {
                 .endsWith("From its first reading to 5 °C took 300 min (at most 240 min allowed): discard it.");
         profile = "uk";
         assertThat(judge("COOLING", "10:00 63; 11:00 30").words())
-                .endsWith(
-                        "Get it to 8 °C by 11:59. This profile has no minutes for it: those that food may stand between"
-                                + " hot and cold count.");
+                .endsWith("Get it to 8 °C by 11:59. This profile has no minutes down to 8 °C: those that food may stand"
+                        + " out count.");
+        assertThat(judge("COOLING", "10:00 63; 12:00 8").words())
+                .endsWith("From 63 °C to 8 °C took 120 min (less than 120 min allowed): discard it. This profile has no"
+                        + " minutes down to 8 °C: those that food may stand out count.");
     }
 
     /** FDA Food Code 3-501.14(A) and (B). */
