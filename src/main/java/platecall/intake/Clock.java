@@ -311,7 +311,7 @@ final class Clock {
         }
         int hour = Integer.parseInt(matcher.group("hour"));
         int minute = Integer.parseInt(matcher.group("minute"));
-        return hour < 24 || hour > 35 || minute > 59
+        return hour < 24 || hour > 47 || minute > 59
                 ? Optional.empty()
                 : Optional.of(frame.date().plusDays(1) + " " + clock(LocalTime.of(hour - 24, minute)));
     }

@@ -192,6 +192,11 @@ final class DayWorkbook {
         return !format.contains("%") && format.matches(".*[ymdhs].*");
     }
 
+    /** Whether hours go on past 24, as in {@code [h]:mm}: no other brackets are left. */
+    private static boolean countsHoursOn(String format) {
+        return format.contains("[");
+    }
+
     /** A cell as its user sees it, as far as a day's grammar goes: times as clock times, shares in percent. */
     private static String text(Cell cell, boolean date1904) {
         String raw = cell.getRawValue() == null ? "" : cell.getRawValue();
@@ -218,7 +223,7 @@ final class DayWorkbook {
             return Grammars.plain(tidy(number.movePointRight(2))) + " %";
         }
         if (isTime(format)) {
-            return time(number, date1904);
+            return time(number, date1904, countsHoursOn(format));
         }
         return Grammars.plain(tidy(number));
     }
@@ -241,14 +246,16 @@ final class DayWorkbook {
     /**
      * Days since the end of 1899, or since the beginning of 1904, as spreadsheets count them; below one and a half only hours,
      * which may be 24 and more.
+     *
+     * @param hoursOnly whether the cell shows hours, however many
      */
-    private static String time(BigDecimal days, boolean date1904) {
+    private static String time(BigDecimal days, boolean date1904, boolean hoursOnly) {
         double value = days.doubleValue();
         if (value < 0 || value > 100_000) {
             return Grammars.plain(days);
         }
         long minutes = Math.round(value * 24 * 60);
-        if (minutes < MOST_HOURS * 60) {
+        if (hoursOnly || minutes < MOST_HOURS * 60) {
             return String.format(Locale.ROOT, "%02d:%02d", minutes / 60, minutes % 60);
         }
         LocalDateTime first = date1904 ? LocalDateTime.of(1904, 1, 1, 0, 0) : LocalDateTime.of(1899, 12, 30, 0, 0);

@@ -136,6 +136,20 @@ class DayWorkbookTest {
     }
 
     @Test
+    void hoursThatAreCountedOnAreHoursHoweverMany() throws IOException {
+        Path file = innTyped((name, worksheet) -> {
+            if (name.equals("setups")) {
+                put(worksheet, 1, 4, 35.0 / 24, "[h]:mm");
+                put(worksheet, 2, 4, 36.5 / 24, "[h]:mm");
+            }
+        });
+        assertThat(SheetFolder.report(file))
+                .containsExactly(
+                        "typed.xlsx, sheet setups, row 2, column \"call\": [35:00] is not a time: hours go from 00:00 to 24:00. Maybe 2026-10-25 11:00.",
+                        "typed.xlsx, sheet setups, row 3, column \"call\": [36:30] is not a time: hours go from 00:00 to 24:00. Maybe 2026-10-25 12:30.");
+    }
+
+    @Test
     void aDateOrATimeThatIsShownAsANumberIsOfferedAsOne() throws IOException {
         Path file = innTyped((name, worksheet) -> {
             if (name.equals("setups")) {
