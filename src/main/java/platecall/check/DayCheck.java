@@ -64,7 +64,7 @@ public final class DayCheck {
         Loads loads = new Loads(day, copiesOf, found);
         Set<String> overloaded = loads.circuits();
         Optional<EmptyKitchen> kitchen =
-                hoursHold && calls.withinTwoWeeks() ? Optional.of(new EmptyKitchen(day)) : Optional.empty();
+                hoursHold && calls.withinTwoWeeks() ? Optional.of(new EmptyKitchen(day, copiesOf)) : Optional.empty();
         Set<String> full = kitchen.isPresent() ? loads.alwaysOn(overloaded) : Set.of();
         Set<List<String>> workable = new Work(day, recipes, kitchen, overloaded, full, found).check();
         if (kitchen.isPresent()) {

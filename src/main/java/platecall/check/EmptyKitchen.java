@@ -8,8 +8,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.ToIntFunction;
+import java.util.stream.IntStream;
 import platecall.day.Circuit;
 import platecall.day.Day;
+import platecall.day.Need;
 import platecall.day.Person;
 import platecall.day.Station;
 import platecall.day.StationUse;
@@ -27,6 +30,7 @@ final class EmptyKitchen {
     static final int NEVER = Integer.MAX_VALUE;
 
     private final Day day;
+    private final ToIntFunction<Need> copiesOf;
     private final Moment origin;
     private final int minutes;
     private final Map<String, int[]> freeOfStation = new HashMap<>();
@@ -35,7 +39,9 @@ final class EmptyKitchen {
     private final Map<Amount, int[]> runs = new HashMap<>();
     private final List<int[]> handRuns = new ArrayList<>();
     private final Map<Step, List<Way>> waysOf = new HashMap<>();
-    private final Map<Step, int[]> nextOf = new HashMap<>();
+    private final Map<Step, List<Integer>> skilledOf = new HashMap<>();
+    private final Map<Step, int[]> lengthsOf = new HashMap<>();
+    private final Map<Step, int[]> nextEndsOf = new HashMap<>();
     private final Map<Hands, Integer> togetherOf = new HashMap<>();
     private final int[] quietRun;
     private final Map<Step, int[]> lastEndsOf = new HashMap<>();
@@ -58,9 +64,13 @@ final class EmptyKitchen {
      */
     record Way(Map<String, Integer> stations, Map<String, Integer> tenths, Optional<Station> oven, boolean heard) {}
 
-    /** @param day whose stations have names of their own and whose horizon is not absurdly long */
-    EmptyKitchen(Day day) {
+    /**
+     * @param day whose stations have names of their own and whose horizon is not absurdly long
+     * @param copiesOf copies that a need gets: no batch is larger than all of its dish
+     */
+    EmptyKitchen(Day day, ToIntFunction<Need> copiesOf) {
         this.day = day;
+        this.copiesOf = copiesOf;
         Span horizon = day.horizon();
         origin = horizon.start();
         minutes = horizon.minutes();
@@ -115,7 +125,7 @@ final class EmptyKitchen {
             List<Person> always = day.people().stream()
                     .map(person -> new Person(person.id(), person.skills(), List.of(), List.of(), person.costPerHour()))
                     .toList();
-            staffed = Optional.of(new EmptyKitchen(day.with(day.facts(), day.stations(), always)));
+            staffed = Optional.of(new EmptyKitchen(day.with(day.facts(), day.stations(), always), copiesOf));
         }
         return staffed.get();
     }
@@ -126,7 +136,7 @@ final class EmptyKitchen {
             List<Station> stations = day.stations().stream()
                     .map(station -> key.contains(station.id()) ? station.withHours(List.of()) : station)
                     .toList();
-            return new EmptyKitchen(day.with(day.facts(), stations, day.people()));
+            return new EmptyKitchen(day.with(day.facts(), stations, day.people()), copiesOf);
         });
     }
 
@@ -259,9 +269,15 @@ final class EmptyKitchen {
     /** Longest stretch in which the hands of a step must be on without a break. */
     static int longestHandsOn(Step step) {
         int all = step.minutesFor(1);
-        int first = step.handsFirst().orElse(0);
-        int last = step.handsLast().orElse(0);
-        return step.handsThroughout() || first + last >= all ? all : Math.max(first, last);
+        return handsMeet(step)
+                ? all
+                : Math.max(step.handsFirst().orElse(0), step.handsLast().orElse(0));
+    }
+
+    /** Whether hands are on all the time: if they are with one copy, then with any number of them. */
+    private static boolean handsMeet(Step step) {
+        return step.handsThroughout()
+                || step.handsFirst().orElse(0) + step.handsLast().orElse(0) >= step.minutesFor(1);
     }
 
     /** A circuit that for want of power allows none of the step's choices of stations at any time, if there is one. */
@@ -282,19 +298,46 @@ final class EmptyKitchen {
         return weak;
     }
 
-    /** First minute at or after {@code from} at which the step can start; {@link #NEVER} if there is none. */
-    int earliest(Step step, int from) {
-        int[] next = nextOf.computeIfAbsent(step, this::nextStarts);
+    /** Minutes that the step takes with as many copies in its batch as there can be, from one on. */
+    private int[] lengths(Step step) {
+        return lengthsOf.computeIfAbsent(step, key -> {
+            int copies = step.minutesPerCopy() == 0
+                    ? 1
+                    : day.needs().stream()
+                            .filter(need -> need.dish().equals(step.dish()))
+                            .mapToInt(copiesOf)
+                            .sum();
+            return IntStream.rangeClosed(
+                            1, Math.max(1, Math.min(copies, step.batchMost().orElse(1))))
+                    .map(step::minutesFor)
+                    .toArray();
+        });
+    }
+
+    /** How much longer the step takes with its largest batch than with its smallest. */
+    int mostLonger(Step step) {
+        int[] lengths = lengths(step);
+        return lengths[lengths.length - 1] - lengths[0];
+    }
+
+    /** First minute at which the step can end if it starts at or after {@code from}; {@link #NEVER} if there is none. */
+    int earliestEnd(Step step, int from) {
+        int[] next = nextEndsOf.computeIfAbsent(step, this::nextEnds);
         return from < minutes ? next[Math.max(0, from)] : NEVER;
     }
 
-    private int[] nextStarts(Step step) {
-        List<Way> ways = waysOf.computeIfAbsent(step, key -> ways(day, key));
-        List<Integer> people = skilled(step);
+    private int[] nextEnds(Step step) {
         int[] next = new int[minutes];
-        for (int t = minutes - 1, start = NEVER; t >= 0; t--) {
-            start = fits(step, ways, people, t) ? t : start;
-            next[t] = start;
+        for (int t = minutes - 1, end = NEVER; t >= 0; t--) {
+            int start = t;
+            end = Math.min(
+                    end,
+                    Arrays.stream(lengths(step))
+                            .filter(length -> fits(step, start, length))
+                            .map(length -> start + length)
+                            .findFirst()
+                            .orElse(NEVER));
+            next[t] = end;
         }
         return next;
     }
@@ -315,12 +358,13 @@ final class EmptyKitchen {
         before.forEach(this::lastEnds);
         int[] last = new int[minutes + 1];
         Arrays.fill(last, -1);
-        int length = step.minutesFor(1);
         for (int end = 1; end <= minutes; end++) {
-            int start = end - length;
-            boolean can = start >= 0
-                    && earliest(step, start) == start
-                    && before.stream().allMatch(earlier -> follows(step, start, earlier));
+            int by = end;
+            // a larger batch may begin while its hands are there and yet end in time for what follows
+            boolean can = Arrays.stream(lengths(step))
+                    .filter(length -> length <= by)
+                    .anyMatch(length -> fits(step, by - length, length)
+                            && before.stream().allMatch(earlier -> follows(step, by - length, earlier)));
             last[end] = can ? end : last[end - 1];
         }
         lastEndsOf.put(step, last);
@@ -338,21 +382,21 @@ final class EmptyKitchen {
 
     /** Last minute at which the step alone can start so that it has ended by {@code end}; -1 if there is none. */
     int latest(Step step, int end) {
-        List<Way> ways = waysOf.computeIfAbsent(step, key -> ways(day, key));
-        List<Integer> people = skilled(step);
-        for (int t = Math.min(end, minutes) - step.minutesFor(1); t >= 0; t--) {
-            if (fits(step, ways, people, t)) {
+        int by = Math.min(end, minutes);
+        for (int t = by - step.minutesFor(1); t >= 0; t--) {
+            int start = t;
+            if (Arrays.stream(lengths(step)).anyMatch(length -> start + length <= by && fits(step, start, length))) {
                 return t;
             }
         }
         return -1;
     }
 
-    private boolean fits(Step step, List<Way> ways, List<Integer> people, int t) {
-        int length = step.minutesFor(1);
+    private boolean fits(Step step, int t, int length) {
         return t + length <= minutes
-                && handsFit(step, people, t, length)
-                && ways.stream().anyMatch(way -> fits(step, way, t, length));
+                && handsFit(step, skilledOf.computeIfAbsent(step, this::skilled), t, length)
+                && waysOf.computeIfAbsent(step, key -> ways(day, key)).stream()
+                        .anyMatch(way -> fits(step, way, t, length));
     }
 
     private boolean fits(Step step, Way way, int t, int length) {
@@ -378,7 +422,7 @@ final class EmptyKitchen {
         }
         int first = step.handsFirst().orElse(0);
         int last = step.handsLast().orElse(0);
-        return step.handsThroughout() || first + last >= length
+        return handsMeet(step)
                 ? there(people, t, length) >= step.hands()
                 : there(people, t, first) >= step.hands() && there(people, t + length - last, last) >= step.hands();
     }

@@ -239,18 +239,18 @@ final class Readiness {
         int most = 0;
         for (Step step : steps) {
             int from = from(step, ends, supplied);
-            int start = kitchen.earliest(step, from);
-            int wait = start - staffed.earliest(step, from);
-            if (start != EmptyKitchen.NEVER && wait > most) {
+            int end = kitchen.earliestEnd(step, from);
+            int wait = end - staffed.earliestEnd(step, from);
+            if (end != EmptyKitchen.NEVER && wait > most) {
                 most = wait;
                 longest = Optional.of(step);
             }
-            if (start == EmptyKitchen.NEVER) {
+            if (end == EmptyKitchen.NEVER) {
                 // a step that only comes too late is not the cause, but the one that waited before it
-                boolean itself = kitchen.earliest(step, from(step, staffedEnds, supplied)) == EmptyKitchen.NEVER;
+                boolean itself = kitchen.earliestEnd(step, from(step, staffedEnds, supplied)) == EmptyKitchen.NEVER;
                 return Optional.of(new Shortage(Optional.of(itself ? step : longest.orElse(step))));
             }
-            ends.put(step.id(), start + step.minutesFor(1));
+            ends.put(step.id(), end);
         }
         return Optional.of(new Shortage(longest));
     }
@@ -320,11 +320,11 @@ final class Readiness {
             EmptyKitchen in, List<Step> steps, ToIntFunction<Step> supplied) {
         Map<String, Integer> ends = new HashMap<>();
         for (Step step : steps) {
-            int start = in.earliest(step, from(step, ends, supplied));
-            if (start == EmptyKitchen.NEVER) {
+            int end = in.earliestEnd(step, from(step, ends, supplied));
+            if (end == EmptyKitchen.NEVER) {
                 return Optional.empty();
             }
-            ends.put(step.id(), start + step.minutesFor(1));
+            ends.put(step.id(), end);
         }
         return Optional.of(ends);
     }
@@ -363,7 +363,7 @@ final class Readiness {
         }
     }
 
-    /** Least minutes between hot and cold of all plans of an empty kitchen that are in time. */
+    /** Least minutes between hot and cold of all plans of an empty kitchen that are in time, or fewer if batches grow. */
     private int leastBetween(Chill chill, Need need, List<Step> steps, int due) {
         int least = EmptyKitchen.NEVER;
         for (int start = due; start >= 0 && least > chill.most(); start--) {
@@ -371,10 +371,11 @@ final class Readiness {
             Optional<Map<String, Integer>> ends =
                     ends(kitchen, steps, step -> Math.max(arrival(step), step.equals(chill.hot()) ? from : 0));
             if (ends.isPresent() && atCamera(kitchen, need, ends.get()) <= due) {
+                // a larger batch that starts at the same time ends later, and one that ends then has started earlier
                 int hot = ends.get().get(chill.hot().id())
-                        - (chill.held() ? chill.hot().minutesFor(1) : 0);
+                        + (chill.held() ? -chill.hot().minutesFor(1) : kitchen.mostLonger(chill.hot()));
                 int cold = ends.get().get(chill.cold().id())
-                        - (chill.inside() ? chill.cold().minutesFor(1) : 0);
+                        - (chill.inside() ? chill.cold().minutesFor(1) + kitchen.mostLonger(chill.cold()) : 0);
                 least = Math.min(least, cold - hot);
             }
         }

@@ -371,7 +371,10 @@ final class Work {
         if (step.hands() > 0) {
             told |= handHours(row, step, empty);
         }
-        if (day.disturbsSet(step) && empty.longestNoise() < minutes) {
+        // what needs no hands may go on outside kitchen hours
+        if (day.disturbsSet(step)
+                && empty.longestNoise() < minutes
+                && empty.earliestEnd(step, 0) == EmptyKitchen.NEVER) {
             told = true;
             tell(
                     row,
@@ -381,7 +384,7 @@ final class Work {
                             + empty.longestNoise() + " at most",
                     "Maybe a station out of earshot, or a shorter step.");
         }
-        boolean fits = !told && empty.earliest(step, 0) != EmptyKitchen.NEVER;
+        boolean fits = !told && empty.earliestEnd(step, 0) != EmptyKitchen.NEVER;
         if (!told && !fits) {
             neverTogether(row, step, empty);
         }
@@ -403,7 +406,7 @@ final class Work {
                                 + " A for long, beside what is always on there",
                         "Maybe another circuit: ask the electrician.");
             }
-        } else if (empty.staffed().earliest(step, 0) != EmptyKitchen.NEVER) {
+        } else if (empty.staffed().earliestEnd(step, 0) != EmptyKitchen.NEVER) {
             tell(
                     row,
                     "step",

@@ -209,6 +209,51 @@ class CallsTest {
                         + "call.");
     }
 
+    /** Bo puts one to three pieces in until 09:00; they take 25, 40 or 55 minutes, and are plated at once. */
+    @Test
+    void aBatchOfMoreCopiesEndsInTimeThoughOneCopyWouldNot() {
+        Sheets sheets = Sheets.toast()
+                .change("setups", "1", "takes at worst=3", "take cycle=1", "rolling minutes=1")
+                .change("dishes", "toast", "usable to=25")
+                .change("people", "Bo", "skills=baking", "hours=06:00-09:00")
+                .change(
+                        "steps",
+                        "bake",
+                        "minutes likely=10",
+                        "minutes per copy=15",
+                        "batch=8",
+                        "hands=1",
+                        "hands first=5",
+                        "skill=baking")
+                .change("steps", "plate", "most wait=0")
+                .change("needs", "1", "copies=3");
+        assertThat(sheets.change("setups", "1", "call=10:15").troubles()).isEmpty();
+        assertThat(sheets.change("needs", "1", "copies=2").troubles())
+                .containsExactly("needs 0 dish: [toast] is past usable at 10:15: it can't be plated after 09:38, and "
+                        + "is usable for 25 minutes: step bake takes 1 pair of hands with skill baking, and there is only Bo "
+                        + "(06:00-09:00). Maybe longer hours in sheet people or skill baking for somebody else, or an earlier "
+                        + "call.");
+    }
+
+    /** Ada comes back just when a batch of two ends; one copy would end while she is away. */
+    @Test
+    void handsThatComeBackForTheEndOfALargerBatchAreEnough() {
+        Sheets sheets = Sheets.toast()
+                .change("setups", "1", "call=06:50")
+                .change("people", "Ada", "skills=plating; baking", "hours=06:00-06:20; 06:40-18:00")
+                .change(
+                        "steps",
+                        "bake",
+                        "minutes likely=10",
+                        "minutes per copy=7",
+                        "batch=2",
+                        "hands=1",
+                        "hands first=2",
+                        "hands last=2",
+                        "skill=baking");
+        assertThat(sheets.troubles()).isEmpty();
+    }
+
     /** Carried for 5 minutes. */
     @Test
     void aLookThatIsShorterThanTheWalkIsNotBlamedOnHours() {

@@ -16,6 +16,7 @@ import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
 import net.jqwik.api.constraints.IntRange;
+import platecall.audit.Audit;
 import platecall.day.Absence;
 import platecall.day.Circuit;
 import platecall.day.Day;
@@ -39,7 +40,9 @@ import platecall.day.Step;
 import platecall.day.Trouble;
 import platecall.day.Use;
 import platecall.looks.Looks;
+import platecall.plan.Plan;
 import platecall.solve.DayGenerator;
+import platecall.solve.InventedDays;
 import platecall.tasks.Breakdown;
 import platecall.tasks.TaskNet;
 import platecall.units.Moment;
@@ -92,6 +95,141 @@ class DayCheckPropertyTest {
     @Property(tries = 40)
     void aDayMadeToBePlannedHasNoTroubles(@ForAll @IntRange(min = 4, max = 150) int size, @ForAll long seed) {
         assertThat(DayCheck.troubles(DayGenerator.day(size, 0.62, seed, true))).isEmpty();
+    }
+
+    /** People, burners and counters are there only while a plan needs them, so that the day can just be planned. */
+    @Property(tries = 60)
+    void aDayThatHasAPlanHasNoTroubles(@ForAll @IntRange(min = 8, max = 40) int size, @ForAll long seed) {
+        Day day = new GrowingBatches(seed).in(DayGenerator.day(size, 0.3, seed, true));
+        Plan plan = InventedDays.plan(day, seed);
+        Day tight = justFor(plan, day);
+        Assume.that(Audit.of(tight, plan).sound());
+        Assume.that(plan.copies().stream()
+                .allMatch(copy ->
+                        copy.usableTo().filter(to -> !to.isBefore(copy.due())).isPresent()));
+
+        assertThat(DayCheck.troubles(tight)).isEmpty();
+    }
+
+    private static Day justFor(Plan plan, Day day) {
+        Span firstMinute = Span.ofMinutes(day.facts().kitchenHours().get(0).start(), 1);
+        List<Station> stations = day.stations().stream()
+                .map(station -> station.kind().alwaysOn() || station.kind().storesFood()
+                        ? station
+                        : station.withHours(orElse(
+                                firstMinute,
+                                plan.work().stream()
+                                        .filter(work -> work.stations().stream()
+                                                .anyMatch(hold -> hold.station().equals(station.id())))
+                                        .map(Plan.Work::span)
+                                        .toList())))
+                .toList();
+        List<Person> people = day.people().stream()
+                .map(person -> person.withShifts(orElse(
+                        firstMinute,
+                        plan.work().stream()
+                                .flatMap(work -> work.hands().stream())
+                                .filter(hands -> hands.person().equals(person.id()))
+                                .map(Plan.Hands::span)
+                                .toList())))
+                .toList();
+        return day.with(day.facts(), stations, people);
+    }
+
+    private static List<Span> orElse(Span other, List<Span> spans) {
+        return spans.isEmpty() ? List.of(other) : Span.union(spans);
+    }
+
+    /** Makes some steps of a day batches that take longer with more copies, and limits how long its dishes are usable. */
+    private static final class GrowingBatches {
+
+        private final SplittableRandom random;
+
+        GrowingBatches(long seed) {
+            random = new SplittableRandom(seed);
+        }
+
+        Day in(Day day) {
+            DayFacts facts = day.facts();
+            return new Day(
+                    new DayFacts(
+                            facts.title(),
+                            facts.date(),
+                            facts.zone(),
+                            facts.kitchenHours(),
+                            facts.currency(),
+                            facts.crewCostPerMinute(),
+                            facts.foodBudget(),
+                            facts.promise(),
+                            facts.safetyProfile(),
+                            facts.setCelsius(),
+                            facts.setHumidityPercent(),
+                            facts.lightWattsPerSquareMetre(),
+                            facts.silence(),
+                            Optional.empty(),
+                            facts.mealMinutes(),
+                            facts.prices()),
+                    day.setups(),
+                    day.needs(),
+                    day.dishes().stream().map(this::shortlyUsable).toList(),
+                    day.looks(),
+                    day.steps().stream().map(this::growing).toList(),
+                    day.ingredients(),
+                    day.stations(),
+                    day.circuits(),
+                    day.people(),
+                    day.cast(),
+                    day.places());
+        }
+
+        private Dish shortlyUsable(Dish dish) {
+            int usable = 10 + random.nextInt(30);
+            return new Dish(
+                    dish.id(),
+                    dish.name(),
+                    Look.table(0, Math.min(8, usable), usable),
+                    dish.edible(),
+                    dish.cost(),
+                    dish.bought(),
+                    dish.storageUnits(),
+                    dish.heldIn(),
+                    dish.timeTemperatureControlled(),
+                    dish.carryMinutes(),
+                    dish.copiesPerWalk(),
+                    0,
+                    0);
+        }
+
+        private Step growing(Step step) {
+            if (random.nextInt(3) == 0) {
+                return step;
+            }
+            int minutes = Math.min(12, step.minutesLikely());
+            int first = random.nextInt(minutes + 1);
+            int last = random.nextInt(3) == 0 ? random.nextInt(minutes + 1) : 0;
+            return new Step(
+                    step.dish(),
+                    step.id(),
+                    step.after(),
+                    step.leastWait(),
+                    step.mostWait(),
+                    minutes,
+                    minutes,
+                    minutes,
+                    random.nextInt(13),
+                    Optional.of(2 + random.nextInt(4)),
+                    1,
+                    step.skill(),
+                    random.nextInt(4) == 0 ? Optional.empty() : Optional.of(first),
+                    last == 0 ? Optional.empty() : Optional.of(last),
+                    step.stations(),
+                    step.ovenCelsius(),
+                    step.noisy(),
+                    step.waitsIn(),
+                    step.raw(),
+                    step.coreCelsius(),
+                    step.anyTimeAfter());
+        }
     }
 
     private static Map<String, Integer> rows(Day day) {

@@ -263,4 +263,15 @@ class WorkTest {
                 .containsExactly("stations 2 station: [fridge] is never open in kitchen hours, so nothing can wait "
                         + "there. Maybe longer hours for its place.");
     }
+
+    /** The oven bakes on for 100 minutes while the kitchen is closed. */
+    @Test
+    void noiseWithoutHandsMayGoOnOutsideKitchenHours() {
+        assertThat(Sheets.toast()
+                        .fact("kitchen hours", "06:00-07:00; 09:30-10:40")
+                        .change("stations", "oven", "hours=06:00-10:40")
+                        .change("steps", "bake", "minutes likely=100", "noisy=yes")
+                        .troubles())
+                .isEmpty();
+    }
 }
