@@ -167,20 +167,23 @@ final class Recipes {
         }
     }
 
-    /** Start of {@code to} is at least start of {@code from} plus {@code minutes}. */
+    /**
+     * {@code to} is at least {@code minutes} after {@code from}: the start of a step is twice its place, its end one more, as it takes
+     * longer with more copies.
+     */
     private record Lag(int from, int to, long minutes, boolean most) {}
 
     /** Longest paths; if they never settle, some most wait is shorter than what lies between. */
     private void waits(List<Step> steps, Findings found) {
         List<Lag> lags = lags(steps);
-        long[] start = new long[steps.size()];
-        Lag[] because = new Lag[steps.size()];
+        long[] at = new long[2 * steps.size()];
+        Lag[] because = new Lag[at.length];
         int moved = -1;
-        for (int round = 0; round <= steps.size(); round++) {
+        for (int round = 0; round <= at.length; round++) {
             moved = -1;
             for (Lag lag : lags) {
-                if (start[lag.from()] + lag.minutes() > start[lag.to()]) {
-                    start[lag.to()] = start[lag.from()] + lag.minutes();
+                if (at[lag.from()] + lag.minutes() > at[lag.to()]) {
+                    at[lag.to()] = at[lag.from()] + lag.minutes();
                     because[lag.to()] = lag;
                     moved = lag.to();
                 }
@@ -189,23 +192,23 @@ final class Recipes {
                 return;
             }
         }
-        for (int i = 0; i < steps.size(); i++) {
+        for (int i = 0; i < at.length; i++) {
             moved = because[moved].from();
         }
         long missing = 0;
         List<Lag> limits = new ArrayList<>();
-        int at = moved;
+        int on = moved;
         do {
-            missing += because[at].minutes();
-            if (because[at].most()) {
-                limits.add(because[at]);
+            missing += because[on].minutes();
+            if (because[on].most()) {
+                limits.add(because[on]);
             }
-            at = because[at].from();
-        } while (at != moved);
+            on = because[on].from();
+        } while (on != moved);
         Lag limit = limits.stream()
-                .min(java.util.Comparator.comparingInt(lag -> day.steps().indexOf(steps.get(lag.from()))))
+                .min(java.util.Comparator.comparingInt(lag -> day.steps().indexOf(steps.get(lag.from() / 2))))
                 .orElseThrow();
-        Step bound = steps.get(limit.from());
+        Step bound = steps.get(limit.from() / 2);
         int most = bound.mostWait().orElseThrow();
         found.add(
                 Sheet.STEPS,
@@ -213,13 +216,13 @@ final class Recipes {
                 "most wait",
                 String.valueOf(most),
                 limits.size() == 1
-                        ? "can't be kept: between " + steps.get(limit.to()).id() + " and " + bound.id() + " lie "
+                        ? "can't be kept: between " + steps.get(limit.to() / 2).id() + " and " + bound.id() + " lie "
                                 + Wording.minutes(most + missing) + " of other steps and waits"
                         : "can't be kept beside the other most waits of dish " + bound.dish() + ": "
                                 + Wording.minutes(missing) + " are missing",
                 limits.size() == 1
                         ? "Maybe " + (most + missing) + ", or put the other step before "
-                                + steps.get(limit.to()).id() + "."
+                                + steps.get(limit.to() / 2).id() + "."
                         : "Maybe " + (most + missing) + ".");
     }
 
@@ -228,13 +231,14 @@ final class Recipes {
         List<Lag> lags = new ArrayList<>();
         for (int i = 0; i < steps.size(); i++) {
             Step step = steps.get(i);
+            lags.add(new Lag(2 * i, 2 * i + 1, step.minutesFor(1), false));
+            lags.add(new Lag(2 * i + 1, 2 * i, -step.minutesFor(step.batchMost().orElse(1)), false));
             for (String before : step.predecessors()) {
-                int from = indexOf.get(before);
-                int minutes = steps.get(from).minutesFor(1);
+                int end = 2 * indexOf.get(before) + 1;
                 boolean timed = step.after().contains(before);
-                lags.add(new Lag(from, i, minutes + (timed ? step.leastWait() : 0), false));
+                lags.add(new Lag(end, 2 * i, timed ? step.leastWait() : 0, false));
                 if (timed && step.mostWait().isPresent()) {
-                    lags.add(new Lag(i, from, -(long) minutes - step.mostWait().get(), true));
+                    lags.add(new Lag(2 * i, end, -step.mostWait().get(), true));
                 }
             }
             indexOf.put(step.id(), i);

@@ -86,6 +86,20 @@ class RecipesTest {
                         + "5 minutes are missing. Maybe 10.");
     }
 
+    /** Cut for 10 minutes, then baked for 15, 25 or 35 while the rest takes 30, and plated at most 5 later. */
+    @Test
+    void aLargerBatchMayFillTheTimeThatAMostWaitDoesNotAllow() {
+        Sheets sheets = Sheets.toast()
+                .add("steps", "step=rest", "dish=toast", "after=cut", "minutes likely=30")
+                .change("steps", "bake", "minutes likely=5", "minutes per copy=10", "batch=3", "most wait=0")
+                .change("steps", "plate", "after=bake; rest", "most wait=5");
+
+        assertThat(sheets.troubles()).isEmpty();
+        assertThat(sheets.change("steps", "bake", "batch=1").troubles())
+                .containsExactly("steps 1 most wait: [0] can't be kept beside the other most waits of dish toast: "
+                        + "10 minutes are missing. Maybe 10.");
+    }
+
     @Test
     void waitsThatNoSingleCopyMeetsTogetherDoNotContradictEachOther() {
         Sheets sheets = Sheets.toast()
