@@ -85,7 +85,8 @@ final class SafetyCommand implements Callable<Integer> {
             return List.of();
         }
         NotedFile<ProbeReading> file = ReadingsFile.read(readings, day);
-        List<Trouble> troubles = JudgedReadings.troubles(day, plan, file.rows(), ReadingsFile.SHEET_NAME);
+        List<Trouble> troubles = JudgedReadings.troubles(
+                day, plan, file.rows(), ReadingsFile.SHEET_NAME, time -> ReadyTable.dated(time, day));
         if (!troubles.isEmpty()) {
             throw file.bad(troubles);
         }

@@ -7,10 +7,14 @@ import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import platecall.day.Day;
 import platecall.day.Dish;
+import platecall.day.Part;
 import platecall.day.ProbeReading;
 import platecall.day.ProbeReading.What;
 import platecall.day.Setup;
@@ -98,8 +102,10 @@ public record JudgedReadings(PlannedCopy copy, What what, Grade grade, String wo
      * the plan's first work or after the day, and two readings of a copy in one minute.
      *
      * @param sheet name of the rows' sheet
+     * @param clock prints a time
      */
-    public static List<Trouble> troubles(Day day, Plan plan, List<ProbeReading> rows, String sheet) {
+    public static List<Trouble> troubles(
+            Day day, Plan plan, List<ProbeReading> rows, String sheet, Function<Moment, String> clock) {
         List<Trouble> troubles = new ArrayList<>();
         List<Served> served = Served.of(day, plan);
         List<String> setups = day.setups().stream().map(Setup::id).toList();
@@ -112,6 +118,7 @@ public record JudgedReadings(PlannedCopy copy, What what, Grade grade, String wo
         for (int i = 0; i < rows.size(); i++) {
             ProbeReading row = rows.get(i);
             int before = troubles.size();
+            String time = clock.apply(row.time());
             if (row.setup().isPresent()) {
                 know(sheet, i, "setup", row.setup().get(), setups, troubles);
             }
@@ -119,11 +126,12 @@ public record JudgedReadings(PlannedCopy copy, What what, Grade grade, String wo
             if (row.time().isBefore(from) || !row.time().isBefore(day.horizon().end())) {
                 String where = row.time().isBefore(from) ? "before the plan's first work" : "after the day";
                 troubles.add(
-                        new Trouble(sheet, i, "time", "", "lies " + where, "Maybe the date is wrong, or missing."));
+                        new Trouble(sheet, i, "time", time, "lies " + where, "Maybe the date is wrong, or missing."));
             }
             List<String> meant = troubles.size() > before ? List.of() : meant(served, row);
             if (troubles.size() == before && meant.isEmpty()) {
-                troubles.add(new Trouble(sheet, i, "", "", "the plan makes no such copy", elsewhere(served, row)));
+                troubles.add(new Trouble(
+                        sheet, i, "", named(row), "is no copy that the plan makes", elsewhere(served, row)));
             }
             List<String> twice = meant.stream()
                     .filter(copy -> !told.add(List.of(copy, row.what(), row.time())))
@@ -133,8 +141,9 @@ public record JudgedReadings(PlannedCopy copy, What what, Grade grade, String wo
                         sheet,
                         i,
                         "time",
-                        "",
-                        twice.get(0) + " has another reading for " + row.what().word() + " in that minute",
+                        time,
+                        "has another reading of " + twice.get(0) + " for "
+                                + row.what().word(),
                         "Maybe only the one that counts: of the coolest part, in the cold of the warmest."));
             }
         }
@@ -146,6 +155,17 @@ public record JudgedReadings(PlannedCopy copy, What what, Grade grade, String wo
         if (!names.contains(name)) {
             troubles.add(new Trouble(sheet, row, column, name, "is not known", Spelling.suggest(name, names)));
         }
+    }
+
+    /** The copies that a row is about, as it names them. */
+    private static String named(ProbeReading row) {
+        return Stream.of(
+                        row.setup(),
+                        Optional.of(row.dish()),
+                        row.part().map(Part::word),
+                        row.number().map(String::valueOf))
+                .flatMap(Optional::stream)
+                .collect(Collectors.joining(", "));
     }
 
     /** Copies of the dish that the plan makes, as a way out. */

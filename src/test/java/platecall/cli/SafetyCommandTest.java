@@ -275,12 +275,12 @@ class SafetyCommandTest {
                         "readings.csv, sheet readings, row 2, column \"dish\": [sop] is not known. Did you mean soup?",
                         "readings.csv, sheet readings, row 3, column \"setup\": [9] is not known. Maybe one of: 1, 2, 3, 4, 5,"
                                 + " 6, 7.",
-                        "readings.csv, sheet readings, row 4: the plan makes no such copy. Maybe one of 2/soup/plate/hero#1,"
+                        "readings.csv, sheet readings, row 4: [3, soup] is no copy that the plan makes. Maybe one of 2/soup/plate/hero#1,"
                                 + " 2/soup/plate/hero#2, 2/soup/plate/hero#3, ....",
-                        "readings.csv, sheet readings, row 5, column \"time\": lies before the plan's first work. Maybe the date"
+                        "readings.csv, sheet readings, row 5, column \"time\": [2026-10-16 14:00] lies before the plan's first work. Maybe the date"
                                 + " is wrong, or missing.",
-                        "readings.csv, sheet readings, row 7, column \"time\": 2/soup/plate/hero#1 has another reading for hot"
-                                + " hold in that minute. Maybe only the one that counts: of the coolest part, in the cold of the"
+                        "readings.csv, sheet readings, row 7, column \"time\": [11:00] has another reading of"
+                                + " 2/soup/plate/hero#1 for hot hold. Maybe only the one that counts: of the coolest part, in the cold of the"
                                 + " warmest.");
         assertThat(judged(folder.resolve("none.csv"))).isEqualTo(Main.BAD_INPUT);
         assertThat(judged(readings())).isEqualTo(Main.BAD_INPUT);

@@ -77,7 +77,8 @@ class JudgedReadingsTest {
                         row.length > 2 ? Integer.parseInt(row[2]) : 0))
                 .toList();
         Day day = day();
-        assertThat(JudgedReadings.troubles(day, plan(day), rows, "readings")).isEmpty();
+        assertThat(JudgedReadings.troubles(day, plan(day), rows, "readings", time -> time.clock(TestDays.ZONE)))
+                .isEmpty();
         List<JudgedReadings> judged = JudgedReadings.of(day, plan(day), rows, time -> time.clock(TestDays.ZONE));
         assertThat(judged).hasSize(1);
         return judged.get(0);
@@ -600,15 +601,15 @@ class JudgedReadingsTest {
                 reading(What.COOKING, "23:00", 70, 0),
                 fits);
 
-        assertThat(JudgedReadings.troubles(day, plan(day), rows, "readings"))
+        assertThat(JudgedReadings.troubles(day, plan(day), rows, "readings", time -> time.clock(TestDays.ZONE)))
                 .extracting(Trouble::row, Trouble::column, Trouble::value, Trouble::what)
                 .containsExactly(
                         tuple(1, "setup", "S2", "is not known"),
                         tuple(1, "dish", "stow", "is not known"),
-                        tuple(2, "", "", "the plan makes no such copy"),
-                        tuple(3, "", "", "the plan makes no such copy"),
-                        tuple(4, "time", "", "lies before the plan's first work"),
-                        tuple(5, "time", "", "lies after the day"),
-                        tuple(6, "time", "", "S1/stew/serve/hero#1 has another reading for cooking in that minute"));
+                        tuple(2, "", "stew, insert", "is no copy that the plan makes"),
+                        tuple(3, "", "stew, 2", "is no copy that the plan makes"),
+                        tuple(4, "time", "05:59", "lies before the plan's first work"),
+                        tuple(5, "time", "23:00", "lies after the day"),
+                        tuple(6, "time", "10:00", "has another reading of S1/stew/serve/hero#1 for cooking"));
     }
 }
