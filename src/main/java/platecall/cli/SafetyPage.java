@@ -30,6 +30,7 @@ import platecall.safety.Electricity;
 import platecall.safety.FoodKind;
 import platecall.safety.HandContact;
 import platecall.safety.JudgedReadings;
+import platecall.safety.Labour;
 import platecall.safety.Limit;
 import platecall.safety.Profile;
 import platecall.safety.Roast;
@@ -37,6 +38,7 @@ import platecall.safety.SafetyClock;
 import platecall.safety.Sanitizing;
 import platecall.safety.Stay;
 import platecall.safety.Undercooked;
+import platecall.safety.WorkingTime;
 import platecall.units.Moment;
 import platecall.units.Span;
 
@@ -110,6 +112,7 @@ final class SafetyPage {
         eaters();
         contacts();
         circuits();
+        hours();
         limits();
         title("Cautions");
         line(
@@ -307,6 +310,63 @@ final class SafetyPage {
                     + " is that of loads of three hours or more (NEC 210.19(A)(1), 210.20(A));"
                     + " an electrician decides.");
         }
+    }
+
+    /** How long people work, and what is owed to them by some laws. */
+    private void hours() {
+        title("Hours of work");
+        List<WorkingTime> times = WorkingTime.of(day, plan);
+        if (times.isEmpty()) {
+            line("Nobody does anything in this plan.");
+            return;
+        }
+        for (int i = 0; i < times.size(); i++) {
+            WorkingTime time = times.get(i);
+            int rest = Labour.motionPictureRestMinutes(time.minutes());
+            Moment next = Labour.europeanCallFrom(time.span().end());
+            boolean tooSoon = i + 1 < times.size()
+                    && times.get(i + 1).person().equals(time.person())
+                    && times.get(i + 1).span().start().isBefore(next);
+            line(time.person() + ": " + clock(time.span()) + ", " + hoursAndMinutes(time.minutes())
+                    + meals(time.meals())
+                    + (rest == 0 ? "" : "; pauses " + rest + " min") + "; next call from " + clock(next)
+                    + (tooSoon ? ", but he or she is busy again before that" : ""));
+            owed(time).forEach(text -> wrap("    ", text));
+        }
+        line(
+                "From the first to the last thing that each does in this plan; setting up, clearing and the way home come on top."
+                        + " Next calls leave eleven hours of rest (Directive 2003/88/EC, Art. 3); pauses besides meals are those of"
+                        + " film crews in California (IWC Wage Order 12-2001). The day's own rule of meals is what is planned by;"
+                        + " which law holds, others decide.");
+    }
+
+    private String meals(List<Span> meals) {
+        return meals.isEmpty()
+                ? " without a meal break"
+                : " besides meals at " + meals.stream().map(this::clock).collect(Collectors.joining(" and "));
+    }
+
+    /** What a person would be owed beyond what is planned, by law. */
+    private List<String> owed(WorkingTime time) {
+        List<String> texts = new ArrayList<>();
+        int missing = time.mealsMissingInCalifornia();
+        if (missing > 0) {
+            texts.add("California Labor Code 512(a): " + (missing == 1 ? "one meal" : missing + " meals") + " more"
+                    + (time.missingMealsMayBeDropped() ? ", unless both sides agree to go without" : ""));
+        }
+        time.filmCrewMealMissedBy()
+                .ifPresent(by -> texts.add("film crews in California, IWC Wage Order 12-2001: a meal by " + clock(by)));
+        if (time.breakMinutesMissingInBritain() > 0) {
+            texts.add("UK Working Time Regulations 1998, reg. 12: a break of "
+                    + Labour.britishBreakMinutes(time.minutes(), false) + " min");
+        }
+        return texts;
+    }
+
+    private static String hoursAndMinutes(int minutes) {
+        return minutes < 60
+                ? minutes + " min"
+                : minutes / 60 + " h" + (minutes % 60 == 0 ? "" : " " + minutes % 60 + " min");
     }
 
     private void limits() {

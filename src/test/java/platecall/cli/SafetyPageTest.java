@@ -64,6 +64,39 @@ class SafetyPageTest {
                 .replaceAll("\\s+", " ");
     }
 
+    /** Directive 2003/88/EC, Art. 3; California Labor Code 512(a); IWC Wage Order 12-2001; SI 1998/1833, reg. 12. */
+    @Test
+    void hoursOfWorkAreToldWithWhatTheyOwe() {
+        TestDays days = TestDays.firstEgg();
+        days.kitchen = List.of(
+                TestDays.span("2026-03-13T14:00", "2026-03-13T20:00"), TestDays.span("05:00", "2026-03-14T18:00"));
+        Day day = days.build();
+        Plan plan = TestPlans.of(day)
+                .add(
+                        Kind.STEP,
+                        "egg",
+                        "crack",
+                        "S1/egg/plate/hero#1",
+                        TestDays.span("2026-03-13T18:00", "2026-03-13T19:30"),
+                        work -> work.by("Ana"))
+                .step("egg", "crack", 2, "06:29-06:31", work -> work.by("Ana"))
+                .step("egg", "fry", 1, "09:00-09:10", work -> work.by("Ana", "Ben"))
+                .step("egg", "fry", 2, "13:30-13:34", work -> work.by("Ana"))
+                .meal("Ben", "09:02-09:08")
+                .build();
+
+        assertThat(String.join("\n", new SafetyPage(day, plan, List.of(), List.of(), List.of()).lines())
+                        .replaceAll("\n    +(?!Cal|film|UK)", " "))
+                .contains(
+                        "  Ana: 03-13 18:00 to 03-13 19:30, 1 h 30 min without a meal break; next call from 06:30, but he or she is"
+                                + " busy again before that\n",
+                        "  Ana: 06:29 to 13:34, 7 h 5 min without a meal break; pauses 20 min; next call from 03-15 00:34\n",
+                        "    California Labor Code 512(a): one meal more\n",
+                        "    film crews in California, IWC Wage Order 12-2001: a meal by 12:29\n",
+                        "    UK Working Time Regulations 1998, reg. 12: a break of 20 min\n",
+                        "  Ben: 09:00 to 09:10, 4 min besides meals at 09:02 to 09:08; next call from 20:10\n");
+    }
+
     @Test
     void whoMustNotEatAnIngredientIsToldWhetherItsAllergenIsNamedOrNot() {
         Day day = TestDays.firstEgg()
