@@ -69,6 +69,7 @@ final class PlanCommand implements Callable<Integer> {
         remarks.forEach(remark -> spec.commandLine().getOut().println("Remark: " + file.tell(remark)));
         ReadyTable.print(spec.commandLine().getOut(), day, made.plan());
         planning.tellUnplaced(spec, day, made);
+        planning.tellHeldUp(spec, day, made);
         planning.tellOdds(spec, day, made);
         planning.write(
                 spec,

@@ -3,11 +3,13 @@ package platecall.cli;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.time.ZonedDateTime;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -22,6 +24,7 @@ import platecall.plan.PlanFile;
 import platecall.report.Changes;
 import platecall.report.Reports;
 import platecall.report.UnwritableFolderException;
+import platecall.solve.HeldUp;
 import platecall.solve.Planner;
 import platecall.solve.Unplaced;
 import platecall.tasks.TaskNet;
@@ -156,6 +159,33 @@ final class Planning {
                     .getOut()
                     .println("Not made: " + String.join(", ", none.copies())
                             + ". If nothing else were still to be made, " + why);
+        }
+    }
+
+    /** Tells what holds up copies that come late or are past their use. */
+    void tellHeldUp(CommandSpec spec, Day day, Planned made) {
+        for (HeldUp held : HeldUp.of(day, made.net(), made.plan())) {
+            boolean late = made.plan().copies().stream()
+                    .filter(copy -> copy.id().equals(held.copy()))
+                    .anyMatch(copy -> copy.ready().orElseThrow().isAfter(copy.due()));
+            String fine = late ? "in time" : "fresh enough";
+            String by = late ? " min late" : " min past its use";
+            Map<String, List<String>> given = new LinkedHashMap<>();
+            held.lacking()
+                    .forEach(lack -> given.computeIfAbsent(
+                                    lack.late() > 0 ? lack.late() + by : fine, it -> new ArrayList<>())
+                            .add(lack.what()));
+            spec.commandLine()
+                    .getOut()
+                    .println("Held up: " + held.copy() + ", " + held.late() + by + ". All else as planned, it "
+                            + (held.atBest() == 0
+                                    ? "could be " + fine + ": a longer search may find that."
+                                    : given.isEmpty()
+                                            ? "would gain by no one thing more, nor by two."
+                                            : given.entrySet().stream()
+                                                    .map(with -> with.getKey() + " with more "
+                                                            + String.join(", or more ", with.getValue()))
+                                                    .collect(Collectors.joining("; ", "would be ", "."))));
         }
     }
 

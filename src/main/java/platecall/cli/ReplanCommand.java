@@ -162,6 +162,7 @@ final class ReplanCommand implements Callable<Integer> {
         remarks.forEach(remark -> print.println("Remark: " + file.tell(remark)));
         ReadyTable.print(print, day, made.plan());
         planning.tellUnplaced(spec, day, made);
+        planning.tellHeldUp(spec, day, made);
         planning.tellOdds(spec, day, made);
         planning.write(spec, day, made, Optional.of(changes), remarks, folder, at);
         boolean served = made.plan().verdict().setups().stream()

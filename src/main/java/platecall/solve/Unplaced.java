@@ -1,7 +1,6 @@
 package platecall.solve;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.HashMap;
 import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
@@ -10,16 +9,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.function.UnaryOperator;
-import java.util.stream.IntStream;
 import platecall.day.Day;
 import platecall.plan.Plan;
 import platecall.plan.Plan.PlannedCopy;
 import platecall.tasks.TaskNet;
 import platecall.tasks.TaskNet.Copy;
-import platecall.tasks.TaskNet.Mode;
 import platecall.tasks.TaskNet.Recipe;
-import platecall.tasks.TaskNet.Task;
 import platecall.units.Moment;
 
 /**
@@ -35,7 +30,6 @@ public record Unplaced(List<String> copies, Optional<Moment> alone, List<String>
     /** So many tries, since whose hands are chosen first is drawn. */
     private static final int TRIES = 10;
 
-    private static final Mode NOTHING = new Mode(new int[0], new int[0], -1, false, List.of());
     private static final long ENDLESS = Long.MAX_VALUE / 4;
 
     /**
@@ -99,118 +93,18 @@ public record Unplaced(List<String> copies, Optional<Moment> alone, List<String>
 
     /** Each thing that would do by itself if there were always enough of it, with the step that wants it if one alone does. */
     private static List<String> wanting(Day day, TaskNet net, Copy copy) {
-        List<String> wanting = new ArrayList<>();
         Recipe recipe = copy.recipe();
-        wantingOf(net, copy, "hands", Unplaced::withoutHands).ifPresent(wanting::add);
-        wantingOf(net, copy, "a time at which noise is allowed", Unplaced::unheard)
-                .ifPresent(wanting::add);
-        for (int lane : lanes(recipe)) {
-            String station = net.lanes().get(lane).station();
-            String name = station.isEmpty()
-                    ? "circuit "
-                            + day.circuits().get(lane - day.stations().size()).id()
-                    : station;
-            wantingOf(net, copy, name, task -> withoutLane(net, task, lane)).ifPresent(wanting::add);
+        List<String> wanting = new ArrayList<>();
+        for (InPlenty thing : InPlenty.of(day, net, recipe)) {
+            if (alone(net, copy, thing.of(recipe)).isPresent()) {
+                wanting.add(thing.what()
+                        + thing.onlyFor(recipe, with -> alone(net, copy, with).isPresent()));
+            }
         }
         if (wanting.isEmpty()) {
-            UnaryOperator<Task> needless = task -> task(task, List.of(NOTHING), 0, -1);
-            boolean inTime = alone(net, copy, with(recipe, needless)).isPresent();
+            boolean inTime = alone(net, copy, InPlenty.EVERYTHING.of(recipe)).isPresent();
             wanting.add(inTime ? "several things at once" : "time for its steps and waits");
         }
         return wanting;
-    }
-
-    private static Optional<String> wantingOf(TaskNet net, Copy copy, String what, UnaryOperator<Task> freed) {
-        Recipe recipe = copy.recipe();
-        if (alone(net, copy, with(recipe, freed)).isEmpty()) {
-            return Optional.empty();
-        }
-        return Optional.of(what
-                + IntStream.range(0, recipe.size())
-                        .filter(i -> alone(
-                                        net,
-                                        copy,
-                                        with(recipe, only(recipe.tasks().get(i), freed)))
-                                .isPresent())
-                        .mapToObj(i -> " for " + recipe.tasks().get(i).name())
-                        .findFirst()
-                        .orElse(""));
-    }
-
-    private static UnaryOperator<Task> only(Task one, UnaryOperator<Task> freed) {
-        return task -> task == one ? freed.apply(task) : task;
-    }
-
-    private static int[] lanes(Recipe recipe) {
-        return recipe.tasks().stream()
-                .flatMapToInt(task -> IntStream.concat(
-                        task.modes().stream().flatMapToInt(mode -> Arrays.stream(mode.lanes())),
-                        IntStream.of(task.waitLane())))
-                .filter(lane -> lane >= 0)
-                .distinct()
-                .sorted()
-                .toArray();
-    }
-
-    private static Recipe with(Recipe recipe, UnaryOperator<Task> freed) {
-        return recipe.with(recipe.tasks().stream().map(freed).toList(), recipe.into(), recipe.outOf());
-    }
-
-    private static Task withoutHands(Task task) {
-        return task(task, task.modes(), 0, task.waitLane());
-    }
-
-    private static Task unheard(Task task) {
-        return task(
-                task,
-                task.modes().stream()
-                        .map(mode -> new Mode(mode.lanes(), mode.units(), mode.oven(), false, mode.stations()))
-                        .toList(),
-                task.handsNeeded(),
-                task.waitLane());
-    }
-
-    /** The task as if it needed nothing of a station or circuit. */
-    private static Task withoutLane(TaskNet net, Task task, int lane) {
-        List<Mode> modes =
-                task.modes().stream().map(mode -> without(net, mode, lane)).toList();
-        return task(task, modes, task.handsNeeded(), task.waitLane() == lane ? -1 : task.waitLane());
-    }
-
-    private static Mode without(TaskNet net, Mode mode, int lane) {
-        int[] kept = IntStream.range(0, mode.lanes().length)
-                .filter(i -> mode.lanes()[i] != lane)
-                .toArray();
-        if (kept.length == mode.lanes().length) {
-            return mode;
-        }
-        boolean itsOven = mode.oven() >= 0 && net.ovens().get(mode.oven()).lane() == lane;
-        return new Mode(
-                Arrays.stream(kept).map(i -> mode.lanes()[i]).toArray(),
-                Arrays.stream(kept).map(i -> mode.units()[i]).toArray(),
-                itsOven ? -1 : mode.oven(),
-                mode.noisy(),
-                mode.stations());
-    }
-
-    private static Task task(Task task, List<Mode> modes, int handsNeeded, int waitLane) {
-        return new Task(
-                task.step(),
-                task.name(),
-                task.minutes(),
-                task.minutesPerCopy(),
-                task.batchMost(),
-                task.batchGroup(),
-                modes,
-                task.ovenCelsius(),
-                handsNeeded,
-                handsNeeded == 0 ? 0 : task.handMask(),
-                handsNeeded == 0 ? List.of() : task.handParts(),
-                task.earliest(),
-                waitLane,
-                task.waitUnits(),
-                task.raw(),
-                task.latest(),
-                task.begun());
     }
 }

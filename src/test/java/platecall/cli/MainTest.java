@@ -58,6 +58,26 @@ class MainTest {
         assertThat(folder.resolve("papers/plan.json")).isNotEmptyFile();
     }
 
+    /** Two pairs of hands and an oven of one temperature: what is late for want of these is told, whatever the plan. */
+    @Test
+    void whatIsLateIsToldWithWhatItLacks() {
+        assertThat(run(
+                        "plan",
+                        "problems/overbooked",
+                        "--steps",
+                        "2000",
+                        "--threads",
+                        "1",
+                        "--no-promise",
+                        "--out",
+                        folder.resolve("late")))
+                .isEqualTo(1);
+        assertThat(out.toString())
+                .containsPattern("Held up: [1-4]/\\S+.*#\\d, \\d+ min (late|past its use)\\. All else as planned, it"
+                        + " (would be|could be|would gain by) ")
+                .containsPattern("Held up: .* with more (hands|oven)");
+    }
+
     @Test
     void newNeverOverwrites() throws IOException {
         Path notes = Files.writeString(folder.resolve("notes.txt"), "mine");

@@ -100,7 +100,7 @@ class UnplacedTest {
                 });
         assertThat(unplaced(days))
                 .containsExactly(
-                        new Unplaced(BOTH, Optional.empty(), List.of("a time at which noise is allowed for fry")));
+                        new Unplaced(BOTH, Optional.empty(), List.of("minutes at which noise is allowed for fry")));
     }
 
     /** A burner draws 10 A where 8 A may be drawn. */
@@ -113,7 +113,7 @@ class UnplacedTest {
                     burners.circuit = Optional.of("wall");
                 });
         assertThat(unplaced(days))
-                .containsExactly(new Unplaced(BOTH, Optional.empty(), List.of("circuit wall for fry")));
+                .containsExactly(new Unplaced(BOTH, Optional.empty(), List.of("power of circuit wall for fry")));
     }
 
     /** Two days by itself, and nothing that it lacks. */
