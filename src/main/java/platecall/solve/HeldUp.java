@@ -49,7 +49,7 @@ public record HeldUp(String copy, int late, int atBest, List<Lack> lacking) {
     public static List<HeldUp> of(Day day, TaskNet net, Plan plan) {
         Map<String, PlannedCopy> latest = new LinkedHashMap<>();
         plan.copies().stream()
-                .filter(copy -> copy.lateMinutes() > 0 && !plan.isShot(day, copy))
+                .filter(copy -> copy.made() && copy.lateMinutes() > 0 && !plan.isShot(day, copy))
                 .forEach(copy -> latest.merge(copy.need(), copy, (a, b) -> b.lateMinutes() > a.lateMinutes() ? b : a));
         List<HeldUp> held = new ArrayList<>();
         latest.values().stream()
@@ -68,7 +68,7 @@ public record HeldUp(String copy, int late, int atBest, List<Lack> lacking) {
         // what luck in the choice of hands can do is no lack
         int atBest = Math.min(late, lateWith(net, plan, c, recipe));
         List<Lack> lacking = new ArrayList<>();
-        List<InPlenty> things = InPlenty.of(day, net, recipe);
+        List<InPlenty> things = atBest == 0 ? List.of() : InPlenty.of(day, net, recipe);
         for (InPlenty thing : things) {
             int left = lateWith(net, plan, c, thing.of(recipe));
             if (left < atBest) {
@@ -76,7 +76,7 @@ public record HeldUp(String copy, int late, int atBest, List<Lack> lacking) {
                         thing.what() + thing.onlyFor(recipe, with -> lateWith(net, plan, c, with) <= left), left));
             }
         }
-        if (atBest > 0 && lacking.stream().allMatch(lack -> lack.late() > 0)) {
+        if (lacking.stream().allMatch(lack -> lack.late() > 0)) {
             for (int i = 0; i < things.size(); i++) {
                 for (InPlenty other : things.subList(i + 1, things.size())) {
                     InPlenty both = things.get(i).and(other);
