@@ -328,22 +328,23 @@ final class SafetyPage {
                     && times.get(i + 1).person().equals(time.person())
                     && times.get(i + 1).span().start().isBefore(next);
             line(time.person() + ": " + clock(time.span()) + ", " + hoursAndMinutes(time.minutes())
-                    + meals(time.meals())
+                    + breaks(time.breaks())
                     + (rest == 0 ? "" : "; pauses " + rest + " min") + "; next call from " + clock(next)
                     + (tooSoon ? ", but he or she is busy again before that" : ""));
             owed(time).forEach(text -> wrap("    ", text));
         }
         line(
-                "From the first to the last thing that each does in this plan; setting up, clearing and the way home come on top."
-                        + " Next calls leave eleven hours of rest (Directive 2003/88/EC, Art. 3); pauses besides meals are those of"
+                "From the first to the last step or walk to set of each in this plan; ovens to set, food to bring back, setting up, clearing"
+                        + " and the way home come on top. Breaks are meal breaks, hours between shifts and absences by the clock."
+                        + " Next calls leave eleven hours of rest (Directive 2003/88/EC, Art. 3); pauses besides are those of"
                         + " film crews in California (IWC Wage Order 12-2001). The day's own rule of meals is what is planned by;"
                         + " which law holds, others decide.");
     }
 
-    private String meals(List<Span> meals) {
-        return meals.isEmpty()
-                ? " without a meal break"
-                : " besides meals at " + meals.stream().map(this::clock).collect(Collectors.joining(" and "));
+    private String breaks(List<Span> breaks) {
+        return breaks.isEmpty()
+                ? " without a break"
+                : " besides breaks at " + breaks.stream().map(this::clock).collect(Collectors.joining(" and "));
     }
 
     /** What a person would be owed beyond what is planned, by law. */

@@ -1,7 +1,6 @@
 package platecall.safety;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -15,82 +14,95 @@ import platecall.units.Moment;
 import platecall.units.Span;
 
 /**
- * How long a person works in a shift, and what that owes him or her by some laws. Setting up, clearing and the way home are no
- * part of a plan.
+ * How long a person works on one day of work, and what that owes him or her by some laws. Only steps, walks to set and hand
+ * doubling count: ovens to set, food to bring back, setting up, clearing and the way home come on top.
  *
  * @param person whose
  * @param span from the first to the last thing that he or she does
- * @param meals meal breaks within it, in order of time
+ * @param breaks within it, in order of time: meal breaks, hours between two shifts, and absences that sheets give by the clock
  */
-public record WorkingTime(String person, Span span, List<Span> meals) {
+public record WorkingTime(String person, Span span, List<Span> breaks) {
 
-    /** Minutes between two shifts from which on they count as different days of work; common practice, no source. */
+    /** Minutes without work, not all on one shift, from which on another day of work begins; common practice, no source. */
     private static final int NEW_DAY = 360;
 
     public WorkingTime {
-        meals = List.copyOf(meals);
+        breaks = List.copyOf(breaks);
     }
 
-    /** Everybody who does something in a plan, be it as a hand double, in the day's order, and in order of time. */
+    /** Everybody who does something in a plan, be it as a hand double: those of the sheets in their order, then others. */
     public static List<WorkingTime> of(Day day, Plan plan) {
-        return day.people().stream().flatMap(person -> of(person, day, plan)).toList();
-    }
-
-    private static Stream<WorkingTime> of(Person person, Day day, Plan plan) {
-        List<Span> busy = Stream.concat(
+        return Stream.concat(
+                        day.people().stream().map(Person::id),
                         plan.work().stream()
                                 .flatMap(work -> work.hands().stream())
-                                .filter(hands -> hands.person().equals(person.id()))
-                                .map(Hands::span),
-                        person.away().stream()
-                                .filter(Absence.HandDouble.class::isInstance)
-                                .flatMap(absence -> day.spanOf(absence).stream()))
+                                .map(Hands::person)
+                                .sorted())
+                .distinct()
+                .flatMap(person -> of(person, day, plan))
                 .toList();
+    }
+
+    private static Stream<WorkingTime> of(String id, Day day, Plan plan) {
+        Optional<Person> person =
+                day.people().stream().filter(one -> one.id().equals(id)).findFirst();
+        List<Span> away = away(person, day, Absence.During.class);
+        List<Span> busy = Span.union(Stream.concat(
+                        plan.work().stream()
+                                .flatMap(work -> work.hands().stream())
+                                .filter(hands -> hands.person().equals(id))
+                                .map(Hands::span),
+                        away(person, day, Absence.HandDouble.class).stream())
+                .toList());
         List<Span> kitchen = day.facts().kitchenHours();
-        List<Span> shifts = person.shifts().isEmpty() ? kitchen : Span.intersection(person.shifts(), kitchen);
-        List<Span> spans = new ArrayList<>();
-        for (Span shift : shifts) {
-            fromFirstToLast(busy.stream().filter(shift::overlaps).toList()).ifPresent(spans::add);
-        }
-        for (int i = spans.size() - 1; i > 0; i--) {
-            if (spans.get(i - 1).end().minutesUntil(spans.get(i).start()) < NEW_DAY) {
-                spans.set(
-                        i - 1,
-                        new Span(spans.get(i - 1).start(), spans.remove(i).end()));
+        List<Span> own = person.map(Person::shifts).orElse(List.of());
+        List<Span> shifts = own.isEmpty() ? kitchen : Span.intersection(own, kitchen);
+        List<Span> days = new ArrayList<>();
+        for (Span next : busy) {
+            Span last = days.isEmpty() ? null : days.get(days.size() - 1);
+            if (last != null && isOfOneDay(last.end(), next.start(), shifts)) {
+                days.set(days.size() - 1, new Span(last.start(), next.end()));
+            } else {
+                days.add(next);
             }
         }
-        return spans.stream()
-                .map(span -> new WorkingTime(
-                        person.id(),
-                        span,
-                        plan.breaks().stream()
-                                .filter(meal -> meal.person().equals(person.id()))
-                                .map(Break::span)
-                                .filter(span::contains)
-                                .sorted()
-                                .toList()));
+        return days.stream().map(span -> new WorkingTime(id, span, breaks(id, span, busy, shifts, away, plan)));
     }
 
-    private static Optional<Span> fromFirstToLast(List<Span> busy) {
-        return busy.stream()
-                .map(Span::start)
-                .min(Comparator.naturalOrder())
-                .map(first -> new Span(
-                        first,
-                        busy.stream()
-                                .map(Span::end)
-                                .max(Comparator.naturalOrder())
-                                .orElseThrow()));
+    private static List<Span> away(Optional<Person> person, Day day, Class<? extends Absence> kind) {
+        return person.map(Person::away).orElse(List.of()).stream()
+                .filter(kind::isInstance)
+                .flatMap(absence -> day.spanOf(absence).stream())
+                .toList();
     }
 
-    /** Minutes between the first and the last thing, without meals. */
+    private static boolean isOfOneDay(Moment end, Moment start, List<Span> shifts) {
+        return end.minutesUntil(start) < NEW_DAY
+                || shifts.stream().anyMatch(shift -> shift.contains(new Span(end, start)));
+    }
+
+    private static List<Span> breaks(
+            String id, Span span, List<Span> busy, List<Span> shifts, List<Span> away, Plan plan) {
+        List<Span> off = new ArrayList<>(away);
+        for (int i = 1; i < shifts.size(); i++) {
+            off.add(new Span(shifts.get(i - 1).end(), shifts.get(i).start()));
+        }
+        off.removeIf(time -> busy.stream().anyMatch(time::overlaps));
+        plan.breaks().stream()
+                .filter(meal -> meal.person().equals(id))
+                .map(Break::span)
+                .forEach(off::add);
+        return Span.union(off.stream().filter(span::contains).toList());
+    }
+
+    /** Minutes between the first and the last thing, without breaks. */
     public int minutes() {
-        return span.minutes() - meals.stream().mapToInt(Span::minutes).sum();
+        return span.minutes() - breaks.stream().mapToInt(Span::minutes).sum();
     }
 
     /** Meals that California's law owes and that aren't there, 0 or more ({@link Labour#californiaMeals}). */
     public int mealsMissingInCalifornia() {
-        return Math.max(0, Labour.californiaMeals(minutes()) - meals.size());
+        return Math.max(0, Labour.californiaMeals(minutes()) - breaks.size());
     }
 
     /** Whether both sides may agree to go without all of them. */
@@ -98,7 +110,7 @@ public record WorkingTime(String person, Span span, List<Span> meals) {
         return switch (mealsMissingInCalifornia()) {
             case 0 -> true;
             case 1 ->
-                meals.isEmpty()
+                breaks.isEmpty()
                         ? Labour.californiaFirstMealWaivable(minutes())
                         : Labour.californiaSecondMealWaivable(minutes(), false);
             default -> false;
@@ -108,9 +120,9 @@ public record WorkingTime(String person, Span span, List<Span> meals) {
     /** When California's film crews must have had a meal but haven't ({@link Labour#motionPictureMealBy}), if ever; the first time. */
     public Optional<Moment> filmCrewMealMissedBy() {
         List<Moment> since = Stream.concat(
-                        Stream.of(span.start()), meals.stream().map(Span::end))
+                        Stream.of(span.start()), breaks.stream().map(Span::end))
                 .toList();
-        List<Moment> until = Stream.concat(meals.stream().map(Span::start), Stream.of(span.end()))
+        List<Moment> until = Stream.concat(breaks.stream().map(Span::start), Stream.of(span.end()))
                 .toList();
         for (int i = 0; i < since.size(); i++) {
             Moment by = Labour.motionPictureMealBy(since.get(i));
@@ -123,7 +135,7 @@ public record WorkingTime(String person, Span span, List<Span> meals) {
 
     /** Minutes by which the longest meal break falls short of what the UK owes an adult, 0 or more ({@link Labour#britishBreakMinutes}). */
     public int breakMinutesMissingInBritain() {
-        int longest = meals.stream().mapToInt(Span::minutes).max().orElse(0);
+        int longest = breaks.stream().mapToInt(Span::minutes).max().orElse(0);
         return Math.max(0, Labour.britishBreakMinutes(minutes(), false) - longest);
     }
 }

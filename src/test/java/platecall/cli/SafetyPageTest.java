@@ -88,13 +88,13 @@ class SafetyPageTest {
         assertThat(String.join("\n", new SafetyPage(day, plan, List.of(), List.of(), List.of()).lines())
                         .replaceAll("\n    +(?!Cal|film|UK)", " "))
                 .contains(
-                        "  Ana: 03-13 18:00 to 03-13 19:30, 1 h 30 min without a meal break; next call from 06:30, but he or she is"
+                        "  Ana: 03-13 18:00 to 03-13 19:30, 1 h 30 min without a break; next call from 06:30, but he or she is"
                                 + " busy again before that\n",
-                        "  Ana: 06:29 to 13:34, 7 h 5 min without a meal break; pauses 20 min; next call from 03-15 00:34\n",
+                        "  Ana: 06:29 to 13:34, 7 h 5 min without a break; pauses 20 min; next call from 03-15 00:34\n",
                         "    California Labor Code 512(a): one meal more\n",
                         "    film crews in California, IWC Wage Order 12-2001: a meal by 12:29\n",
                         "    UK Working Time Regulations 1998, reg. 12: a break of 20 min\n",
-                        "  Ben: 09:00 to 09:10, 4 min besides meals at 09:02 to 09:08; next call from 20:10\n");
+                        "  Ben: 09:00 to 09:10, 4 min besides breaks at 09:02 to 09:08; next call from 20:10\n");
     }
 
     @Test

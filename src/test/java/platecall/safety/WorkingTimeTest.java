@@ -60,9 +60,31 @@ class WorkingTimeTest {
         assertThat(WorkingTime.of(day, plan))
                 .containsExactly(
                         new WorkingTime("Ana", span("2026-03-13T18:00", "2026-03-13T19:00"), List.of()),
-                        new WorkingTime("Ana", span("05:30-15:14"), List.of(span("11:00-11:30"))),
+                        new WorkingTime("Ana", span("05:30-15:14"), List.of(span("11:00-11:30"), span("12:00-15:00"))),
                         new WorkingTime("Ben", span("09:40-09:44"), List.of()));
-        assertThat(WorkingTime.of(day, plan).get(1).minutes()).isEqualTo(554);
+        assertThat(WorkingTime.of(day, plan).get(1).minutes()).isEqualTo(374);
+    }
+
+    /** The sheets now have Ben from 15:00 on, and nobody of Dora's name; what both did stands in the plan. */
+    @Test
+    void workOutsideTodaysHoursOrByOthersCounts() {
+        Day day = TestDays.firstEgg()
+                .person("Ben", ben -> {
+                    ben.shifts = List.of(span("15:00-18:00"));
+                    ben.away = List.of(new Absence.During(span("16:00-16:45")));
+                })
+                .build();
+        var plan = TestPlans.of(day)
+                .step("egg", "crack", 1, "09:00-09:02", work -> work.by("Dora"))
+                .step("egg", "crack", 2, "08:30-08:32", work -> work.by("Ben"))
+                .step("egg", "fry", 1, "12:00-12:04", work -> work.by("Ben"))
+                .step("egg", "fry", 2, "17:00-17:04", work -> work.by("Ben"))
+                .build();
+
+        assertThat(WorkingTime.of(day, plan))
+                .containsExactly(
+                        new WorkingTime("Ben", span("08:30-17:04"), List.of(span("16:00-16:45"))),
+                        new WorkingTime("Dora", span("09:00-09:02"), List.of()));
     }
 
     @Test
